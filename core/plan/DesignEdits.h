@@ -1,0 +1,35 @@
+#pragma once
+// Verbs on the design. Each takes a job and gives back the changed job or the reason why not.
+
+#include "base/Result.h"
+#include "plan/Job.h"
+
+namespace sumpwright::plan {
+
+/// A waiver holds within this distance of its chainage (own figure: what a crew can mark on a wall).
+inline constexpr double kWaiverReach_m = 0.010;
+
+/// Puts the cored sump `sump` (added if no sump has that id) at a place; waivers of that sump that
+/// stand more than kWaiverReach_m from it (the shorter way round the ring) lapse
+/// and stay lapsed. Error: plan.sump.off-ring when ring or chainage is not on the footprint.
+base::Result<Job> moveSump(const Job& job, const std::string& sump, int ring, double chainage_m);
+
+/// Removes the sump and every waiver that names it. Error: plan.sump.unknown.
+base::Result<Job> removeSump(const Job& job, const std::string& sump);
+
+/// Adds or replaces (same sump, rule, thing, not lapsed) a waiver. Errors: plan.waiver.no-reason,
+/// plan.waiver.no-name, plan.waiver.no-date when those are empty, plan.sump.unknown.
+base::Result<Job> recordWaiver(const Job& job, const Waiver& waiver);
+
+/// Takes a waiver back. Error: plan.waiver.unknown.
+base::Result<Job> withdrawWaiver(const Job& job, const std::string& waiver);
+
+Job setOutlet(const Job& job, OutletMode mode);
+/// Error: plan.core.size unless 40 mm <= core_mm <= 300 mm.
+base::Result<Job> setCore(const Job& job, double core_mm);
+Job setRuleSheet(const Job& job, const std::string& sheet);
+
+/// True when the waiver is neither lapsed nor left behind by the sump at (ring, chainage).
+bool waiverHolds(const Waiver& waiver, int ring, double chainage_m, double ring_length_m);
+
+}  // namespace sumpwright::plan

@@ -1,0 +1,60 @@
+#pragma once
+// Job text <-> value. The format is JSON, described by resources/schema/job.schema.json, named
+// NAME.sump.json, versioned. Locale plays no part.
+//
+// Reading collects every problem instead of stopping at the first. Limits, against accident and
+// malice: 16 MiB, 64 levels of nesting, 1 MiB for one string, coordinates within +-10 km.
+// Unreadable (no job): not JSON, wrong type, number not finite or out of range, unknown word in a
+// closed list, missing required key, newer version, over a limit.
+
+#include <memory>
+#include <string>
+#include <string_view>
+
+#include "base/Result.h"
+#include "plan/Job.h"
+
+namespace sumpwright::plan {
+
+inline constexpr int kJobVersion = 1;
+inline constexpr std::size_t kMaxJobBytes = 16U * 1024U * 1024U;
+inline constexpr int kMaxJobDepth = 64;
+
+/// The document a job was read from: keeps fields this version does not know, key order, and how
+/// numbers were written. Immutable and cheap to copy. Default-constructed: an empty document.
+class JobSource {
+ public:
+  JobSource();
+  JobSource(const JobSource&);
+  JobSource(JobSource&&) noexcept;
+  JobSource& operator=(const JobSource&);
+  JobSource& operator=(JobSource&&) noexcept;
+  ~JobSource();
+
+ private:
+  struct Document;
+  std::shared_ptr<const Document> m_document;
+  friend base::Result<struct ReadJob> readJob(std::string_view text);
+  friend std::string writeJob(const Job& job, const JobSource& source);
+  friend std::string embeddedRuleSheet(const JobSource& source);
+};
+
+struct ReadJob {
+  Job job;
+  JobSource source;
+  base::Problems problems;  ///< unsound and missing ones (checkJob); never unreadable
+};
+
+/// Never throws, never half-reads: either a job with its unsound and missing problems, or the
+/// unreadable ones (all of them, in document order).
+base::Result<ReadJob> readJob(std::string_view text);
+
+/// Text of the job. Fields of `source` this version does not know stay where they were; a job read
+/// and written unchanged gives an equal JSON value with the same key order. Elements are matched
+/// to the source by id. Ends with a newline.
+std::string writeJob(const Job& job, const JobSource& source = {});
+
+/// JSON text of the rule sheet copied into the job ("rule_sheet_copy"); empty if none.
+std::string embeddedRuleSheet(const JobSource& source);
+
+}  // namespace sumpwright::plan

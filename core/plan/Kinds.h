@@ -1,0 +1,58 @@
+#pragma once
+// The closed lists a job file may choose from. Text forms are the snake_case names themselves
+// (KindNames.h); the zero value is always the default: "unknown" or "not looked" wherever a safe
+// answer needs somebody to have looked.
+
+namespace sumpwright::plan {
+
+enum class WallKind { outside, party };
+enum class Elevation { unmarked, front, rear, gable };  ///< which side of the house the wall is
+enum class Foundation { unknown, strip, rubble, raft_edge, ground_beam, insulated_raft, retaining };
+enum class OutsideGround { unknown, own, shared, neighbour, public_ground };  ///< whose it is
+
+enum class OpeningKind { window, door, glazed_door, garage_door, air_vent, flue_terminal };
+/// yes: opens; fixed: a pane that does not open; vent: permanently or usually open (trickle vent,
+/// air brick, extract grille, cat flap, dryer); intake: mechanical supply air.
+enum class Opens { yes, fixed, vent, intake };
+
+enum class ServiceKind { gas, electricity, telecom, oil, water, drain, waste };
+/// Where the service runs between the wall and the street. overhead: no buried part.
+enum class RunKnown { unknown, drawn, overhead };
+
+enum class RoomUse {
+  unknown, living, bedroom, kitchen, dining, hall, stairs, bathroom, shower, wc, utility, store,
+  garage, office
+};
+
+enum class FloorKind { unknown, ground_bearing_slab, suspended_concrete, suspended_timber };
+enum class Oversite { unknown, sealed, open };  ///< ground cover under a suspended floor
+
+enum class BelowFloor { unknown, own_footing, on_slab };  ///< what carries an inner wall
+
+enum class SupplyKind { socket, fused_spur, consumer_unit };
+enum class FittingKind { sink, bath, shower, wc, basin, appliance };
+
+enum class OutsideKind {
+  path, gully, inspection_chamber, tank, air_conditioner, deck, neighbour_opening, boundary
+};
+
+/// Tri-state of a survey. "present" and "looked_none" both mean somebody looked.
+enum class Looked { not_looked, present, looked_none };
+
+enum class SurveyMethod { not_stated, tape, laser, traced_picture, map_outline };
+enum class DisplayUnits { metric, imperial };
+enum class Measured { outside, inside };  ///< from which face an offset was taped
+
+enum class BuildType { unknown, cavity_masonry, solid_masonry, timber_frame, stone_rubble, other };
+enum class Fill { unknown, clean_stone, graded, none };  ///< what lies under the slab
+enum class Barrier { unknown, none, in_floor, lapped_through_wall };
+enum class StandbyState { not_searched, searched_not_found, found };
+enum class StandbyIdentity { assumed, label, traced };
+
+enum class SumpKind { cored, internal, standby };
+enum class OutletMode { low, riser };  ///< low at the hole, or a riser to the eaves
+
+/// What stands behind a waiver; a rule sheet says which one a rule accepts.
+enum class Evidence { reason, locating_record, drains_located, engineers_note, consent };
+
+}  // namespace sumpwright::plan

@@ -1,0 +1,64 @@
+#pragma once
+// What a kind of rule must do: give its findings as exact spans of the perimeter, and the margin
+// at one place. One small file per kind implements it; siting/RuleList.cpp lists them all.
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "geometry/Point.h"
+#include "perimeter/Behind.h"
+#include "perimeter/Perimeter.h"
+#include "plan/Job.h"
+#include "rules/Finding.h"
+#include "rules/RuleSheet.h"
+
+namespace sumpwright::rules {
+
+/// A thing of the plan, flattened for the rules.
+struct Thing {
+  std::string id;
+  ThingKind kind = ThingKind::window;
+  base::Message label;
+  geometry::Polyline shape;  ///< one point, a polyline, or the corners of an area
+  bool area = false;
+  bool located = true;       ///< services: found on site
+  int storey = 0;
+  bool on_ring = false;      ///< jambs, corners: the place is along the wall
+  int ring = 0;
+  double from_m = 0.0;       ///< chainage; may pass the ring's end, then wrapped by the user
+  double to_m = 0.0;
+};
+
+/// What all rules look at: one plan, one sheet, one outlet mode. Built once per study.
+struct Site {
+  perimeter::Perimeter perimeter;
+  plan::Job job;
+  RuleSheet sheet;
+  plan::OutletMode outlet = plan::OutletMode::low;
+  double core_m = 0.127;
+  double pipe_od_m = 0.110;
+  std::vector<Thing> things;
+  /// By ring, by edge.
+  std::vector<std::vector<std::vector<perimeter::Span>>> rooms_behind;
+  std::vector<std::vector<std::vector<perimeter::Span>>> zones_behind;
+};
+
+/// Half of the hole or pipe to take off a centre distance for a rule: the larger of the parts that
+/// are judged now. Nothing when no part of the rule can be judged (all are up at the eaves).
+std::optional<double> halfWidth_m(const Rule& rule, const Site& site);
+/// True when the rule also speaks of a part that is not placed yet (riser mode: fan, outlet, riser).
+bool partlyUnjudged(const Rule& rule, const Site& site);
+
+struct RuleJudge {
+  RuleKind kind;
+  void (*spans)(const Rule&, const Site&, std::vector<FindingSpan>& out);
+  /// The least margin of the rule at a place; nothing where the rule has no distance or no thing.
+  std::optional<Margin> (*margin)(const Rule&, const Site&, perimeter::Place);
+};
+
+std::vector<Thing> thingsOf(const plan::Job& job, const perimeter::Perimeter& perimeter,
+                            double corner_turn_rad);
+
+}  // namespace sumpwright::rules
