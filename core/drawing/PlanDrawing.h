@@ -1,0 +1,43 @@
+#pragma once
+// The house as a tradesman's plan, its stretches, and the sump on it. Two layers, so that a drag
+// redraws only the second: planBase depends on study and view alone, planMarker on the place too.
+
+#include <optional>
+#include <string>
+
+#include "drawing/DrawList.h"
+#include "drawing/Theme.h"
+#include "drawing/Voice.h"
+#include "siting/Study.h"
+
+namespace sumpwright::drawing {
+
+/// A window onto the plan: true scale, north as drawn.
+struct PlanView {
+  double width_mm = 200.0;
+  double height_mm = 150.0;
+  double mm_per_m = 10.0;         ///< 1:100 on paper is 10; on screen 1 px = 0.25 mm
+  Point centre_m;                 ///< plan point at the middle of the view
+  ThemeName theme = ThemeName::light;
+  bool grid = true;               ///< 1 m / 5 m grid, following zoom
+  bool furniture = true;          ///< north point and scale bar in the view's corner
+  bool overall_dimensions = false;///< paper: overall dimensions of the footprint
+  std::string selected;           ///< id of a thing to outline as selected
+};
+
+Point toPage(const PlanView& view, Point plan_m);
+Point toPlan(const PlanView& view, Point page_mm);
+/// The view that shows the whole plan with its outside things, with a margin for bands and tags.
+PlanView fitted(const siting::Study& study, double width_mm, double height_mm, ThemeName theme);
+
+DrawList planBase(const siting::Study& study, const PlanView& view, const Voice& voice);
+/// Pit, core, riser ring, stem and grip with the state's sign; distances to what refuses or is
+/// nearest, the limit as a dashed arc; ties to two fixed features when `ties`.
+DrawList planMarker(const siting::Study& study, const siting::Assessment& assessment,
+                    const PlanView& view, const Voice& voice, bool ties = false);
+/// Where the grip is drawn, for hit tests; mm on the page.
+Point gripCentre(const siting::Study& study, const siting::Assessment& assessment,
+                 const PlanView& view);
+inline constexpr double kGripRadius_mm = 4.75;  ///< 38 px across
+
+}  // namespace sumpwright::drawing

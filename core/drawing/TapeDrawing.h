@@ -1,0 +1,37 @@
+#pragma once
+// The wall tape: the unrolled perimeter, score curve, verdict lane, one lane per rule. Rings follow
+// each other with a gap. Two layers, as for the plan.
+
+#include <optional>
+#include <string>
+
+#include "drawing/DrawList.h"
+#include "drawing/Theme.h"
+#include "drawing/Voice.h"
+#include "siting/Study.h"
+
+namespace sumpwright::drawing {
+
+struct TapeView {
+  double width_mm = 270.0;
+  double height_mm = 60.0;   ///< lanes that do not fit fold, the deciding one stays in view
+  ThemeName theme = ThemeName::light;
+  double label_mm = 31.0;    ///< column of lane names at the left
+  double scroll_mm = 0.0;    ///< lanes scrolled up
+  std::string deciding_rule; ///< lane tinted and kept in view
+  bool lanes = true;         ///< false: verdict lane only (paper)
+};
+
+/// x on the page of a place, and back (nearest ring position for x in the lanes' width).
+double tapeX(const siting::Study& study, const TapeView& view, perimeter::Place place);
+perimeter::Place tapePlace(const siting::Study& study, const TapeView& view, double x_mm);
+
+DrawList tapeBase(const siting::Study& study, const TapeView& view, const Voice& voice);
+DrawList tapeMarker(const siting::Study& study, const siting::Assessment& assessment,
+                    const TapeView& view, const Voice& voice);
+/// Height at which every lane is in view.
+double tapeFullHeight_mm(const siting::Study& study, const TapeView& view);
+/// The rule whose lane is at height y; empty outside lanes.
+std::string tapeRuleAt(const siting::Study& study, const TapeView& view, double y_mm);
+
+}  // namespace sumpwright::drawing
