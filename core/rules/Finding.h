@@ -44,14 +44,17 @@ struct Finding {
   bool operator==(const Finding&) const = default;
 };
 
-/// A finding that holds on part of a ring, from < to in [0, length]. On an open span the ends are
-/// not in it (a distance exactly met is clear); a closed one holds from_m but not to_m.
+/// A finding that holds on part of a ring, from < to in [0, length]. to_m is never in it; from_m
+/// only where from_in says so (a distance exactly met is clear, but a span that is cut at chainage 0
+/// or that begins with a wall holds its first place).
 struct FindingSpan {
   int ring = 0;
   double from_m = 0.0;
   double to_m = 0.0;
-  bool open = true;
-  Finding finding;  ///< distance_m = the least over the span
+  bool from_in = false;
+  Finding finding;       ///< distance_m = the least over the span
+  int rule_index = -1;   ///< in RuleSheet::rules; -1: built in
+  int thing_index = -1;  ///< in Site::things; -1: none
 };
 
 struct Margin {

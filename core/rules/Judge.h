@@ -53,9 +53,14 @@ bool partlyUnjudged(const Rule& rule, const Site& site);
 
 struct RuleJudge {
   RuleKind kind;
+  /// Appends the findings of one rule: one per thing and connected part of a ring.
   void (*spans)(const Rule&, const Site&, std::vector<FindingSpan>& out);
   /// The least margin of the rule at a place; nothing where the rule has no distance or no thing.
   std::optional<Margin> (*margin)(const Rule&, const Site&, perimeter::Place);
+  /// Distance to a thing, the least over chainages [from, to] of one ring, 0 <= from <= to <=
+  /// length; nothing where the rule has no distance.
+  std::optional<double> (*least)(const Rule&, const Site&, const Thing&, int ring, double from_m,
+                                 double to_m);
 };
 
 std::vector<Thing> thingsOf(const plan::Job& job, const perimeter::Perimeter& perimeter,

@@ -38,7 +38,7 @@ struct Stretch {
   double from_m = 0.0;
   double to_m = 0.0;
   State state = State::clear;
-  std::vector<Finding> findings;  ///< worst first, then in the sheet's order
+  std::vector<int> spans;  ///< indices into Study::spans(), in the sheet's order; see findingsOf()
   double length_m() const { return to_m - from_m; }
 };
 
@@ -122,6 +122,9 @@ class Study {
   const std::vector<std::vector<Stretch>>& stretches() const { return m_data->stretches; }
   /// Every finding of every rule as spans, in the sheet's order: the lanes of the wall tape.
   const std::vector<rules::FindingSpan>& spans() const { return m_data->spans; }
+  /// The findings of a stretch, worst first, then in the sheet's order; distances are the least
+  /// over the stretch.
+  std::vector<Finding> findingsOf(const Stretch& stretch) const;
   /// Runs of one state, joined over chainage 0, in order of ring and chainage.
   std::vector<Run> runs() const;
   /// Length of wall in each state over all rings, by State.
@@ -131,8 +134,8 @@ class Study {
   const std::vector<Unjudged>& unjudged() const { return m_data->unjudged; }
   double accuracy_m() const { return m_data->accuracy_m; }
 
-  /// The verdict at a place; wrapped onto the ring. `waivers`: those of the job's design that name
-  /// this sump are taken into account. Contract: the ring exists.
+  /// The verdict at a place; wrapped onto the ring. Waivers of the job's design that name `sump`
+  /// are taken into account. Contract: the ring exists.
   Assessment assess(Place place, const std::string& sump = {}) const;
   /// Score alone, for the curve.
   double scoreAt(Place place) const;
