@@ -1,0 +1,198 @@
+#include "rules/RuleSheetCheck.h"
+
+#include <algorithm>
+#include <array>
+#include <functional>
+#include <span>
+#include <string_view>
+#include <utility>
+
+#include "rules/RuleSheetNames.h"
+
+namespace sumpwright::rules {
+namespace {
+
+using base::Arg;
+using Words = std::vector<std::string_view>;
+
+void report(base::Problems& problems, std::string id, std::string pointer,
+            std::vector<Arg> args = {}) {
+  problems.push_back({base::Message(std::move(id), std::move(args)), std::move(pointer),
+                      base::Gravity::unreadable});
+}
+
+template <class E>
+Words wordsOf() {
+  const auto names = plan::namesOf<E>();
+  return {names.begin(), names.end()};
+}
+
+bool holds(const Words& words, std::string_view word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+/// The values a rule may name; empty where its kind names none.
+Words allowedValues(const Rule& rule) {
+  if (rule.kind == RuleKind::room_behind) return wordsOf<plan::RoomUse>();
+  if (rule.kind == RuleKind::floor_behind) {
+    Words words = wordsOf<plan::FloorKind>();
+    words.push_back("sealed_oversite");
+    return words;
+  }
+  if (rule.kind != RuleKind::wall) return {};
+  switch (rule.attribute) {
+    case WallAttribute::kind:
+      return wordsOf<plan::WallKind>();
+    case WallAttribute::elevation:
+      return wordsOf<plan::Elevation>();
+    case WallAttribute::foundation:
+      return wordsOf<plan::Foundation>();
+    case WallAttribute::ground:
+      return wordsOf<plan::OutsideGround>();
+    case WallAttribute::free_depth_m:
+      return {};
+  }
+  return {};
+}
+
+/// The kind of rule that can look at a thing.
+RuleKind kindFor(ThingKind thing) {
+  switch (thing) {
+    case ThingKind::radiator:
+    case ThingKind::heating_pipe:
+      return RuleKind::drill_line;
+    case ThingKind::sink:
+    case ThingKind::bath_fitting:
+    case ThingKind::wc_fitting:
+    case ThingKind::other_fitting:
+      return RuleKind::fitting_behind;
+    case ThingKind::jamb:
+    case ThingKind::door_width:
+    case ThingKind::corner:
+      return RuleKind::along_wall;
+    default:
+      return RuleKind::clearance;
+  }
+}
+
+bool looksAtThings(const Rule& rule) {
+  return rule.kind == RuleKind::clearance || rule.kind == RuleKind::along_wall ||
+         rule.kind == RuleKind::drill_line || rule.kind == RuleKind::fitting_behind;
+}
+
+void checkValues(const Rule& rule, const std::string& pointer, base::Problems& problems) {
+  const Words allowed = allowedValues(rule);
+  for (std::size_t i = 0; i < rule.values.size(); ++i) {
+    if (!holds(allowed, rule.values[i])) {
+      report(problems, "sheet.unknown-word", pointer + "/values/" + std::to_string(i),
+             {base::text("word", rule.values[i])});
+    }
+  }
+  const bool mustName =
+      rule.kind == RuleKind::room_behind || (rule.kind == RuleKind::wall && !needsFigure(rule));
+  if (mustName && rule.values.empty()) report(problems, "sheet.empty", pointer + "/values");
+}
+
+void checkThings(const Rule& rule, const std::string& pointer, base::Problems& problems) {
+  for (std::size_t i = 0; i < rule.things.size(); ++i) {
+    if (!looksAtThings(rule) || kindFor(rule.things[i]) != rule.kind) {
+      report(problems, "sheet.wrong-thing", pointer + "/things/" + std::to_string(i),
+             {base::text("thing", std::string(plan::nameOf(rule.things[i]))),
+              base::text("kind", std::string(plan::nameOf(rule.kind)))});
+    }
+  }
+  if (looksAtThings(rule) && rule.things.empty())
+    report(problems, "sheet.empty", pointer + "/things");
+}
+
+/// Reports every element whose key was there before.
+template <class T, class Key>
+void reportRepeats(const std::vector<T>& list, const std::string& pointer, const char* member,
+                   Key key, base::Problems& problems) {
+  std::vector<std::string> seen;
+  for (std::size_t i = 0; i < list.size(); ++i) {
+    const std::string word(key(list[i]));
+    if (std::find(seen.begin(), seen.end(), word) != seen.end()) {
+      report(problems, "sheet.repeated", pointer + "/" + std::to_string(i) + "/" + member,
+             {base::text("word", word)});
+    }
+    seen.push_back(word);
+  }
+}
+
+void checkGates(const RuleSheet& sheet, base::Problems& problems) {
+  static const Words kinds = {"openings", "gas",   "electricity",   "water",  "telecom",
+                              "oil",      "drain", "flue_terminal", "heating"};
+  for (std::size_t i = 0; i < sheet.gates.size(); ++i) {
+    const Gate& gate = sheet.gates[i];
+    const std::string pointer = "/gates/" + std::to_string(i);
+    if (!holds(kinds, gate.looked_for)) {
+      report(problems, "sheet.unknown-word", pointer + "/looked_for",
+             {base::text("word", gate.looked_for)});
+    }
+    if (sheet.find(gate.rule) == nullptr) {
+      report(problems, "sheet.no-such-rule", pointer + "/rule", {base::text("rule", gate.rule)});
+    }
+  }
+}
+
+}  // namespace
+
+bool needsFigure(const Rule& rule) {
+  return looksAtThings(rule) ||
+         (rule.kind == RuleKind::wall && rule.attribute == WallAttribute::free_depth_m);
+}
+
+void checkRule(const Rule& rule, const std::string& pointer, base::Problems& problems) {
+  if (rule.id.empty()) report(problems, "sheet.empty", pointer + "/id");
+  if (rule.title.empty()) report(problems, "sheet.empty", pointer + "/title");
+  if (rule.applies_to.empty()) report(problems, "sheet.empty", pointer + "/applies_to");
+  if (rule.enabled && needsFigure(rule) && !rule.needed_m) {
+    report(problems, "sheet.no-figure", pointer + "/needed_m", {base::text("rule", rule.id)});
+  }
+  checkThings(rule, pointer, problems);
+  checkValues(rule, pointer, problems);
+}
+
+void checkScorePart(const ScorePart& part, const std::string& pointer, base::Problems& problems) {
+  if (!(part.weight > 0.0)) report(problems, "sheet.weight", pointer + "/weight");
+  if (part.kind == PartKind::margin && (!part.full_at_m || !(part.full_at_m->value > 0.0))) {
+    report(problems, "sheet.no-figure", pointer + "/full_at_m", {base::text("rule", part.title)});
+  }
+  Words allowed;
+  if (part.kind == PartKind::wall) allowed = wordsOf<plan::Elevation>();
+  if (part.kind == PartKind::room) allowed = wordsOf<plan::RoomUse>();
+  if (!allowed.empty()) allowed.push_back("other");
+  for (std::size_t i = 0; i < part.values.size(); ++i) {
+    const ValueScore& score = part.values[i];
+    const std::string place = pointer + "/values/" + std::to_string(i);
+    if (!holds(allowed, score.value)) {
+      report(problems, "sheet.unknown-word", place + "/value", {base::text("word", score.value)});
+    }
+    if (!(score.share >= 0.0 && score.share <= 1.0)) {
+      report(problems, "sheet.out-of-range", place + "/share",
+             {base::number("least", 0.0), base::number("most", 1.0)});
+    }
+  }
+}
+
+void checkSheet(const RuleSheet& sheet, base::Problems& problems) {
+  if (sheet.id.empty()) report(problems, "sheet.empty", "/id");
+  reportRepeats(
+      sheet.rules, "/rules", "id", [](const Rule& r) { return r.id; }, problems);
+  reportRepeats(
+      sheet.gates, "/gates", "looked_for", [](const Gate& g) { return g.looked_for; }, problems);
+  reportRepeats(
+      sheet.score, "/score", "kind", [](const ScorePart& p) { return plan::nameOf(p.kind); },
+      problems);
+  reportRepeats(
+      sheet.survey_accuracy, "/survey_accuracy", "method",
+      [](const SurveyAccuracy& a) { return plan::nameOf(a.method); }, problems);
+  checkGates(sheet, problems);
+  const bool stated = std::any_of(
+      sheet.survey_accuracy.begin(), sheet.survey_accuracy.end(),
+      [](const SurveyAccuracy& a) { return a.method == plan::SurveyMethod::not_stated; });
+  if (!stated) report(problems, "sheet.no-accuracy", "/survey_accuracy");
+}
+
+}  // namespace sumpwright::rules

@@ -1,0 +1,31 @@
+#include "rules/RuleSheetNames.h"
+
+#include <array>
+
+namespace sumpwright::plan {
+
+#define SUMPWRIGHT_NAMES(Type, ...)                                               \
+  template <>                                                                     \
+  std::span<const std::string_view> namesOf<rules::Type>() {                      \
+    static constexpr auto names = std::to_array<std::string_view>({__VA_ARGS__}); \
+    return names;                                                                 \
+  }
+
+SUMPWRIGHT_NAMES(Mark, "published", "common_practice", "own", "derived", "from_memory")
+SUMPWRIGHT_NAMES(Severity, "binding", "advisory", "preference")
+SUMPWRIGHT_NAMES(Part, "hole", "dig", "void", "riser", "fan", "outlet", "pipe", "cable")
+SUMPWRIGHT_NAMES(RuleKind, "clearance", "along_wall", "drill_line", "wall", "room_behind",
+                 "fitting_behind", "floor_behind")
+SUMPWRIGHT_NAMES(ThingKind, "window", "door", "glazed_door", "air_vent", "fixed_window", "intake",
+                 "flue_terminal", "neighbour_opening", "gas", "electricity", "telecom", "oil",
+                 "water", "drain", "waste", "gully", "inspection_chamber", "tank",
+                 "air_conditioner", "boundary", "radiator", "heating_pipe", "sink", "bath_fitting",
+                 "wc_fitting", "other_fitting", "jamb", "door_width", "corner")
+SUMPWRIGHT_NAMES(WallAttribute, "kind", "elevation", "foundation", "ground", "free_depth_m")
+SUMPWRIGHT_NAMES(PathKind, "straight", "string")
+SUMPWRIGHT_NAMES(MeasuredFrom, "edge", "centre")
+SUMPWRIGHT_NAMES(PartKind, "margin", "wall", "room", "reach", "supply", "pipe")
+
+#undef SUMPWRIGHT_NAMES
+
+}  // namespace sumpwright::plan
