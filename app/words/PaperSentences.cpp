@@ -1,0 +1,7 @@
+#include "words/Sentences.h"
+
+namespace sumpwright::words {
+
+std::span<const Sentence> paperSentences() { return {}; }
+
+}  // namespace sumpwright::words

@@ -1,0 +1,122 @@
+#include <array>
+#include <cmath>
+#include <cstdio>
+#include <string>
+
+#include "words/Words.h"
+
+namespace sumpwright::words {
+
+namespace {
+
+constexpr const char* kMinus = "\u2212";
+// International foot, exactly 0.3048 m: NIST Special Publication 811 (2008), appendix B.6.
+constexpr double kInch_m = 0.3048 / 12.0;
+constexpr double kFoot2_m2 = 0.3048 * 0.3048;
+
+std::string sign(bool negative, bool always) {
+  if (negative) return kMinus;
+  return always ? "+" : "";
+}
+
+double rounded(double value, double steps, bool down) {
+  // A hair above the step below is that step: 1.5 - 1e-12 is a met distance, not 1.49.
+  constexpr double kHair = 1e-6;
+  return down ? std::floor(value * steps + kHair) : std::round(value * steps);
+}
+
+/// |value| of `steps` decimal steps with `decimals` digits after the point; no locale.
+std::string digits(double steps, int decimals) {
+  std::array<char, 512> text{};
+  const double value = std::abs(steps) / std::pow(10.0, decimals);
+  std::snprintf(text.data(), text.size(), "%.*f", decimals, value);
+  return text.data();
+}
+
+std::string decimal(double value, int decimals, const QuantityStyle& style) {
+  const double steps = rounded(value, std::pow(10.0, decimals), style.down);
+  return sign(steps < 0.0, style.has_sign && steps != 0.0) + digits(steps, decimals);
+}
+
+std::string withoutTrailingZeros(std::string text) {
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
+std::string eighth(int eighths) {
+  constexpr std::array<const char*, 8> kNames{"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"};
+  return kNames.at(static_cast<std::size_t>(eighths));
+}
+
+std::string inches(std::int64_t eighths) {
+  const std::string part = eighth(static_cast<int>(eighths % 8));
+  const std::string whole = std::to_string(eighths / 8);
+  if (part.empty()) return whole + "\"";
+  return (eighths < 8 ? part : whole + " " + part) + "\"";
+}
+
+std::string feetAndInches(double value_m, bool with_feet, const QuantityStyle& style) {
+  const double steps = rounded(value_m / kInch_m, 8.0, style.down);
+  const auto eighths = static_cast<std::int64_t>(std::abs(steps));
+  std::string text = sign(steps < 0.0, style.has_sign && steps != 0.0);
+  constexpr std::int64_t kFoot = 96;  // eighths
+  if (!with_feet || eighths < kFoot) return text + inches(eighths);
+  return text + std::to_string(eighths / kFoot) + "' " + inches(eighths % kFoot);
+}
+
+std::string metric(double value, int usual_decimals, const char* unit, const QuantityStyle& style) {
+  const int decimals = style.decimals >= 0 ? style.decimals : usual_decimals;
+  return decimal(value, decimals, style) + (style.bare ? "" : unit);
+}
+
+/// At most `most` decimals, as few as it takes, unless the style asks for a number of them.
+std::string shortest(double value, int most, const char* unit, const QuantityStyle& style) {
+  if (style.decimals >= 0) return metric(value, style.decimals, unit, style);
+  return withoutTrailingZeros(decimal(value, most, style)) + (style.bare ? "" : unit);
+}
+
+bool printable(double value) {
+  // Anything past a million kilometres is not a length of this trade but a broken number.
+  constexpr double kMost = 1e9;
+  return std::isfinite(value) && std::abs(value) <= kMost;
+}
+
+std::string imperial(const base::Quantity& quantity, const QuantityStyle& style) {
+  switch (quantity.unit) {
+    case base::Unit::metre:
+      return feetAndInches(quantity.value, true, style);
+    case base::Unit::millimetre:
+      return feetAndInches(quantity.value / 1000.0, false, style);
+    default:
+      return metric(quantity.value / kFoot2_m2, 0, " ft\u00B2", style);
+  }
+}
+
+}  // namespace
+
+std::string print(const base::Quantity& quantity, Units units, const QuantityStyle& style) {
+  if (!printable(quantity.value)) return say(base::Message("quantity.unknown"), units);
+  switch (quantity.unit) {
+    case base::Unit::degree:
+      return shortest(quantity.value, 1, "\u00B0", style);
+    case base::Unit::percent:
+      return shortest(quantity.value, 1, " %", style);
+    case base::Unit::none:
+      return shortest(quantity.value, 2, "", style);
+    default:
+      break;
+  }
+  if (units == Units::imperial) return imperial(quantity, style);
+  switch (quantity.unit) {
+    case base::Unit::metre:
+      return metric(quantity.value, 2, " m", style);
+    case base::Unit::millimetre:
+      return metric(quantity.value, 0, " mm", style);
+    default:
+      return metric(quantity.value, 1, " m\u00B2", style);
+  }
+}
+
+}  // namespace sumpwright::words
