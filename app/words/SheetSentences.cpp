@@ -21,6 +21,11 @@ std::span<const Sentence> sheetSentences() {
       {"sheet.wrong-type", QT_TRANSLATE_NOOP("Sentences",
                                              "A value of the wrong type stands here; {expected} is "
                                              "expected.")},
+      {"sheet.type.text", QT_TRANSLATE_NOOP("Sentences", "text in quotes")},
+      {"sheet.type.yes-no", QT_TRANSLATE_NOOP("Sentences", "true or false")},
+      {"sheet.type.number", QT_TRANSLATE_NOOP("Sentences", "a number")},
+      {"sheet.type.list", QT_TRANSLATE_NOOP("Sentences", "a list")},
+      {"sheet.type.object", QT_TRANSLATE_NOOP("Sentences", "an object")},
       {"sheet.missing-key", QT_TRANSLATE_NOOP("Sentences", "“{key}” is missing here.")},
       {"sheet.unknown-key",
        QT_TRANSLATE_NOOP("Sentences",

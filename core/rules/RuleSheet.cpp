@@ -29,7 +29,7 @@ struct Node {
         {base::Message(std::move(id), std::move(args)), pointer, base::Gravity::unreadable});
   }
   void wrongType(const char* expected) const {
-    report("sheet.wrong-type", {base::text("expected", expected)});
+    report("sheet.wrong-type", {base::phrase("expected", base::Message(expected))});
   }
   Node child(const std::string& step, const Json& value) const {
     return {value, pointer + "/" + step, problems};
@@ -51,24 +51,24 @@ std::string step(const std::string& key) {
 }
 
 void read(const Node& node, std::string& out) {
-  if (!node.json.is_string()) return node.wrongType("text");
+  if (!node.json.is_string()) return node.wrongType("sheet.type.text");
   out = node.json.get<std::string>();
 }
 
 void read(const Node& node, bool& out) {
-  if (!node.json.is_boolean()) return node.wrongType("true or false");
+  if (!node.json.is_boolean()) return node.wrongType("sheet.type.yes-no");
   out = node.json.get<bool>();
 }
 
 void read(const Node& node, double& out) {
-  if (!node.json.is_number()) return node.wrongType("number");
+  if (!node.json.is_number()) return node.wrongType("sheet.type.number");
   out = node.json.get<double>();
 }
 
 template <class E>
 requires std::is_enum_v<E>
 void read(const Node& node, E& out) {
-  if (!node.json.is_string()) return node.wrongType("word");
+  if (!node.json.is_string()) return node.wrongType("sheet.type.text");
   const auto word = node.json.get<std::string>();
   if (const auto value = plan::valueOf<E>(word))
     out = *value;
@@ -95,7 +95,7 @@ void read(const Node& node, std::optional<T>& out) {
 
 template <class T>
 void read(const Node& node, std::vector<T>& out) {
-  if (!node.json.is_array()) return node.wrongType("list");
+  if (!node.json.is_array()) return node.wrongType("sheet.type.list");
   out.resize(node.json.size());
   for (std::size_t i = 0; i < out.size(); ++i) {
     read(node.child(std::to_string(i), node.json[i]), out[i]);
@@ -106,7 +106,7 @@ void read(const Node& node, std::vector<T>& out) {
 class Fields {
  public:
   explicit Fields(const Node& node) : m_node(node) {
-    if (!node.json.is_object()) node.wrongType("object");
+    if (!node.json.is_object()) node.wrongType("sheet.type.object");
   }
 
   template <class T>
