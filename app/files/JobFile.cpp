@@ -1,0 +1,74 @@
+#include "files/JobFile.h"
+
+#include <QFile>
+#include <QFileInfo>
+#include <QSaveFile>
+#include <QString>
+
+namespace sumpwright::files {
+
+namespace {
+
+using base::Gravity;
+using base::Message;
+using base::Problem;
+
+QString native(const std::string& path) { return QString::fromStdString(path); }
+
+Problem trouble(const char* id, const std::string& path, const QString& reason) {
+  return {Message(id, {base::text("file", path), base::text("reason", reason.toStdString())}), "",
+          Gravity::unreadable};
+}
+
+Problem tooLarge(const std::string& path, std::size_t limit) {
+  constexpr std::size_t kMebi = 1024U * 1024U;
+  return {
+      Message("file.too-large", {base::text("file", path),
+                                 base::count("limit", static_cast<std::int64_t>(limit / kMebi))}),
+      "", Gravity::unreadable};
+}
+
+}  // namespace
+
+base::Result<std::string> readBytes(const std::string& path, std::size_t limit) {
+  const QFileInfo info(native(path));
+  if (!info.exists()) {
+    return Problem{Message("file.not-found", {base::text("file", path)}), "", Gravity::unreadable};
+  }
+  if (info.isDir()) {
+    return Problem{Message("file.folder", {base::text("file", path)}), "", Gravity::unreadable};
+  }
+  QFile file(native(path));
+  if (!file.open(QIODevice::ReadOnly))
+    return trouble("file.not-readable", path, file.errorString());
+  // One byte more than allowed tells a file that is too large, also where it has no size (a pipe).
+  const QByteArray bytes = file.read(static_cast<qint64>(limit) + 1);
+  if (file.error() != QFileDevice::NoError) {
+    return trouble("file.not-readable", path, file.errorString());
+  }
+  if (static_cast<std::size_t>(bytes.size()) > limit) return tooLarge(path, limit);
+  return bytes.toStdString();
+}
+
+base::Result<std::size_t> writeBytes(const std::string& path, const std::string& bytes) {
+  QSaveFile file(native(path));
+  const auto size = static_cast<qint64>(bytes.size());
+  if (!file.open(QIODevice::WriteOnly) || file.write(bytes.data(), size) != size ||
+      !file.commit()) {
+    return trouble("file.not-writable", path, file.errorString());
+  }
+  return bytes.size();
+}
+
+base::Result<plan::ReadJob> openJob(const std::string& path) {
+  const base::Result<std::string> text = readBytes(path, plan::kMaxJobBytes);
+  if (!text.ok()) return text.problems();
+  return plan::readJob(*text);
+}
+
+base::Result<std::size_t> saveJob(const std::string& path, const plan::Job& job,
+                                  const plan::JobSource& source) {
+  return writeBytes(path, plan::writeJob(job, source));
+}
+
+}  // namespace sumpwright::files
