@@ -9,20 +9,29 @@ Message::Message(std::string messageId, std::vector<Arg> arguments)
     : id(std::move(messageId)), args(std::move(arguments)) {}
 
 const Arg* Message::find(const std::string& name) const {
-  const auto it = std::find_if(args.begin(), args.end(), [&](const Arg& a) { return a.name == name; });
+  const auto it =
+      std::find_if(args.begin(), args.end(), [&](const Arg& a) { return a.name == name; });
   return it == args.end() ? nullptr : &*it;
 }
 
-bool Message::operator==(const Message& other) const { return id == other.id && args == other.args; }
+bool Message::operator==(const Message& other) const {
+  return id == other.id && args == other.args;
+}
 
 Arg text(std::string name, std::string value) { return {std::move(name), std::move(value)}; }
 Arg count(std::string name, std::int64_t value) { return {std::move(name), value}; }
-Arg metres(std::string name, double value) { return {std::move(name), Quantity{value, Unit::metre}}; }
+Arg metres(std::string name, double value) {
+  return {std::move(name), Quantity{value, Unit::metre}};
+}
 Arg millimetres(std::string name, double value) {
   return {std::move(name), Quantity{value, Unit::millimetre}};
 }
-Arg degrees(std::string name, double value) { return {std::move(name), Quantity{value, Unit::degree}}; }
-Arg number(std::string name, double value) { return {std::move(name), Quantity{value, Unit::none}}; }
+Arg degrees(std::string name, double value) {
+  return {std::move(name), Quantity{value, Unit::degree}};
+}
+Arg number(std::string name, double value) {
+  return {std::move(name), Quantity{value, Unit::none}};
+}
 Arg phrase(std::string name, Message value) { return {std::move(name), std::move(value)}; }
 
 Message plainText(std::string value) { return Message("text", {text("text", std::move(value))}); }

@@ -15,8 +15,9 @@ namespace sumpwright::base {
 enum class Gravity { unreadable, unsound, missing };
 
 struct Problem {
-  Message message;      ///< message.id is the stable id, e.g. "plan.opening.off-wall"
-  std::string pointer;  ///< JSON pointer of the place, e.g. "/plan/openings/3/width_m"; "" = all of it
+  Message message;  ///< message.id is the stable id, e.g. "plan.opening.off-wall"
+  std::string
+      pointer;  ///< JSON pointer of the place, e.g. "/plan/openings/3/width_m"; "" = all of it
   Gravity gravity = Gravity::unsound;
   bool operator==(const Problem&) const = default;
 };

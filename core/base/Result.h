@@ -12,11 +12,12 @@ namespace sumpwright::base {
 template <class T>
 class [[nodiscard]] Result {
  public:
-  Result(T value) : m_state(std::move(value)) {}                 // NOLINT(google-explicit-constructor)
-  Result(Problems problems) : m_state(std::move(problems)) {     // NOLINT(google-explicit-constructor)
+  Result(T value) : m_state(std::move(value)) {}              // NOLINT(google-explicit-constructor)
+  Result(Problems problems) : m_state(std::move(problems)) {  // NOLINT(google-explicit-constructor)
     SUMPWRIGHT_REQUIRE(!std::get<Problems>(m_state).empty());
   }
-  Result(Problem problem) : m_state(Problems{std::move(problem)}) {}  // NOLINT(google-explicit-constructor)
+  Result(Problem problem)
+      : m_state(Problems{std::move(problem)}) {}  // NOLINT(google-explicit-constructor)
 
   bool ok() const { return std::holds_alternative<T>(m_state); }
   explicit operator bool() const { return ok(); }

@@ -23,7 +23,8 @@ void widen(std::optional<Interval>& hull, const std::optional<Interval>& part) {
 }
 
 /// The straight sides of the capsule: a rectangle 2r wide along the segment.
-std::optional<Interval> withinRectangle(const Line& line, Point a, Vec along, double length, double r) {
+std::optional<Interval> withinRectangle(const Line& line, Point a, Vec along, double length,
+                                        double r) {
   const Vec o = line.origin - a;
   const Interval beside = solveBand(cross(along, o), cross(along, line.direction), -r, r);
   // The ends of the rectangle lie inside the discs, so open or closed there makes no difference.

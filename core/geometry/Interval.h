@@ -46,7 +46,8 @@ std::optional<Interval> within(const Line& line, Point centre, double r);
 /// length is a point. Empty for r <= 0.
 std::optional<Interval> within(const Line& line, const Segment& segment, double r);
 
-/// {t : dist(P(t), polyline) < r}: one interval per segment, united. One point: a point; none: empty.
+/// {t : dist(P(t), polyline) < r}: one interval per segment, united. One point: a point; none:
+/// empty.
 Intervals within(const Line& line, const Polyline& polyline, double r);
 
 /// {t : dist(P(t), area) < r} where the distance is 0 inside. Any simple polygon, either turn.

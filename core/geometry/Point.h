@@ -33,7 +33,9 @@ inline double norm(Vec v) { return std::hypot(v.x, v.y); }
 /// v turned a quarter left.
 inline Vec left(Vec v) { return {-v.y, v.x}; }
 inline double distance(Point a, Point b) { return norm(b - a); }
-inline Point lerp(Point a, Point b, double t) { return {a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)}; }
+inline Point lerp(Point a, Point b, double t) {
+  return {a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)};
+}
 
 struct Segment {
   Point a;

@@ -12,18 +12,20 @@
 
 namespace sumpwright::perimeter {
 
-/// On `edge`, chainages in (from_m, to_m) have `id` behind them. from_m/to_m lie within the edge.
+/// On `edge`, chainages in (from_m, to_m) have `id` behind them; from_m itself too where from_in
+/// says so (the span starts with the edge). from_m/to_m lie within the edge.
 struct Span {
   std::string id;
   double from_m = 0.0;
   double to_m = 0.0;
+  bool from_in = false;
   bool operator==(const Span&) const = default;
 };
 
 /// Room spans of one edge, sorted by (from, id). Where the band enters several rooms, spans
 /// overlap. No span: no room drawn there.
-std::vector<Span> roomsBehind(const Perimeter& perimeter, const Edge& edge,
-                              const std::vector<plan::Room>& rooms, double core_m);
+std::vector<Span> roomsBehind(const Edge& edge, const std::vector<plan::Room>& rooms,
+                              double core_m);
 
 /// Zone spans of one edge; overlap where zones do. No span: no zone drawn there.
 std::vector<Span> zonesBehind(const Edge& edge, const std::vector<plan::FloorZone>& zones);

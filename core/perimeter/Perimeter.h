@@ -38,7 +38,7 @@ struct Edge {
   int edge = 0;
   Point from;
   Point to;
-  double start_m = 0.0;   ///< chainage of `from`
+  double start_m = 0.0;  ///< chainage of `from`
   double length_m = 0.0;
   Vec along;              ///< unit, from -> to
   Vec inward;             ///< unit, into the house

@@ -40,13 +40,13 @@ struct Finding {
   base::Message thing_label;  ///< phrase: "the kitchen window"; empty id where there is no thing
   base::Message reason;       ///< phrase without end stop, e.g. "gas not located"
   Waivable waivable;
-  bool least_bad = false;     ///< a least-bad place may stand against it
+  bool least_bad = false;  ///< a least-bad place may stand against it
   bool operator==(const Finding&) const = default;
 };
 
 /// A finding that holds on part of a ring, from < to in [0, length]. to_m is never in it; from_m
-/// only where from_in says so (a distance exactly met is clear, but a span that is cut at chainage 0
-/// or that begins with a wall holds its first place).
+/// only where from_in says so (a distance exactly met is clear, but a span that is cut at chainage
+/// 0 or that begins with a wall holds its first place).
 struct FindingSpan {
   int ring = 0;
   double from_m = 0.0;

@@ -16,19 +16,31 @@
 
 namespace sumpwright::rules {
 
-/// A thing of the plan, flattened for the rules.
+/// A part of a ring by chainage, from <= to; may reach below 0 or past the length.
+struct RingRange {
+  int ring = 0;
+  double from_m = 0.0;
+  double to_m = 0.0;
+};
+
+/// A thing of the plan, flattened for the rules. Jambs, door widths and corners have ranges along
+/// the wall; everything else has shapes in plan.
 struct Thing {
   std::string id;
   ThingKind kind = ThingKind::window;
   base::Message label;
-  geometry::Polyline shape;  ///< one point, a polyline, or the corners of an area
+  std::vector<geometry::Polyline> shapes;  ///< one point, a polyline, or the corners of an area
   bool area = false;
-  bool located = true;       ///< services: found on site
-  int storey = 0;
-  bool on_ring = false;      ///< jambs, corners: the place is along the wall
-  int ring = 0;
-  double from_m = 0.0;       ///< chainage; may pass the ring's end, then wrapped by the user
-  double to_m = 0.0;
+  std::vector<RingRange> ranges;
+  bool located = true;                          ///< services: found on site
+  std::optional<perimeter::Place> street_from;  ///< services: entry whose buried run is unknown
+};
+
+/// A thing that no rule can judge in plan yet (openings of other storeys).
+struct LaterThing {
+  std::string id;
+  ThingKind kind = ThingKind::window;
+  base::Message label;
 };
 
 /// What all rules look at: one plan, one sheet, one outlet mode. Built once per study.
@@ -40,17 +52,27 @@ struct Site {
   double core_m = 0.127;
   double pipe_od_m = 0.110;
   std::vector<Thing> things;
+  std::vector<LaterThing> later;
+  std::vector<std::vector<int>> things_of_rule;  ///< by rule index: indices into things
   /// By ring, by edge.
   std::vector<std::vector<std::vector<perimeter::Span>>> rooms_behind;
   std::vector<std::vector<std::vector<perimeter::Span>>> zones_behind;
+
+  int indexOf(const Rule& rule) const { return static_cast<int>(&rule - sheet.rules.data()); }
 };
+
+/// Everything rules look at, from a sound job and its perimeter.
+Site makeSite(perimeter::Perimeter perimeter, const plan::Job& job, const RuleSheet& sheet,
+              plan::OutletMode outlet, double core_m);
 
 /// Half of the hole or pipe to take off a centre distance for a rule: the larger of the parts that
 /// are judged now. Nothing when no part of the rule can be judged (all are up at the eaves).
 std::optional<double> halfWidth_m(const Rule& rule, const Site& site);
-/// True when the rule also speaks of a part that is not placed yet (riser mode: fan, outlet, riser).
+/// True when the rule also speaks of a part that is not placed yet (riser mode: fan, outlet,
+/// riser).
 bool partlyUnjudged(const Rule& rule, const Site& site);
 
+/// What a kind of rule does. The list of all kinds is siting/RuleList.cpp.
 struct RuleJudge {
   RuleKind kind;
   /// Appends the findings of one rule: one per thing and connected part of a ring.
@@ -63,7 +85,12 @@ struct RuleJudge {
                                  double to_m);
 };
 
-std::vector<Thing> thingsOf(const plan::Job& job, const perimeter::Perimeter& perimeter,
-                            double corner_turn_rad);
+extern const RuleJudge kClearance;
+extern const RuleJudge kAlongWall;
+extern const RuleJudge kDrillLine;
+extern const RuleJudge kWallRule;
+extern const RuleJudge kRoomBehind;
+extern const RuleJudge kFittingBehind;
+extern const RuleJudge kFloorBehind;
 
 }  // namespace sumpwright::rules

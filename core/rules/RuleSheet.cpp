@@ -17,6 +17,7 @@ using Json = nlohmann::json;
 using base::Arg;
 
 constexpr int kSheetVersion = 1;
+constexpr const char* kSheetFormat = "sumpwright.rules";
 
 /// A JSON value, where it stands, and where its problems go.
 struct Node {
@@ -237,8 +238,10 @@ void read(const Node& node, SheetGap& out) {
 }
 
 void read(const Node& node, RuleSheet& out) {
-  double version = kSheetVersion;  // checked by newerVersion()
+  std::string format;              // checked by ofThisFormat()
+  double version = kSheetVersion;  // checked by ofThisFormat()
   Fields(node)
+      .need("format", format)
       .need("version", version)
       .need("id", out.id)
       .need("title", out.title)
@@ -256,16 +259,19 @@ void read(const Node& node, RuleSheet& out) {
       .end();
 }
 
-/// A newer sheet may use words of a later program; only that is said of it then.
-bool newerVersion(const Node& node) {
-  const auto found = node.json.find("version");
-  if (found == node.json.end() || !found->is_number()) return false;
-  const double version = found->get<double>();
-  if (version == kSheetVersion) return false;
-  node.child("version", *found)
-      .report("sheet.version",
-              {base::number("version", version), base::count("known", kSheetVersion)});
-  return true;
+/// Some other file, or a sheet of a later program that may use words unknown here: only that is
+/// said of it then.
+bool ofThisFormat(const Node& node) {
+  if (!node.json.is_object() || node.json.value("format", Json()) != kSheetFormat) {
+    node.report("sheet.not-a-sheet", {base::text("format", kSheetFormat)});
+    return false;
+  }
+  const auto version = node.json.find("version");
+  if (version == node.json.end() || !version->is_number() || *version == kSheetVersion) return true;
+  node.child("version", *version)
+      .report("sheet.version", {base::number("version", version->get<double>()),
+                                base::count("known", kSheetVersion)});
+  return false;
 }
 
 base::Problem unreadable(std::string id, std::vector<Arg> args) {
@@ -307,7 +313,7 @@ base::Result<RuleSheet> readRuleSheet(std::string_view text) {
   base::Problems problems;
   RuleSheet sheet;
   const Node root{json, "", problems};
-  if (!newerVersion(root)) read(root, sheet);
+  if (ofThisFormat(root)) read(root, sheet);
   if (problems.empty()) checkSheet(sheet, problems);
   if (!problems.empty()) return problems;
   return sheet;

@@ -1,0 +1,148 @@
+// Clearance from things, straight in plan: refused where distance < needed (equality is clear).
+
+#include <algorithm>
+
+#include "geometry/Distance.h"
+#include "rules/Spans.h"
+
+namespace sumpwright::rules {
+
+namespace {
+
+using perimeter::Edge;
+using perimeter::Perimeter;
+
+geometry::Intervals nearThing(const Edge& edge, const Thing& thing, double r) {
+  geometry::Intervals found;
+  for (const geometry::Polyline& shape : thing.shapes) {
+    const auto part = thing.area ? geometry::withinArea(edge.line(), shape, r)
+                                 : geometry::within(edge.line(), shape, r);
+    found.insert(found.end(), part.begin(), part.end());
+  }
+  return geometry::unite(std::move(found));
+}
+
+std::vector<RingSpan> nearThing(const Perimeter& perimeter, const Thing& thing, double r) {
+  std::vector<EdgePiece> pieces;
+  for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
+    for (const Edge& edge : perimeter.edges(ring)) {
+      for (const geometry::Interval& i : nearThing(edge, thing, r)) pieces.push_back({&edge, i});
+    }
+  }
+  return joinPieces(pieces);
+}
+
+bool isFront(const Perimeter& perimeter, const Edge& edge) {
+  return perimeter.wall(edge).elevation == plan::Elevation::front;
+}
+
+void addArc(const Perimeter& perimeter, int ring, double from, double to,
+            std::vector<RingSpan>& out) {
+  for (const RingSpan& s : wrapRange(perimeter, {ring, from, to}, true)) out.push_back(s);
+}
+
+/// Round the entry's ring, the shorter way to the nearest front wall (both ways when equal).
+void addWayToFront(const Perimeter& perimeter, perimeter::Place entry, std::vector<RingSpan>& out) {
+  const double length = perimeter.length_m(entry.ring);
+  double ahead = length;
+  double behind = length;
+  for (const Edge& edge : perimeter.edges(entry.ring)) {
+    if (!isFront(perimeter, edge)) continue;
+    const double s = entry.chainage_m;
+    if (s >= edge.start_m && s <= edge.end_m()) return;  // it is on a front wall already
+    ahead = std::min(ahead, perimeter.wrapped({entry.ring, edge.start_m - s}).chainage_m);
+    behind = std::min(behind, perimeter.wrapped({entry.ring, s - edge.end_m()}).chainage_m);
+  }
+  if (ahead >= length && behind >= length) {
+    out.push_back(wholeRing(perimeter, entry.ring));  // no front wall on this ring
+    return;
+  }
+  if (ahead <= behind)
+    addArc(perimeter, entry.ring, entry.chainage_m, entry.chainage_m + ahead, out);
+  if (behind <= ahead)
+    addArc(perimeter, entry.ring, entry.chainage_m - behind, entry.chainage_m, out);
+}
+
+/// Where a buried run that nobody drew may lie: from the entry to the street side, and all of it.
+std::vector<RingSpan> streetSide(const Perimeter& perimeter, perimeter::Place entry) {
+  std::vector<RingSpan> spans;
+  addWayToFront(perimeter, entry, spans);
+  for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
+    for (const Edge& edge : perimeter.edges(ring)) {
+      if (isFront(perimeter, edge)) spans.push_back({ring, edge.start_m, edge.end_m(), true});
+    }
+  }
+  return joinSpans(std::move(spans));
+}
+
+void addUnknownRun(const Rule& rule, const Site& site, int index, std::vector<FindingSpan>& out) {
+  const Thing& thing = site.things[static_cast<std::size_t>(index)];
+  Finding f = makeFinding(rule, site, index,
+                          base::Message("rule.run-unknown", {base::phrase("thing", thing.label)}));
+  f.weight = Weight::unknown;
+  f.waivable = {};
+  f.needed_m.reset();
+  f.least_bad = false;
+  addSpans(rule, site, -1, f, streetSide(site.perimeter, *thing.street_from), out);
+}
+
+double distanceTo(const Thing& thing, geometry::Point p) {
+  double least = std::numeric_limits<double>::infinity();
+  for (const auto& shape : thing.shapes) {
+    least = std::min(
+        least, thing.area ? geometry::distanceToArea(p, shape) : geometry::distance(p, shape));
+  }
+  return least;
+}
+
+double distanceTo(const Thing& thing, const geometry::Segment& s) {
+  double least = std::numeric_limits<double>::infinity();
+  for (const auto& shape : thing.shapes) {
+    least = std::min(
+        least, thing.area ? geometry::distanceToArea(s, shape) : geometry::distance(s, shape));
+  }
+  return least;
+}
+
+void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
+  const bool unjudged = addUnjudged(rule, site, out);
+  const auto half = halfWidth_m(rule, site);
+  for (const int i : site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))]) {
+    const Thing& thing = site.things[static_cast<std::size_t>(i)];
+    if (thing.street_from) addUnknownRun(rule, site, i, out);
+    if (unjudged || !half) continue;
+    const Finding f = makeFinding(
+        rule, site, i, base::Message("rule.too-near", {base::phrase("thing", thing.label)}));
+    addSpans(rule, site, i, f, nearThing(site.perimeter, thing, rule.needed_m->value + *half), out);
+  }
+}
+
+std::optional<Margin> margin(const Rule& rule, const Site& site, perimeter::Place place) {
+  const auto half = halfWidth_m(rule, site);
+  if (!half || rule.path == PathKind::string) return std::nullopt;
+  const geometry::Point at = site.perimeter.pointAt(place);
+  return leastMargin(rule, site, [&](const Thing& thing) -> std::optional<double> {
+    return distanceTo(thing, at) - *half;
+  });
+}
+
+std::optional<double> least(const Rule& rule, const Site& site, const Thing& thing, int ring,
+                            double from, double to) {
+  const auto half = halfWidth_m(rule, site);
+  if (!half) return std::nullopt;
+  double nearest = std::numeric_limits<double>::infinity();
+  for (const Edge& e : site.perimeter.edges(ring)) {
+    const double a = std::max(from, e.start_m);
+    const double b = std::min(to, e.end_m());
+    if (a > b) continue;
+    const geometry::Segment piece{e.line().at(a - e.start_m), e.line().at(b - e.start_m)};
+    nearest = std::min(nearest, distanceTo(thing, piece));
+  }
+  return nearest - *half;
+}
+
+}  // namespace
+
+const RuleJudge kClearance{RuleKind::clearance, spans, margin, least};
+
+}  // namespace sumpwright::rules

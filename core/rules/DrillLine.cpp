@@ -1,0 +1,94 @@
+// Distance of heating from the drill line, in plan.
+//
+// dist(drill line at s, T) < r  <=>  dist(P(s), T + {-v inward : 0 <= v <= depth}) < r, so a moving
+// line against a fixed segment is a moving point against a parallelogram: convex, and exact.
+
+#include <algorithm>
+#include <limits>
+
+#include "geometry/Distance.h"
+#include "rules/Spans.h"
+
+namespace sumpwright::rules {
+
+namespace {
+
+using geometry::Polygon;
+using geometry::Segment;
+using perimeter::Edge;
+
+std::vector<Segment> segmentsOf(const geometry::Polyline& line) {
+  std::vector<Segment> segments;
+  if (line.size() == 1) segments.push_back({line[0], line[0]});
+  for (std::size_t i = 1; i < line.size(); ++i) segments.push_back({line[i - 1], line[i]});
+  return segments;
+}
+
+Polygon swept(const Edge& edge, const Segment& s) {
+  const geometry::Vec back = -edge.drillDepth_m() * edge.inward;
+  return {s.a, s.b, s.b + back, s.a + back};
+}
+
+std::vector<RingSpan> nearDrill(const perimeter::Perimeter& perimeter, const Thing& thing,
+                                double r) {
+  std::vector<EdgePiece> pieces;
+  for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
+    for (const Edge& edge : perimeter.edges(ring)) {
+      for (const auto& shape : thing.shapes) {
+        for (const Segment& s : segmentsOf(shape)) {
+          for (const auto& i : geometry::withinArea(edge.line(), swept(edge, s), r)) {
+            pieces.push_back({&edge, i});
+          }
+        }
+      }
+    }
+  }
+  return joinPieces(pieces);
+}
+
+void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
+  if (addUnjudged(rule, site, out)) return;
+  const double reach = rule.needed_m->value + halfWidth_m(rule, site).value_or(0.0);
+  for (const int i : site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))]) {
+    const Thing& thing = site.things[static_cast<std::size_t>(i)];
+    const Finding f = makeFinding(
+        rule, site, i, base::Message("rule.too-near", {base::phrase("thing", thing.label)}));
+    addSpans(rule, site, i, f, nearDrill(site.perimeter, thing, reach), out);
+  }
+}
+
+std::optional<double> least(const Rule& rule, const Site& site, const Thing& thing, int ring,
+                            double from, double to) {
+  double nearest = std::numeric_limits<double>::infinity();
+  for (const Edge& e : site.perimeter.edges(ring)) {
+    const double a = std::max(from, e.start_m);
+    const double b = std::min(to, e.end_m());
+    if (a > b) continue;
+    const Segment piece{e.line().at(a - e.start_m), e.line().at(b - e.start_m)};
+    for (const auto& shape : thing.shapes) {
+      for (const Segment& s : segmentsOf(shape)) {
+        nearest = std::min(nearest, geometry::distanceToArea(piece, swept(e, s)));
+      }
+    }
+  }
+  return nearest - halfWidth_m(rule, site).value_or(0.0);
+}
+
+std::optional<Margin> margin(const Rule& rule, const Site& site, perimeter::Place place) {
+  const auto half = halfWidth_m(rule, site);
+  if (!half) return std::nullopt;
+  const Segment drill = site.perimeter.drillLine(place);
+  return leastMargin(rule, site, [&](const Thing& thing) -> std::optional<double> {
+    double nearest = std::numeric_limits<double>::infinity();
+    for (const auto& shape : thing.shapes) {
+      nearest = std::min(nearest, geometry::distance(drill, shape));
+    }
+    return nearest - *half;
+  });
+}
+
+}  // namespace
+
+const RuleJudge kDrillLine{RuleKind::drill_line, spans, margin, least};
+
+}  // namespace sumpwright::rules

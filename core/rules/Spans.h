@@ -1,0 +1,73 @@
+#pragma once
+// Building findings as spans of a ring: what every kind of rule shares.
+
+#include <vector>
+
+#include "rules/Judge.h"
+
+namespace sumpwright::rules {
+
+/// A piece of one edge, by parameter along the edge (0 at its first corner); may pass its ends.
+struct EdgePiece {
+  const perimeter::Edge* edge = nullptr;
+  geometry::Interval along;
+};
+
+/// Connected spans of a ring.
+struct RingSpan {
+  int ring = 0;
+  double from_m = 0.0;
+  double to_m = 0.0;
+  bool from_in = false;
+};
+
+/// Clips pieces to their edges and joins what continues round a corner. Spans are cut at chainage
+/// 0. Sorted by (ring, from).
+std::vector<RingSpan> joinPieces(const std::vector<EdgePiece>& pieces);
+
+/// Joins spans that overlap or that continue each other (a.to == b.from with b.from_in).
+std::vector<RingSpan> joinSpans(std::vector<RingSpan> spans);
+
+/// A range of chainage that may pass 0 or the length, as one or two spans. `from_in` for its
+/// first place; shorter than or equal to nothing: none. Longer than the ring: the whole ring.
+std::vector<RingSpan> wrapRange(const perimeter::Perimeter& perimeter, const RingRange& range,
+                                bool from_in);
+
+RingSpan wholeRing(const perimeter::Perimeter& perimeter, int ring);
+std::vector<RingSpan> allRings(const perimeter::Perimeter& perimeter);
+
+/// Weight a rule's finding has. Contract: not a preference.
+Weight weightOf(const Rule& rule);
+
+/// A finding of a rule, with what the rule itself knows filled in; thing_index may be -1.
+Finding makeFinding(const Rule& rule, const Site& site, int thing_index, base::Message reason);
+
+void addSpans(const Rule& rule, const Site& site, int thing_index, const Finding& finding,
+              const std::vector<RingSpan>& where, std::vector<FindingSpan>& out);
+
+/// Findings that say the rule cannot be judged at all, or not in part (riser mode, string path):
+/// unknown over every ring. True when nothing of the rule can be judged.
+bool addUnjudged(const Rule& rule, const Site& site, std::vector<FindingSpan>& out);
+
+/// The least margin over the rule's things, by a distance function; nothing without things.
+template <class DistanceTo>
+std::optional<Margin> leastMargin(const Rule& rule, const Site& site, DistanceTo&& distanceTo) {
+  std::optional<Margin> best;
+  for (const int i : site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))]) {
+    const Thing& thing = site.things[static_cast<std::size_t>(i)];
+    const std::optional<double> distance = distanceTo(thing);
+    if (!distance || (best && best->distance_m <= *distance)) continue;
+    if (!best) best.emplace();
+    best->distance_m = *distance;
+    best->thing = thing.id;
+    best->thing_label = thing.label;
+  }
+  if (best) {
+    best->rule = rule.id;
+    best->needed_m = rule.needed_m->value;
+    best->margin_m = best->distance_m - best->needed_m;
+  }
+  return best;
+}
+
+}  // namespace sumpwright::rules

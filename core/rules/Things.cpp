@@ -1,0 +1,267 @@
+#include <algorithm>
+#include <numbers>
+
+#include "plan/KindNames.h"
+#include "rules/Judge.h"
+
+namespace sumpwright::rules {
+
+namespace {
+
+using base::Message;
+using perimeter::Perimeter;
+using plan::Job;
+
+/// "the kitchen window" for a named thing; else what it is and, where it sits on a wall, which.
+Message label(const std::string& name, const std::string& kind, const Message* wall = nullptr) {
+  if (!name.empty()) return Message("thing.named", {base::text("name", name)});
+  Message what("thing." + kind);
+  if (wall == nullptr) return what;
+  return Message("thing.on-wall", {base::phrase("thing", what), base::phrase("wall", *wall)});
+}
+
+const perimeter::Edge& edgeOf(const Perimeter& p, const plan::OnWall& at) {
+  return p.edges(at.ring)[static_cast<std::size_t>(at.edge)];
+}
+
+ThingKind kindOf(const plan::Opening& o) {
+  using plan::OpeningKind;
+  using plan::Opens;
+  if (o.kind == OpeningKind::flue_terminal) return ThingKind::flue_terminal;
+  if (o.opens == Opens::intake) return ThingKind::intake;
+  const bool fixed = o.opens == Opens::fixed;
+  switch (o.kind) {
+    case OpeningKind::glazed_door:
+      return ThingKind::glazed_door;
+    case OpeningKind::air_vent:
+      return ThingKind::air_vent;
+    case OpeningKind::door:
+    case OpeningKind::garage_door:
+      return fixed ? ThingKind::fixed_window : ThingKind::door;
+    default:
+      return fixed ? ThingKind::fixed_window : ThingKind::window;
+  }
+}
+
+bool isDoor(const plan::Opening& o) {
+  return o.kind == plan::OpeningKind::door || o.kind == plan::OpeningKind::glazed_door ||
+         o.kind == plan::OpeningKind::garage_door;
+}
+
+/// A door is kept clear over its whole width, a window or vent beside its jambs (its sill may stand
+/// well above the hole). A flue terminal has no jambs.
+Thing jambsOf(const plan::Opening& o, const Perimeter& p, const Message& opening) {
+  const double first = edgeOf(p, o.at).start_m + o.at.offset_m;
+  const double last = first + o.width_m;
+  Thing t;
+  t.id = o.id;
+  t.label = Message("thing.jamb", {base::phrase("opening", opening)});
+  if (isDoor(o)) {
+    t.kind = ThingKind::door_width;
+    t.ranges = {{o.at.ring, first, last}};
+  } else {
+    t.kind = ThingKind::jamb;
+    t.ranges = {{o.at.ring, first, first}, {o.at.ring, last, last}};
+  }
+  return t;
+}
+
+void addOpenings(const Job& job, const Perimeter& p, std::vector<Thing>& out,
+                 std::vector<LaterThing>& later) {
+  for (const plan::Opening& o : job.plan.openings) {
+    const Message wall = p.wallLabel(edgeOf(p, o.at));
+    const Message what = label(o.name, std::string(plan::nameOf(o.kind)), &wall);
+    if (o.storey != 0) {
+      later.push_back({o.id, kindOf(o), what});
+      continue;
+    }
+    Thing t;
+    t.id = o.id;
+    t.kind = kindOf(o);
+    t.label = what;
+    const geometry::Segment face = p.faceOf(o.at, o.width_m);
+    t.shapes = {{face.a, face.b}};
+    out.push_back(std::move(t));
+    if (o.kind != plan::OpeningKind::flue_terminal) out.push_back(jambsOf(o, p, what));
+  }
+}
+
+ThingKind kindOf(plan::ServiceKind kind) {
+  return static_cast<ThingKind>(static_cast<int>(ThingKind::gas) + static_cast<int>(kind));
+}
+static_assert(static_cast<int>(ThingKind::waste) - static_cast<int>(ThingKind::gas) ==
+              static_cast<int>(plan::ServiceKind::waste));
+
+void addServices(const Job& job, const Perimeter& p, std::vector<Thing>& out) {
+  for (const plan::Service& s : job.plan.services) {
+    Thing t;
+    t.id = s.id;
+    t.kind = kindOf(s.kind);
+    t.label = label(s.name, std::string(plan::nameOf(s.kind)) + "-service");
+    t.located = s.located;
+    if (s.entry) {
+      const perimeter::Edge& e = edgeOf(p, *s.entry);
+      t.shapes.push_back({e.line().at(s.entry->offset_m)});
+      if (s.run == plan::RunKnown::unknown) t.street_from = p.placeOf(*s.entry);
+    }
+    if (s.run == plan::RunKnown::drawn && !s.run_m.empty()) t.shapes.push_back(s.run_m);
+    if (!t.shapes.empty()) out.push_back(std::move(t));
+  }
+}
+
+/// The inner face is where heat is: a radiator on an outside wall hangs the wall's thickness in.
+geometry::Polyline radiatorLine(const plan::Radiator& r, const Perimeter& p) {
+  if (!r.on) return r.line_m;
+  const perimeter::Edge& e = edgeOf(p, *r.on);
+  const geometry::Vec in = e.thickness_m * e.inward;
+  return {e.line().at(r.on->offset_m) + in, e.line().at(r.on->offset_m + r.width_m) + in};
+}
+
+void addShape(std::vector<Thing>& out, const std::string& id, ThingKind kind, Message what,
+              geometry::Polyline shape, bool area = false) {
+  if (shape.empty()) return;
+  Thing t;
+  t.id = id;
+  t.kind = kind;
+  t.label = std::move(what);
+  t.shapes = {std::move(shape)};
+  t.area = area;
+  out.push_back(std::move(t));
+}
+
+ThingKind kindOf(plan::FittingKind kind) {
+  switch (kind) {
+    case plan::FittingKind::sink:
+      return ThingKind::sink;
+    case plan::FittingKind::wc:
+      return ThingKind::wc_fitting;
+    case plan::FittingKind::bath:
+    case plan::FittingKind::shower:
+      return ThingKind::bath_fitting;
+    default:
+      return ThingKind::other_fitting;
+  }
+}
+
+void addInside(const Job& job, const Perimeter& p, std::vector<Thing>& out) {
+  for (const plan::Radiator& r : job.plan.radiators) {
+    addShape(out, r.id, ThingKind::radiator, label(r.name, "radiator"), radiatorLine(r, p));
+  }
+  for (const plan::HeatingPipe& h : job.plan.heating_pipes) {
+    addShape(out, h.id, ThingKind::heating_pipe, label(h.name, "heating_pipe"), h.line_m);
+  }
+  for (const plan::Fitting& f : job.plan.fittings) {
+    addShape(out, f.id, kindOf(f.kind), label(f.name, std::string(plan::nameOf(f.kind))), {f.at_m});
+  }
+}
+
+std::optional<ThingKind> kindOf(plan::OutsideKind kind) {
+  switch (kind) {
+    case plan::OutsideKind::gully:
+      return ThingKind::gully;
+    case plan::OutsideKind::inspection_chamber:
+      return ThingKind::inspection_chamber;
+    case plan::OutsideKind::tank:
+      return ThingKind::tank;
+    case plan::OutsideKind::air_conditioner:
+      return ThingKind::air_conditioner;
+    case plan::OutsideKind::neighbour_opening:
+      return ThingKind::neighbour_opening;
+    case plan::OutsideKind::boundary:
+      return ThingKind::boundary;
+    case plan::OutsideKind::path:
+    case plan::OutsideKind::deck:
+      break;
+  }
+  return std::nullopt;
+}
+
+void addOutside(const Job& job, std::vector<Thing>& out) {
+  for (const plan::OutsideThing& o : job.plan.outside) {
+    const auto kind = kindOf(o.kind);
+    if (!kind) continue;
+    const bool line = *kind == ThingKind::boundary || *kind == ThingKind::neighbour_opening;
+    addShape(out, o.id, *kind, label(o.name, std::string(plan::nameOf(o.kind))), o.points_m,
+             !line && o.points_m.size() >= 3);
+  }
+}
+
+void addCorners(const Perimeter& p, double corner_turn_rad, std::vector<Thing>& out) {
+  for (int ring = 0; ring < p.ringCount(); ++ring) {
+    for (const perimeter::Edge& e : p.edges(ring)) {
+      if (!(std::abs(e.turn_rad) > corner_turn_rad)) continue;
+      const std::string letter = p.cornerLetter(ring, e.edge);
+      Thing t;
+      t.id = "corner." + letter;
+      t.kind = ThingKind::corner;
+      t.label = Message("thing.corner", {base::text("letter", letter)});
+      t.ranges = {{ring, e.start_m, e.start_m}};
+      out.push_back(std::move(t));
+    }
+  }
+}
+
+std::vector<std::vector<int>> thingsOfRules(const Site& site) {
+  std::vector<std::vector<int>> result;
+  for (const Rule& rule : site.sheet.rules) {
+    auto& list = result.emplace_back();
+    for (std::size_t i = 0; i < site.things.size(); ++i) {
+      const bool meant = std::find(rule.things.begin(), rule.things.end(), site.things[i].kind) !=
+                         rule.things.end();
+      if (meant) list.push_back(static_cast<int>(i));
+    }
+  }
+  return result;
+}
+
+bool atHole(Part part) { return part == Part::hole || part == Part::dig || part == Part::void_; }
+
+bool atOutlet(Part part) {
+  return part == Part::outlet || part == Part::fan || part == Part::riser;
+}
+
+}  // namespace
+
+std::optional<double> halfWidth_m(const Rule& rule, const Site& site) {
+  std::optional<double> half;
+  const auto take = [&](double width) { half = std::max(half.value_or(0.0), width / 2.0); };
+  for (const Part part : rule.applies_to) {
+    if (atHole(part)) take(site.core_m);
+    if (atOutlet(part) && site.outlet == plan::OutletMode::low) take(site.pipe_od_m);
+  }
+  if (half && rule.from == MeasuredFrom::centre) half = 0.0;
+  return half;
+}
+
+bool partlyUnjudged(const Rule& rule, const Site& site) {
+  return site.outlet == plan::OutletMode::riser &&
+         std::any_of(rule.applies_to.begin(), rule.applies_to.end(), atOutlet);
+}
+
+Site makeSite(perimeter::Perimeter perimeter, const plan::Job& job, const RuleSheet& sheet,
+              plan::OutletMode outlet, double core_m) {
+  Site site;
+  site.perimeter = std::move(perimeter);
+  site.job = job;
+  site.sheet = sheet;
+  site.outlet = outlet;
+  site.core_m = core_m;
+  site.pipe_od_m = job.design.pipe_od_mm / 1000.0;
+  addOpenings(job, site.perimeter, site.things, site.later);
+  addServices(job, site.perimeter, site.things);
+  addInside(job, site.perimeter, site.things);
+  addOutside(job, site.things);
+  addCorners(site.perimeter, sheet.corner_turn_deg.value * std::numbers::pi / 180.0, site.things);
+  site.things_of_rule = thingsOfRules(site);
+  for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
+    auto& rooms = site.rooms_behind.emplace_back();
+    auto& zones = site.zones_behind.emplace_back();
+    for (const perimeter::Edge& e : site.perimeter.edges(ring)) {
+      rooms.push_back(perimeter::roomsBehind(e, job.plan.rooms, core_m));
+      zones.push_back(perimeter::zonesBehind(e, job.plan.floor_zones));
+    }
+  }
+  return site;
+}
+
+}  // namespace sumpwright::rules

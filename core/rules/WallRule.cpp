@@ -1,0 +1,121 @@
+// What the wall is: party wall, elevation, foundation, whose ground, room to work outside.
+
+#include <algorithm>
+
+#include "plan/KindNames.h"
+#include "rules/Spans.h"
+
+namespace sumpwright::rules {
+
+namespace {
+
+using perimeter::Edge;
+using plan::Wall;
+
+std::string valueOf(const Wall& wall, WallAttribute attribute) {
+  switch (attribute) {
+    case WallAttribute::kind:
+      return std::string(plan::nameOf(wall.kind));
+    case WallAttribute::elevation:
+      return std::string(plan::nameOf(wall.elevation));
+    case WallAttribute::foundation:
+      return std::string(plan::nameOf(wall.foundation));
+    case WallAttribute::ground:
+      return std::string(plan::nameOf(wall.ground));
+    case WallAttribute::free_depth_m:
+      break;
+  }
+  return wall.free_depth_m ? "known" : "unknown";
+}
+
+std::string idOf(WallAttribute attribute) {
+  switch (attribute) {
+    case WallAttribute::kind:
+      return "kind";
+    case WallAttribute::elevation:
+      return "elevation";
+    case WallAttribute::foundation:
+      return "foundation";
+    case WallAttribute::ground:
+      return "ground";
+    case WallAttribute::free_depth_m:
+      break;
+  }
+  return "free-depth";
+}
+
+base::Message reasonFor(const Rule& rule, const Site& site, const Edge& edge, const char* suffix) {
+  const Wall& wall = site.perimeter.wall(edge);
+  base::Message m("rule.wall." + idOf(rule.attribute) + suffix,
+                  {base::phrase("wall", site.perimeter.wallLabel(edge))});
+  if (rule.attribute != WallAttribute::free_depth_m) {
+    m.args.push_back(
+        base::phrase("value", base::Message("value." + valueOf(wall, rule.attribute))));
+  } else if (wall.free_depth_m) {
+    m.args.push_back(base::metres("depth", *wall.free_depth_m));
+  }
+  return m;
+}
+
+bool objected(const Rule& rule, const Wall& wall) {
+  if (rule.attribute == WallAttribute::free_depth_m) {
+    return wall.free_depth_m && rule.needed_m && *wall.free_depth_m < rule.needed_m->value;
+  }
+  return std::find(rule.values.begin(), rule.values.end(), valueOf(wall, rule.attribute)) !=
+         rule.values.end();
+}
+
+void addWall(const Rule& rule, const Site& site, const Edge& edge, bool unknown,
+             std::vector<FindingSpan>& out) {
+  Finding f = makeFinding(rule, site, -1, reasonFor(rule, site, edge, unknown ? "-unknown" : ""));
+  f.thing = site.perimeter.wall(edge).id;
+  f.thing_label = site.perimeter.wallLabel(edge);
+  if (unknown) {
+    f.weight = Weight::unknown;
+    f.waivable = {};
+    f.needed_m.reset();
+  } else {
+    f.distance_m = site.perimeter.wall(edge).free_depth_m;
+    if (rule.attribute != WallAttribute::free_depth_m) f.distance_m.reset();
+  }
+  addSpans(rule, site, -1, f, {{edge.ring, edge.start_m, edge.end_m(), true}}, out);
+}
+
+void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
+  addUnjudged(rule, site, out);
+  for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
+    for (const Edge& edge : site.perimeter.edges(ring)) {
+      const Wall& wall = site.perimeter.wall(edge);
+      if (objected(rule, wall)) {
+        addWall(rule, site, edge, false, out);
+      } else if (rule.unknown_gates && valueOf(wall, rule.attribute) == "unknown") {
+        addWall(rule, site, edge, true, out);
+      }
+    }
+  }
+}
+
+std::optional<Margin> margin(const Rule& rule, const Site& site, perimeter::Place place) {
+  if (rule.attribute != WallAttribute::free_depth_m || !rule.needed_m) return std::nullopt;
+  const Edge& edge = site.perimeter.edgeAt(place);
+  const Wall& wall = site.perimeter.wall(edge);
+  if (!wall.free_depth_m) return std::nullopt;
+  Margin m;
+  m.rule = rule.id;
+  m.thing = wall.id;
+  m.thing_label = site.perimeter.wallLabel(edge);
+  m.distance_m = *wall.free_depth_m;
+  m.needed_m = rule.needed_m->value;
+  m.margin_m = m.distance_m - m.needed_m;
+  return m;
+}
+
+std::optional<double> least(const Rule&, const Site&, const Thing&, int, double, double) {
+  return std::nullopt;
+}
+
+}  // namespace
+
+const RuleJudge kWallRule{RuleKind::wall, spans, margin, least};
+
+}  // namespace sumpwright::rules
