@@ -14,6 +14,9 @@ std::span<const Sentence> sheetSentences() {
                          "The rule sheet has {bytes} bytes; {limit} are the most that is read.")},
       {"sheet.not-json",
        QT_TRANSLATE_NOOP("Sentences", "The rule sheet is not JSON; it breaks off at byte {byte}.")},
+      {"sheet.not-a-sheet",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "This is no rule sheet: it does not begin with the format “{format}”.")},
       {"sheet.version",
        QT_TRANSLATE_NOOP("Sentences",
                          "The rule sheet is of version {version}; this program reads version "
