@@ -1,0 +1,255 @@
+#include "paint/Icons.h"
+
+#include <QGuiApplication>
+#include <QIconEngine>
+#include <QPainterPath>
+#include <QPixmap>
+
+#include "paint/Look.h"
+
+namespace sumpwright::paint {
+
+namespace {
+
+/// Strokes on a grid of 20 x 20.
+QPainterPath strokesOf(Glyph glyph) {
+  QPainterPath p;
+  const auto line = [&p](double x1, double y1, double x2, double y2) {
+    p.moveTo(x1, y1);
+    p.lineTo(x2, y2);
+  };
+  switch (glyph) {
+    case Glyph::undo:
+      line(7, 4, 3.5, 7.5);
+      p.lineTo(7, 11);
+      p.moveTo(3.5, 7.5);
+      p.lineTo(12, 7.5);
+      p.cubicTo(17.5, 7.5, 17.5, 15.5, 12, 15.5);
+      p.lineTo(8.5, 15.5);
+      break;
+    case Glyph::redo:
+      line(13, 4, 16.5, 7.5);
+      p.lineTo(13, 11);
+      p.moveTo(16.5, 7.5);
+      p.lineTo(8, 7.5);
+      p.cubicTo(2.5, 7.5, 2.5, 15.5, 8, 15.5);
+      p.lineTo(11.5, 15.5);
+      break;
+    case Glyph::sheet:
+      p.moveTo(4.5, 2.5);
+      p.lineTo(11.5, 2.5);
+      p.lineTo(15.5, 6.5);
+      p.lineTo(15.5, 17.5);
+      p.lineTo(4.5, 17.5);
+      p.closeSubpath();
+      line(7.5, 9.5, 12.5, 9.5);
+      line(7.5, 13, 12.5, 13);
+      break;
+    case Glyph::plus:
+      line(10, 3.5, 10, 16.5);
+      [[fallthrough]];
+    case Glyph::minus:
+      line(3.5, 10, 16.5, 10);
+      break;
+    case Glyph::fit:
+      line(3.5, 7.5, 3.5, 3.5);
+      p.lineTo(7.5, 3.5);
+      p.moveTo(12.5, 3.5);
+      p.lineTo(16.5, 3.5);
+      p.lineTo(16.5, 7.5);
+      p.moveTo(16.5, 12.5);
+      p.lineTo(16.5, 16.5);
+      p.lineTo(12.5, 16.5);
+      p.moveTo(7.5, 16.5);
+      p.lineTo(3.5, 16.5);
+      p.lineTo(3.5, 12.5);
+      break;
+    case Glyph::previous_stretch:
+      line(4.5, 4, 4.5, 16);
+      break;
+    case Glyph::next_stretch:
+      line(15.5, 4, 15.5, 16);
+      break;
+    case Glyph::menu:
+      line(3, 5.5, 17, 5.5);
+      line(3, 10, 17, 10);
+      line(3, 14.5, 17, 14.5);
+      break;
+    case Glyph::close:
+      line(5, 5, 15, 15);
+      line(15, 5, 5, 15);
+      break;
+    case Glyph::go:
+    case Glyph::page_right:
+      line(8, 4.5, 13.5, 10);
+      p.lineTo(8, 15.5);
+      break;
+    case Glyph::page_left:
+      line(12, 4.5, 6.5, 10);
+      p.lineTo(12, 15.5);
+      break;
+    case Glyph::warning:
+      p.moveTo(10, 3);
+      p.lineTo(17.5, 16.5);
+      p.lineTo(2.5, 16.5);
+      p.closeSubpath();
+      line(10, 8, 10, 11.8);
+      line(10, 14, 10, 14.2);
+      break;
+    case Glyph::printer:
+      p.addRect(3.5, 8, 13, 6);
+      line(6.5, 8, 6.5, 3.5);
+      p.lineTo(13.5, 3.5);
+      p.lineTo(13.5, 8);
+      p.addRect(6.5, 12, 7, 5);
+      break;
+  }
+  return p;
+}
+
+/// Solid parts, on the same grid.
+QPainterPath solidOf(Glyph glyph) {
+  QPainterPath p;
+  if (glyph == Glyph::previous_stretch)
+    p.addPolygon(QPolygonF({{15.5, 4.5}, {15.5, 15.5}, {7.5, 10}}));
+  if (glyph == Glyph::next_stretch) p.addPolygon(QPolygonF({{4.5, 4.5}, {4.5, 15.5}, {12.5, 10}}));
+  return p;
+}
+
+class GlyphEngine final : public QIconEngine {
+ public:
+  GlyphEngine(Glyph glyph, bool on_primary) : m_glyph(glyph), m_on_primary(on_primary) {}
+
+  void paint(QPainter* painter, const QRect& rect, QIcon::Mode mode, QIcon::State) override {
+    const drawing::Theme& theme = look(QGuiApplication::palette());
+    QColor ink = colour(m_on_primary ? theme.primary_text : theme.ink);
+    if (mode == QIcon::Disabled) ink.setAlpha(110);
+    paintGlyph(*painter, m_glyph, rect, ink);
+  }
+  QPixmap pixmap(const QSize& size, QIcon::Mode mode, QIcon::State state) override {
+    QPixmap pixmap(size);
+    pixmap.fill(Qt::transparent);
+    QPainter painter(&pixmap);
+    paint(&painter, QRect(QPoint(), size), mode, state);
+    return pixmap;
+  }
+  QIconEngine* clone() const override { return new GlyphEngine(*this); }
+
+ private:
+  Glyph m_glyph;
+  bool m_on_primary;
+};
+
+void signShape(QPainter& painter, rules::State state) {
+  switch (state) {  // on a unit of 1 high, centred
+    case rules::State::clear:
+      painter.drawEllipse(QPointF(), 0.5, 0.5);
+      break;
+    case rules::State::advised_against:
+      painter.drawPolygon(QPolygonF({{0, -0.48}, {0.54, 0.46}, {-0.54, 0.46}}));
+      break;
+    case rules::State::not_proven:
+      painter.drawPolygon(QPolygonF({{0, -0.56}, {0.56, 0}, {0, 0.56}, {-0.56, 0}}));
+      break;
+    case rules::State::refused:
+      painter.drawRoundedRect(QRectF(-0.47, -0.47, 0.94, 0.94), 0.12, 0.12);
+      break;
+  }
+}
+
+QPainterPath signMark(rules::State state) {
+  QPainterPath p;
+  switch (state) {
+    case rules::State::clear:
+      p.moveTo(-0.22, 0.02);
+      p.lineTo(-0.06, 0.18);
+      p.lineTo(0.24, -0.16);
+      break;
+    case rules::State::advised_against:
+      p.moveTo(0, -0.14);
+      p.lineTo(0, 0.14);
+      p.moveTo(0, 0.31);
+      p.lineTo(0, 0.315);
+      break;
+    case rules::State::not_proven:
+      p.moveTo(-0.13, -0.13);
+      p.cubicTo(-0.13, -0.34, 0.16, -0.34, 0.16, -0.13);
+      p.cubicTo(0.16, 0.0, 0.0, 0.0, 0.0, 0.13);
+      p.moveTo(0, 0.29);
+      p.lineTo(0, 0.295);
+      break;
+    case rules::State::refused:
+      p.moveTo(-0.2, -0.2);
+      p.lineTo(0.2, 0.2);
+      p.moveTo(0.2, -0.2);
+      p.lineTo(-0.2, 0.2);
+      break;
+  }
+  return p;
+}
+
+}  // namespace
+
+void paintGlyph(QPainter& painter, Glyph glyph, const QRectF& box, const QColor& ink) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.translate(box.center());
+  const double unit = std::min(box.width(), box.height()) / 20.0;
+  painter.scale(unit, unit);
+  painter.translate(-10, -10);
+  QPen pen(ink, 1.8);
+  pen.setCapStyle(Qt::RoundCap);
+  pen.setJoinStyle(Qt::RoundJoin);
+  painter.strokePath(strokesOf(glyph), pen);
+  painter.fillPath(solidOf(glyph), ink);
+  painter.restore();
+}
+
+QIcon icon(Glyph glyph, bool on_primary) { return QIcon(new GlyphEngine(glyph, on_primary)); }
+
+void paintSign(QPainter& painter, rules::State state, QPointF centre, double size,
+               drawing::ThemeName name) {
+  const drawing::Theme& theme = drawing::theme(name);
+  const bool open = state == rules::State::not_proven;  // nobody looked: nothing is filled in
+  const QColor body = colour(theme.of(state).band);
+  const QColor mark = colour(open ? theme.ink : theme.paper);
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.translate(centre);
+  painter.scale(size, size);
+  if (open) {
+    painter.setPen(QPen(colour(theme.ink2), 0.1));
+    painter.setBrush(colour(theme.paper));
+  } else {
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(body);
+  }
+  signShape(painter, state);
+  QPen pen(mark, 0.12);
+  pen.setCapStyle(Qt::RoundCap);
+  pen.setJoinStyle(Qt::RoundJoin);
+  painter.strokePath(signMark(state), pen);
+  painter.restore();
+}
+
+void paintMark(QPainter& painter, const QRectF& box, const drawing::Theme& theme) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.translate(box.topLeft());
+  painter.scale(box.width() / 28.0, box.height() / 28.0);
+  QPen ink(colour(theme.ink), 3.2);
+  ink.setCapStyle(Qt::FlatCap);
+  painter.setPen(ink);
+  painter.drawLine(QPointF(1, 14), QPointF(9, 14));
+  painter.drawLine(QPointF(19, 14), QPointF(27, 14));
+  QPainterPath pit;
+  pit.moveTo(8, 14);
+  pit.cubicTo(8, 26, 20, 26, 20, 14);
+  pit.closeSubpath();
+  painter.fillPath(pit, colour(theme.clear.band));
+  painter.setPen(QPen(colour(theme.ink), 2.6));
+  painter.drawLine(QPointF(14, 2), QPointF(14, 15));
+  painter.restore();
+}
+
+}  // namespace sumpwright::paint

@@ -1,0 +1,43 @@
+#pragma once
+// The window's icons, drawn here so that they take the theme's ink and any scale.
+
+#include <QIcon>
+#include <QPainter>
+
+#include "drawing/Theme.h"
+#include "rules/Finding.h"
+
+namespace sumpwright::paint {
+
+enum class Glyph {
+  undo,
+  redo,
+  sheet,
+  plus,
+  minus,
+  fit,
+  previous_stretch,
+  next_stretch,
+  menu,
+  close,
+  go,
+  warning,
+  printer,
+  page_left,
+  page_right
+};
+
+/// Painted in the ink of the application's palette at the moment of painting; `on_primary` in the
+/// ink of a primary button.
+QIcon icon(Glyph glyph, bool on_primary = false);
+void paintGlyph(QPainter& painter, Glyph glyph, const QRectF& box, const QColor& ink);
+
+/// The sign of a state: round with a tick, triangle with a bar, diamond with a question mark,
+/// square with a cross. `size` is its height.
+void paintSign(QPainter& painter, rules::State state, QPointF centre, double size,
+               drawing::ThemeName theme);
+
+/// The program's mark: a floor line, the hole through it and the pit below.
+void paintMark(QPainter& painter, const QRectF& box, const drawing::Theme& theme);
+
+}  // namespace sumpwright::paint

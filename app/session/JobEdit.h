@@ -1,0 +1,30 @@
+#pragma once
+// One step of undo: the job before and after. Jobs are values, so nothing has to be inverted.
+
+#include <QUndoCommand>
+#include <functional>
+
+#include "plan/Job.h"
+
+namespace sumpwright::session {
+
+/// Steps of one gesture that arrive one by one (arrow keys held down) share a `gesture` number and
+/// become one step; 0 never joins.
+class JobEdit final : public QUndoCommand {
+ public:
+  using Apply = std::function<void(const plan::Job&)>;
+
+  JobEdit(const QString& text, plan::Job before, plan::Job after, Apply apply, int gesture = 0);
+  void undo() override { m_apply(m_before); }
+  void redo() override { m_apply(m_after); }
+  int id() const override { return m_gesture == 0 ? -1 : 1; }
+  bool mergeWith(const QUndoCommand* later) override;
+
+ private:
+  plan::Job m_before;
+  plan::Job m_after;
+  Apply m_apply;
+  int m_gesture;
+};
+
+}  // namespace sumpwright::session

@@ -1,0 +1,237 @@
+#include "session/Session.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "plan/PlanCheck.h"
+#include "session/FreshId.h"
+#include "session/JobEdit.h"
+#include "tools/SiteDrag.h"
+
+namespace sumpwright::session {
+
+namespace {
+
+/// Arrow presses closer together than this are one gesture (own figure).
+constexpr qint64 kNudgePause_ms = 800;
+
+const plan::Sump* sumpOf(const plan::Job& job, const std::string& id) {
+  const auto& sumps = job.design.sumps;
+  const auto it = std::find_if(sumps.begin(), sumps.end(), [&](const plan::Sump& s) {
+    return s.kind == plan::SumpKind::cored && (id.empty() || s.id == id);
+  });
+  return it == sumps.end() ? nullptr : &*it;
+}
+
+}  // namespace
+
+Session::Session(QObject* parent) : QObject(parent) {
+  connect(&m_undo, &QUndoStack::cleanChanged, this, &Session::savedStateChanged);
+}
+
+Session::~Session() = default;
+
+const plan::Job& Session::job() const {
+  SUMPWRIGHT_REQUIRE(m_job.has_value());
+  return *m_job;
+}
+
+void Session::findSump() {
+  const plan::Sump* sump = sumpOf(*m_job, m_sump);
+  if (sump == nullptr) sump = sumpOf(*m_job, {});
+  m_sump = sump == nullptr ? std::string() : sump->id;
+  m_place.reset();
+  if (sump != nullptr) m_place = Place{sump->ring, sump->chainage_m};
+}
+
+void Session::restudy() {
+  m_study.reset();
+  m_study_problems.clear();
+  m_problems = plan::checkJob(*m_job);
+  if (!m_sheet || m_sheet_id != m_job->rule_sheet) {
+    base::Result<files::LoadedSheet> loaded = files::sheetById(m_job->rule_sheet, m_source);
+    m_sheet.reset();
+    if (loaded)
+      m_sheet = std::move(loaded).value().sheet;
+    else
+      m_study_problems = loaded.problems();
+    m_sheet_id = m_job->rule_sheet;
+  }
+  if (m_sheet) {
+    base::Result<siting::Study> study = siting::Study::of(*m_job, *m_sheet);
+    if (study)
+      m_study = std::move(study).value();
+    else
+      m_study_problems = study.problems();
+  }
+  findSump();
+  reassess();
+}
+
+void Session::reassess() {
+  m_assessment.reset();
+  if (m_study && m_place && m_study->perimeter().contains(*m_place)) {
+    m_assessment = m_study->assess(*m_place, m_sump);
+  }
+}
+
+void Session::apply(const plan::Job& job) {
+  m_job = job;
+  m_moving = false;
+  restudy();
+  Q_EMIT studyChanged();
+  Q_EMIT placeChanged();
+  Q_EMIT savedStateChanged();
+}
+
+void Session::change(const QString& text, plan::Job after, int gesture) {
+  if (after == job()) return;
+  m_undo.push(new JobEdit(
+      text, job(), std::move(after), [this](const plan::Job& j) { apply(j); }, gesture));
+}
+
+base::Problems Session::changeIf(const QString& text, base::Result<plan::Job> after) {
+  if (!after) return after.problems();
+  change(text, std::move(after).value());
+  return {};
+}
+
+void Session::chooseSump(const std::string& id) {
+  if (m_moving) cancelMove();
+  m_sump = id;
+  findSump();
+  reassess();
+  Q_EMIT placeChanged();
+}
+
+std::string Session::sumpOrNew() const { return m_sump.empty() ? freshId(job(), "sump") : m_sump; }
+
+void Session::beginMove() {
+  SUMPWRIGHT_REQUIRE(study() != nullptr);
+  m_moving = true;
+  m_before_move = m_place;
+}
+
+void Session::moveTo(Place place) {
+  SUMPWRIGHT_REQUIRE(m_moving);
+  m_place = place;
+  reassess();
+  Q_EMIT placeChanged();
+}
+
+void Session::finishMove() {
+  if (!m_moving) return;
+  m_moving = false;
+  const std::optional<Place> place = m_place;
+  if (place && place != m_before_move) putAt(*place);
+  Q_EMIT moveFinished();
+}
+
+void Session::cancelMove() {
+  if (!m_moving) return;
+  m_moving = false;
+  m_place = m_before_move;
+  reassess();
+  Q_EMIT placeChanged();
+  Q_EMIT moveFinished();
+}
+
+void Session::putAt(Place place) {
+  const QString text = m_sump.empty() ? tr("Place the sump") : tr("Move the sump");
+  base::Result<plan::Job> moved = plan::moveSump(job(), sumpOrNew(), place.ring, place.chainage_m);
+  // The place came from this job's own perimeter, so it is on a ring.
+  SUMPWRIGHT_REQUIRE(moved.ok());
+  m_gesture = 0;
+  change(text, std::move(moved).value());
+}
+
+void Session::nudge(double by_m) {
+  if (!m_study || !m_place || m_moving) return;
+  const qint64 now = QDateTime::currentMSecsSinceEpoch();
+  if (m_gesture == 0 || now - m_nudged_at_ms > kNudgePause_ms) m_gesture = ++m_gestures;
+  m_nudged_at_ms = now;
+  const Place to = tools::stepped(m_study->perimeter(), *m_place, by_m);
+  base::Result<plan::Job> moved = plan::moveSump(job(), m_sump, to.ring, to.chainage_m);
+  SUMPWRIGHT_REQUIRE(moved.ok());
+  change(tr("Move the sump"), std::move(moved).value(), m_gesture);
+}
+
+std::optional<Place> Session::nextAllowed(int direction) const {
+  if (!m_study) return std::nullopt;
+  return m_study->nextAllowed(m_place.value_or(Place{}), direction);
+}
+
+std::optional<Place> Session::nearestAllowed() const {
+  if (!m_study || !m_place) return std::nullopt;
+  const auto on = nextAllowed(+1);
+  const auto back = nextAllowed(-1);
+  if (!on || !back) return on ? on : back;
+  const double length = m_study->perimeter().length_m(m_place->ring);
+  const auto ahead = [&](double from, double to) {
+    return to >= from ? to - from : to - from + length;
+  };
+  const double forward = ahead(m_place->chainage_m, on->chainage_m);
+  const double backward = ahead(back->chainage_m, m_place->chainage_m);
+  return backward < forward ? back : on;
+}
+
+std::optional<Place> Session::bestPlace() const {
+  if (!m_study) return std::nullopt;
+  const auto& best = m_study->best();
+  if (!best.empty()) {
+    return std::max_element(best.begin(), best.end(),
+                            [](const auto& a, const auto& b) { return a.score < b.score; })
+        ->place;
+  }
+  if (m_study->leastBad()) return m_study->leastBad()->place;
+  return std::nullopt;
+}
+
+void Session::removeSump() {
+  if (!m_job || m_sump.empty()) return;
+  changeIf(tr("Remove the sump"), plan::removeSump(job(), m_sump));
+}
+
+void Session::setOutlet(plan::OutletMode mode) {
+  if (!m_job) return;
+  change(tr("Change the outlet"), plan::setOutlet(job(), mode));
+}
+
+base::Problems Session::setCore(double core_mm) {
+  return changeIf(tr("Change the core"), plan::setCore(job(), core_mm));
+}
+
+base::Problems Session::setRuleSheet(const std::string& id) {
+  const base::Result<files::LoadedSheet> loaded = files::sheetById(id, m_source);
+  if (!loaded) return loaded.problems();
+  change(tr("Change the rule sheet"), plan::setRuleSheet(job(), id));
+  return {};
+}
+
+base::Problems Session::recordWaiver(plan::Waiver waiver) {
+  if (waiver.id.empty()) waiver.id = freshId(job(), "waiver");
+  return changeIf(tr("Record a waiver"), plan::recordWaiver(job(), waiver));
+}
+
+void Session::withdrawWaiver(const std::string& id) {
+  changeIf(tr("Withdraw a waiver"), plan::withdrawWaiver(job(), id));
+}
+
+void Session::select(const std::string& thing) {
+  if (thing == m_selected) return;
+  m_selected = thing;
+  Q_EMIT selectionChanged();
+}
+
+void Session::hover(std::optional<Place> place) {
+  if (place == m_hovered) return;
+  m_hovered = place;
+  Q_EMIT hoverChanged();
+}
+
+void Session::show(const std::string& thing) {
+  select(thing);
+  Q_EMIT showRequested(thing);
+}
+
+}  // namespace sumpwright::session

@@ -1,0 +1,145 @@
+#pragma once
+// The one open job: its value, its newest study, the sump being sited, selection and undo. Nobody
+// else writes the job; widgets ask here and listen.
+//
+// While a sump is dragged only the place and its assessment move; the job changes once, when the
+// drag is finished, as one step of undo. The study is made anew after every change of the job, in
+// the call that made it: it takes a few milliseconds (tests/gui holds it to the 16 ms of a frame on
+// every sample).
+
+#include <QDateTime>
+#include <QObject>
+#include <QString>
+#include <QUndoStack>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "files/RuleSheets.h"
+#include "plan/DesignEdits.h"
+#include "plan/JobText.h"
+#include "siting/Study.h"
+
+namespace sumpwright::session {
+
+using perimeter::Place;
+
+class Session final : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit Session(QObject* parent = nullptr);
+  ~Session() override;
+
+  // The file.
+
+  /// Opens a job, or says why not and leaves the open one alone. An unsound job opens with its
+  /// problems and without a study.
+  base::Problems open(const QString& path);
+  base::Problems save();
+  base::Problems saveAs(const QString& path);
+  void close();
+
+  bool hasJob() const { return m_job.has_value(); }
+  /// Contract: hasJob().
+  const plan::Job& job() const;
+  QString path() const { return m_path; }
+  bool isModified() const { return !m_undo.isClean(); }
+  QDateTime savedAt() const { return m_saved_at; }
+  /// Unsound and missing ones of the job as it stands.
+  const base::Problems& problems() const { return m_problems; }
+  /// Why there is no study, empty when there is one or no job.
+  const base::Problems& studyProblems() const { return m_study_problems; }
+  /// nullptr without a job, or with an unsound one.
+  const siting::Study* study() const { return m_study ? &*m_study : nullptr; }
+
+  // The sump.
+
+  /// Id of the sump being sited; empty when the design has no cored one.
+  const std::string& sump() const { return m_sump; }
+  void chooseSump(const std::string& id);
+  /// Where it stands now, the live place of a drag included.
+  std::optional<Place> place() const { return m_place; }
+  /// What is known of that place; nullptr without a sump or a study.
+  const siting::Assessment* assessment() const { return m_assessment ? &*m_assessment : nullptr; }
+
+  void beginMove();
+  void moveTo(Place place);
+  void finishMove();
+  void cancelMove();
+  bool isMoving() const { return m_moving; }
+
+  /// Puts the sump (a new one if there is none) at a place, as one step.
+  void putAt(Place place);
+  /// Moves it along the wall; steps without a pause between them are one step of undo.
+  void nudge(double by_m);
+  /// The next place to one side that nothing objects to; nothing when there is none.
+  std::optional<Place> nextAllowed(int direction) const;
+  /// The nearest of the two, by distance along the wall.
+  std::optional<Place> nearestAllowed() const;
+  /// The best scored place, or the least bad one where nothing is allowed.
+  std::optional<Place> bestPlace() const;
+  void removeSump();
+
+  // The design.
+
+  void setOutlet(plan::OutletMode mode);
+  base::Problems setCore(double core_mm);
+  base::Problems setRuleSheet(const std::string& id);
+  base::Problems recordWaiver(plan::Waiver waiver);
+  void withdrawWaiver(const std::string& id);
+
+  QUndoStack& undoStack() { return m_undo; }
+
+  // What is looked at.
+
+  const std::string& selected() const { return m_selected; }
+  void select(const std::string& thing);
+  std::optional<Place> hovered() const { return m_hovered; }
+  void hover(std::optional<Place> place);
+  /// Asks the views to bring a thing into sight.
+  void show(const std::string& thing);
+
+ Q_SIGNALS:
+  void jobChanged();    ///< another job, or none
+  void studyChanged();  ///< a new study (or none); the place may have changed with it
+  void placeChanged();  ///< the sump stands elsewhere, or is judged otherwise
+  void moveFinished();  ///< a drag ended
+  void savedStateChanged();
+  void selectionChanged();
+  void hoverChanged();
+  void showRequested(const std::string& thing);
+
+ private:
+  void adopt(plan::ReadJob read, const QString& path);
+  void apply(const plan::Job& job);
+  void change(const QString& text, plan::Job after, int gesture = 0);
+  base::Problems changeIf(const QString& text, base::Result<plan::Job> after);
+  void restudy();
+  void reassess();
+  void findSump();
+  std::string sumpOrNew() const;
+
+  std::optional<plan::Job> m_job;
+  plan::JobSource m_source;
+  QString m_path;
+  QDateTime m_saved_at;
+  base::Problems m_problems;
+  base::Problems m_study_problems;
+  std::optional<rules::RuleSheet> m_sheet;
+  std::string m_sheet_id;
+  std::optional<siting::Study> m_study;
+  std::string m_sump;
+  std::optional<Place> m_place;
+  std::optional<siting::Assessment> m_assessment;
+  bool m_moving = false;
+  std::optional<Place> m_before_move;
+  int m_gesture = 0;   ///< of the latest step, 0: closed
+  int m_gestures = 0;  ///< counted so far
+  qint64 m_nudged_at_ms = 0;
+  std::string m_selected;
+  std::optional<Place> m_hovered;
+  QUndoStack m_undo;
+};
+
+}  // namespace sumpwright::session
