@@ -37,23 +37,23 @@ double gapRound(double a1, double a2, double b1, double b2, double length) {
 std::optional<double> least(const Rule& rule, const Site& site, const Thing& thing, int ring,
                             double from, double to) {
   const double length = site.perimeter.length_m(ring);
-  double nearest = std::numeric_limits<double>::infinity();
+  double closest = std::numeric_limits<double>::infinity();
   for (const RingRange& r : thing.ranges) {
-    if (r.ring == ring) nearest = std::min(nearest, gapRound(from, to, r.from_m, r.to_m, length));
+    if (r.ring == ring) closest = std::min(closest, gapRound(from, to, r.from_m, r.to_m, length));
   }
-  if (nearest == std::numeric_limits<double>::infinity()) return std::nullopt;
-  return nearest - halfWidth_m(rule, site).value_or(0.0);
+  if (closest == std::numeric_limits<double>::infinity()) return std::nullopt;
+  return closest - halfWidth_m(rule, site).value_or(0.0);
 }
 
-std::optional<Margin> margin(const Rule& rule, const Site& site, perimeter::Place place) {
+std::optional<Nearest> nearest(const Rule& rule, const Site& site, perimeter::Place place) {
   if (!halfWidth_m(rule, site)) return std::nullopt;
   const double s = site.perimeter.wrapped(place).chainage_m;
-  return leastMargin(
-      rule, site, [&](const Thing& thing) { return least(rule, site, thing, place.ring, s, s); });
+  return nearestOf(rule, site,
+                   [&](const Thing& thing) { return least(rule, site, thing, place.ring, s, s); });
 }
 
 }  // namespace
 
-const RuleJudge kAlongWall{RuleKind::along_wall, spans, margin, least};
+const RuleJudge kAlongWall{RuleKind::along_wall, spans, nearest, least};
 
 }  // namespace sumpwright::rules

@@ -117,11 +117,11 @@ void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   }
 }
 
-std::optional<Margin> margin(const Rule& rule, const Site& site, perimeter::Place place) {
+std::optional<Nearest> nearest(const Rule& rule, const Site& site, perimeter::Place place) {
   const auto half = halfWidth_m(rule, site);
   if (!half || rule.path == PathKind::string) return std::nullopt;
   const geometry::Point at = site.perimeter.pointAt(place);
-  return leastMargin(rule, site, [&](const Thing& thing) -> std::optional<double> {
+  return nearestOf(rule, site, [&](const Thing& thing) -> std::optional<double> {
     return distanceTo(thing, at) - *half;
   });
 }
@@ -130,19 +130,19 @@ std::optional<double> least(const Rule& rule, const Site& site, const Thing& thi
                             double from, double to) {
   const auto half = halfWidth_m(rule, site);
   if (!half) return std::nullopt;
-  double nearest = std::numeric_limits<double>::infinity();
+  double closest = std::numeric_limits<double>::infinity();
   for (const Edge& e : site.perimeter.edges(ring)) {
     const double a = std::max(from, e.start_m);
     const double b = std::min(to, e.end_m());
     if (a > b) continue;
     const geometry::Segment piece{e.line().at(a - e.start_m), e.line().at(b - e.start_m)};
-    nearest = std::min(nearest, distanceTo(thing, piece));
+    closest = std::min(closest, distanceTo(thing, piece));
   }
-  return nearest - *half;
+  return closest - *half;
 }
 
 }  // namespace
 
-const RuleJudge kClearance{RuleKind::clearance, spans, margin, least};
+const RuleJudge kClearance{RuleKind::clearance, spans, nearest, least};
 
 }  // namespace sumpwright::rules

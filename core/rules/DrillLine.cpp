@@ -59,7 +59,7 @@ void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
 
 std::optional<double> least(const Rule& rule, const Site& site, const Thing& thing, int ring,
                             double from, double to) {
-  double nearest = std::numeric_limits<double>::infinity();
+  double closest = std::numeric_limits<double>::infinity();
   for (const Edge& e : site.perimeter.edges(ring)) {
     const double a = std::max(from, e.start_m);
     const double b = std::min(to, e.end_m());
@@ -67,28 +67,28 @@ std::optional<double> least(const Rule& rule, const Site& site, const Thing& thi
     const Segment piece{e.line().at(a - e.start_m), e.line().at(b - e.start_m)};
     for (const auto& shape : thing.shapes) {
       for (const Segment& s : segmentsOf(shape)) {
-        nearest = std::min(nearest, geometry::distanceToArea(piece, swept(e, s)));
+        closest = std::min(closest, geometry::distanceToArea(piece, swept(e, s)));
       }
     }
   }
-  return nearest - halfWidth_m(rule, site).value_or(0.0);
+  return closest - halfWidth_m(rule, site).value_or(0.0);
 }
 
-std::optional<Margin> margin(const Rule& rule, const Site& site, perimeter::Place place) {
+std::optional<Nearest> nearest(const Rule& rule, const Site& site, perimeter::Place place) {
   const auto half = halfWidth_m(rule, site);
   if (!half) return std::nullopt;
   const Segment drill = site.perimeter.drillLine(place);
-  return leastMargin(rule, site, [&](const Thing& thing) -> std::optional<double> {
-    double nearest = std::numeric_limits<double>::infinity();
+  return nearestOf(rule, site, [&](const Thing& thing) -> std::optional<double> {
+    double closest = std::numeric_limits<double>::infinity();
     for (const auto& shape : thing.shapes) {
-      nearest = std::min(nearest, geometry::distance(drill, shape));
+      closest = std::min(closest, geometry::distance(drill, shape));
     }
-    return nearest - *half;
+    return closest - *half;
   });
 }
 
 }  // namespace
 
-const RuleJudge kDrillLine{RuleKind::drill_line, spans, margin, least};
+const RuleJudge kDrillLine{RuleKind::drill_line, spans, nearest, least};
 
 }  // namespace sumpwright::rules

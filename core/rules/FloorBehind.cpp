@@ -89,7 +89,7 @@ void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
            out);
 }
 
-std::optional<Margin> margin(const Rule&, const Site&, perimeter::Place) { return std::nullopt; }
+std::optional<Nearest> nearest(const Rule&, const Site&, perimeter::Place) { return std::nullopt; }
 
 std::optional<double> least(const Rule&, const Site&, const Thing&, int, double, double) {
   return std::nullopt;
@@ -97,6 +97,6 @@ std::optional<double> least(const Rule&, const Site&, const Thing&, int, double,
 
 }  // namespace
 
-const RuleJudge kFloorBehind{RuleKind::floor_behind, spans, margin, least};
+const RuleJudge kFloorBehind{RuleKind::floor_behind, spans, nearest, least};
 
 }  // namespace sumpwright::rules

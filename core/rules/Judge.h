@@ -72,13 +72,20 @@ std::optional<double> halfWidth_m(const Rule& rule, const Site& site);
 /// riser).
 bool partlyUnjudged(const Rule& rule, const Site& site);
 
+/// The nearest of a rule's things: its distance from the edge of hole or pipe. thing_index is -1
+/// for a wall (the one at the place).
+struct Nearest {
+  double distance_m = 0.0;
+  int thing_index = -1;
+};
+
 /// What a kind of rule does. The list of all kinds is siting/RuleList.cpp.
 struct RuleJudge {
   RuleKind kind;
   /// Appends the findings of one rule: one per thing and connected part of a ring.
   void (*spans)(const Rule&, const Site&, std::vector<FindingSpan>& out);
-  /// The least margin of the rule at a place; nothing where the rule has no distance or no thing.
-  std::optional<Margin> (*margin)(const Rule&, const Site&, perimeter::Place);
+  /// What is nearest to a place; nothing where the rule has no distance or no thing.
+  std::optional<Nearest> (*nearest)(const Rule&, const Site&, perimeter::Place);
   /// Distance to a thing, the least over chainages [from, to] of one ring, 0 <= from <= to <=
   /// length; nothing where the rule has no distance.
   std::optional<double> (*least)(const Rule&, const Site&, const Thing&, int ring, double from_m,

@@ -47,7 +47,9 @@ void roomSpans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out
   }
 }
 
-std::optional<Margin> noMargin(const Rule&, const Site&, perimeter::Place) { return std::nullopt; }
+std::optional<Nearest> noNearest(const Rule&, const Site&, perimeter::Place) {
+  return std::nullopt;
+}
 
 std::optional<double> noLeast(const Rule&, const Site&, const Thing&, int, double, double) {
   return std::nullopt;
@@ -110,11 +112,11 @@ bool behindAt(const Site& site, perimeter::Place place, const std::string& room)
   });
 }
 
-std::optional<Margin> fittingMargin(const Rule& rule, const Site& site, perimeter::Place place) {
+std::optional<Nearest> fittingNearest(const Rule& rule, const Site& site, perimeter::Place place) {
   const auto half = halfWidth_m(rule, site);
   if (!half) return std::nullopt;
   const geometry::Point at = site.perimeter.pointAt(place);
-  return leastMargin(rule, site, [&](const Thing& thing) -> std::optional<double> {
+  return nearestOf(rule, site, [&](const Thing& thing) -> std::optional<double> {
     const Room* room = roomOf(site, thing);
     if (room == nullptr || !behindAt(site, place, room->id)) return std::nullopt;
     return geometry::distance(at, thing.shapes[0][0]) - *half;
@@ -123,8 +125,8 @@ std::optional<Margin> fittingMargin(const Rule& rule, const Site& site, perimete
 
 }  // namespace
 
-const RuleJudge kRoomBehind{RuleKind::room_behind, roomSpans, noMargin, noLeast};
-const RuleJudge kFittingBehind{RuleKind::fitting_behind, fittingSpans, fittingMargin,
+const RuleJudge kRoomBehind{RuleKind::room_behind, roomSpans, noNearest, noLeast};
+const RuleJudge kFittingBehind{RuleKind::fitting_behind, fittingSpans, fittingNearest,
                                kClearance.least};
 
 }  // namespace sumpwright::rules

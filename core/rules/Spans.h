@@ -49,23 +49,13 @@ void addSpans(const Rule& rule, const Site& site, int thing_index, const Finding
 /// unknown over every ring. True when nothing of the rule can be judged.
 bool addUnjudged(const Rule& rule, const Site& site, std::vector<FindingSpan>& out);
 
-/// The least margin over the rule's things, by a distance function; nothing without things.
+/// The nearest of the rule's things by a distance function (thing -> optional distance).
 template <class DistanceTo>
-std::optional<Margin> leastMargin(const Rule& rule, const Site& site, DistanceTo&& distanceTo) {
-  std::optional<Margin> best;
+std::optional<Nearest> nearestOf(const Rule& rule, const Site& site, DistanceTo&& distanceTo) {
+  std::optional<Nearest> best;
   for (const int i : site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))]) {
-    const Thing& thing = site.things[static_cast<std::size_t>(i)];
-    const std::optional<double> distance = distanceTo(thing);
-    if (!distance || (best && best->distance_m <= *distance)) continue;
-    if (!best) best.emplace();
-    best->distance_m = *distance;
-    best->thing = thing.id;
-    best->thing_label = thing.label;
-  }
-  if (best) {
-    best->rule = rule.id;
-    best->needed_m = rule.needed_m->value;
-    best->margin_m = best->distance_m - best->needed_m;
+    const std::optional<double> distance = distanceTo(site.things[static_cast<std::size_t>(i)]);
+    if (distance && (!best || *distance < best->distance_m)) best = Nearest{*distance, i};
   }
   return best;
 }

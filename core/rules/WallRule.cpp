@@ -95,19 +95,12 @@ void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   }
 }
 
-std::optional<Margin> margin(const Rule& rule, const Site& site, perimeter::Place place) {
+std::optional<Nearest> nearest(const Rule& rule, const Site& site, perimeter::Place place) {
   if (rule.attribute != WallAttribute::free_depth_m || !rule.needed_m) return std::nullopt;
   const Edge& edge = site.perimeter.edgeAt(place);
   const Wall& wall = site.perimeter.wall(edge);
   if (!wall.free_depth_m) return std::nullopt;
-  Margin m;
-  m.rule = rule.id;
-  m.thing = wall.id;
-  m.thing_label = site.perimeter.wallLabel(edge);
-  m.distance_m = *wall.free_depth_m;
-  m.needed_m = rule.needed_m->value;
-  m.margin_m = m.distance_m - m.needed_m;
-  return m;
+  return Nearest{*wall.free_depth_m, -1};
 }
 
 std::optional<double> least(const Rule&, const Site&, const Thing&, int, double, double) {
@@ -116,6 +109,6 @@ std::optional<double> least(const Rule&, const Site&, const Thing&, int, double,
 
 }  // namespace
 
-const RuleJudge kWallRule{RuleKind::wall, spans, margin, least};
+const RuleJudge kWallRule{RuleKind::wall, spans, nearest, least};
 
 }  // namespace sumpwright::rules

@@ -54,7 +54,7 @@ struct Run {
 struct ScoredPart {
   rules::PartKind kind = rules::PartKind::margin;
   std::string title;
-  double points = 0.0;   ///< of `weight`
+  double points = 0.0;  ///< of `weight`
   double weight = 0.0;
   bool judged = true;    ///< false: left out, the rest scaled to 100
   base::Message reason;  ///< phrase: why so many points
@@ -70,14 +70,14 @@ struct Score {
 /// All that is known of one position.
 struct Assessment {
   Place place;
-  geometry::Point point;      ///< on the outside face
-  State state = State::clear; ///< never changed by a waiver
-  bool waived = false;        ///< refused, and every binding finding has a waiver that holds
+  geometry::Point point;       ///< on the outside face
+  State state = State::clear;  ///< never changed by a waiver
+  bool waived = false;         ///< refused, and every binding finding has a waiver that holds
   std::vector<Finding> findings;
-  std::vector<Margin> margins;  ///< one per distance rule that has a thing to measure to
-  bool close = false;           ///< some margin is below the survey's accuracy
-  Score score;                  ///< on a refused place: what it would score
-  base::Message sentence;       ///< the verdict
+  std::vector<Margin> margins;            ///< one per distance rule that has a thing to measure to
+  bool close = false;                     ///< some margin is below the survey's accuracy
+  Score score;                            ///< on a refused place: what it would score
+  base::Message sentence;                 ///< the verdict
   std::vector<std::string> rooms_behind;  ///< ids
   bool thickness_assumed = false;
 };
@@ -96,7 +96,7 @@ struct LeastBad {
   geometry::Point point;
   State state = State::refused;
   std::vector<Finding> changes;  ///< what would have to change
-  base::Message advice;          ///< phrase; with no place: look first, inside sump, other remedy, ask
+  base::Message advice;  ///< phrase; with no place: look first, inside sump, other remedy, ask
 };
 
 /// A thing that a rule speaks of but that cannot be judged yet, and why.

@@ -1,0 +1,26 @@
+#include "siting/RuleList.h"
+
+#include <array>
+
+#include "base/Contract.h"
+
+namespace sumpwright::siting {
+
+// The rule book. A new kind of rule is one file in rules/ (or, for later parts, in suction/ or
+// build/) and one line here.
+std::span<const rules::RuleJudge* const> allJudges() {
+  static constexpr std::array<const rules::RuleJudge*, 7> kAll{
+      &rules::kClearance,  &rules::kAlongWall,     &rules::kDrillLine,  &rules::kWallRule,
+      &rules::kRoomBehind, &rules::kFittingBehind, &rules::kFloorBehind};
+  return kAll;
+}
+
+const rules::RuleJudge& judgeOf(rules::RuleKind kind) {
+  for (const rules::RuleJudge* judge : allJudges()) {
+    if (judge->kind == kind) return *judge;
+  }
+  SUMPWRIGHT_REQUIRE(!"every kind of rule has a judge");
+  return *allJudges().front();
+}
+
+}  // namespace sumpwright::siting

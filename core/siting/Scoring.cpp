@@ -1,0 +1,198 @@
+#include "siting/Scoring.h"
+
+#include <algorithm>
+
+#include "plan/KindNames.h"
+#include "siting/RuleList.h"
+
+namespace sumpwright::siting {
+
+namespace {
+
+using base::Message;
+using rules::PartKind;
+using rules::ScorePart;
+using rules::Site;
+
+bool isJudged(PartKind kind) {
+  return kind == PartKind::margin || kind == PartKind::wall || kind == PartKind::room;
+}
+
+double shareOf(const ScorePart& part, std::string_view value) {
+  double other = 0.0;
+  for (const rules::ValueScore& v : part.values) {
+    if (v.value == value) return v.share;
+    if (v.value == "other") other = v.share;
+  }
+  return other;
+}
+
+plan::Elevation elevationAt(const Site& site, Place place) {
+  return site.perimeter.wall(site.perimeter.edgeAt(place)).elevation;
+}
+
+template <class Use>
+void eachRoomBehind(const Site& site, Place place, Use&& use) {
+  const auto& edge = site.perimeter.edgeAt(place);
+  const double s = site.perimeter.wrapped(place).chainage_m;
+  for (const perimeter::Span& span : site.rooms_behind[static_cast<std::size_t>(edge.ring)]
+                                                      [static_cast<std::size_t>(edge.edge)]) {
+    if (s < span.to_m && (s > span.from_m || (span.from_in && s == span.from_m))) use(span.id);
+  }
+}
+
+std::string_view useOf(const Site& site, const std::string& id) {
+  for (const plan::Room& room : site.job.plan.rooms) {
+    if (room.id == id) return plan::nameOf(room.use);
+  }
+  return "unknown";
+}
+
+/// The use that earns least of the rooms behind; "none" where no room is drawn.
+std::string_view worstRoomUse(const Site& site, const ScorePart& part, Place place) {
+  std::string_view worst = "none";
+  double least = 2.0;
+  eachRoomBehind(site, place, [&](const std::string& id) {
+    const std::string_view use = useOf(site, id);
+    if (shareOf(part, use) >= least) return;
+    least = shareOf(part, use);
+    worst = use;
+  });
+  return worst;
+}
+
+double pointsOf(const Site& site, const ScorePart& part, Place place,
+                std::optional<double> least_m) {
+  switch (part.kind) {
+    case PartKind::margin: {
+      const double full = part.full_at_m ? part.full_at_m->value : 1.0;
+      return part.weight * (least_m ? std::clamp(*least_m / full, 0.0, 1.0) : 1.0);
+    }
+    case PartKind::wall:
+      return part.weight * shareOf(part, plan::nameOf(elevationAt(site, place)));
+    case PartKind::room:
+      return part.weight * shareOf(part, worstRoomUse(site, part, place));
+    case PartKind::reach:
+    case PartKind::supply:
+    case PartKind::pipe:
+      break;
+  }
+  return 0.0;
+}
+
+Message reasonOf(const Site& site, const ScorePart& part, Place place, const Margin* least) {
+  switch (part.kind) {
+    case PartKind::margin:
+      if (least == nullptr) return Message("score.margin-nothing");
+      return Message("score.margin", {base::metres("margin", least->margin_m),
+                                      base::phrase("thing", least->thing_label)});
+    case PartKind::wall: {
+      const std::string value(plan::nameOf(elevationAt(site, place)));
+      return Message("score.wall", {base::phrase("value", Message("value." + value))});
+    }
+    case PartKind::room: {
+      const std::string use(worstRoomUse(site, part, place));
+      if (use == "none") return Message("score.room-none");
+      return Message("score.room", {base::phrase("room", Message("room." + use))});
+    }
+    case PartKind::reach:
+    case PartKind::supply:
+    case PartKind::pipe:
+      break;
+  }
+  return Message("score.not-judged");
+}
+
+bool countsAsMargin(const rules::Rule& rule) {
+  return rule.enabled && rule.severity == rules::Severity::binding &&
+         rule.kind != rules::RuleKind::wall;
+}
+
+Margin toMargin(const Site& site, const rules::Rule& rule, const rules::Nearest& nearest,
+                Place place, double accuracy_m) {
+  Margin m;
+  m.rule = rule.id;
+  m.distance_m = nearest.distance_m;
+  m.needed_m = rule.needed_m->value;
+  m.margin_m = m.distance_m - m.needed_m;
+  m.close = std::abs(m.margin_m) < accuracy_m;
+  if (nearest.thing_index >= 0) {
+    const rules::Thing& thing = site.things[static_cast<std::size_t>(nearest.thing_index)];
+    m.thing = thing.id;
+    m.thing_label = thing.label;
+  } else {
+    const auto& edge = site.perimeter.edgeAt(place);
+    m.thing = site.perimeter.wall(edge).id;
+    m.thing_label = site.perimeter.wallLabel(edge);
+  }
+  return m;
+}
+
+}  // namespace
+
+std::vector<Margin> marginsAt(const Site& site, Place place, double accuracy_m) {
+  std::vector<Margin> margins;
+  for (const rules::Rule& rule : site.sheet.rules) {
+    if (!rule.enabled || rule.severity == rules::Severity::preference) continue;
+    const auto nearest = judgeOf(rule.kind).nearest(rule, site, place);
+    if (nearest) margins.push_back(toMargin(site, rule, *nearest, place, accuracy_m));
+  }
+  return margins;
+}
+
+const Margin* leastBinding(const Site& site, const std::vector<Margin>& margins) {
+  const Margin* least = nullptr;
+  for (const Margin& m : margins) {
+    if (!countsAsMargin(*site.sheet.find(m.rule))) continue;
+    if (least == nullptr || m.margin_m < least->margin_m) least = &m;
+  }
+  return least;
+}
+
+std::optional<double> leastBindingMargin_m(const Site& site, Place place) {
+  std::optional<double> least;
+  for (const rules::Rule& rule : site.sheet.rules) {
+    if (!countsAsMargin(rule)) continue;
+    const auto nearest = judgeOf(rule.kind).nearest(rule, site, place);
+    if (!nearest) continue;
+    const double margin = nearest->distance_m - rule.needed_m->value;
+    if (!least || margin < *least) least = margin;
+  }
+  return least;
+}
+
+std::vector<std::string> roomsBehindAt(const Site& site, Place place) {
+  std::vector<std::string> ids;
+  eachRoomBehind(site, place, [&](const std::string& id) { ids.push_back(id); });
+  return ids;
+}
+
+double scoreTotal(const Site& site, Place place, std::optional<double> least_m, int advisories) {
+  double points = 0.0;
+  double weight = 0.0;
+  for (const ScorePart& part : site.sheet.score) {
+    if (!isJudged(part.kind)) continue;
+    points += pointsOf(site, part, place, least_m);
+    weight += part.weight;
+  }
+  const double scaled = weight > 0.0 ? 100.0 * points / weight : 0.0;
+  return std::clamp(scaled - advisories * site.sheet.advisory_cost.value, 0.0, 100.0);
+}
+
+Score scoreOf(const Site& site, Place place, const Margin* least, int advisories) {
+  const std::optional<double> least_m =
+      least == nullptr ? std::nullopt : std::optional<double>(least->margin_m);
+  Score score;
+  score.complete = true;
+  for (const ScorePart& part : site.sheet.score) {
+    const bool judged = isJudged(part.kind);
+    score.complete = score.complete && judged;
+    score.parts.push_back({part.kind, part.title, pointsOf(site, part, place, least_m), part.weight,
+                           judged, reasonOf(site, part, place, least)});
+  }
+  score.advisory_cost = advisories * site.sheet.advisory_cost.value;
+  score.total = scoreTotal(site, place, least_m, advisories);
+  return score;
+}
+
+}  // namespace sumpwright::siting

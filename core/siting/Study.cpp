@@ -1,0 +1,234 @@
+#include "siting/Study.h"
+
+#include <algorithm>
+
+#include "base/Contract.h"
+#include "plan/DesignEdits.h"
+#include "plan/PlanCheck.h"
+#include "siting/BestPlaces.h"
+#include "siting/Findings.h"
+#include "siting/RuleList.h"
+#include "siting/Scoring.h"
+#include "siting/Verdict.h"
+
+namespace sumpwright::siting {
+
+namespace {
+
+using rules::FindingSpan;
+using rules::Site;
+using rules::Weight;
+
+constexpr double kSmallestCore_m = 0.04;  // own figures: a drill that exists, and no more than the
+constexpr double kLargestCore_m = 0.30;   // corner distance
+
+base::Problems unsound(const plan::Job& job) {
+  base::Problems problems = plan::checkJob(job);
+  std::erase_if(problems,
+                [](const base::Problem& p) { return p.gravity == base::Gravity::missing; });
+  return problems;
+}
+
+std::vector<Unjudged> unjudgedOf(const Site& site) {
+  std::vector<Unjudged> list;
+  for (const rules::Rule& rule : site.sheet.rules) {
+    if (!rule.enabled || rule.kind != rules::RuleKind::clearance) continue;
+    for (const rules::LaterThing& thing : site.later) {
+      if (std::find(rule.things.begin(), rule.things.end(), thing.kind) == rule.things.end()) {
+        continue;
+      }
+      list.push_back({rule.id, thing.id, thing.label, base::Message("rule.unjudged.storey")});
+    }
+  }
+  return list;
+}
+
+/// The finding at one place: its own distance, not the least of the span.
+Finding findingAt(const Site& site, const FindingSpan& span, Place place) {
+  Finding f = span.finding;
+  if (span.thing_index < 0) return f;
+  const rules::Rule& rule = site.sheet.rules[static_cast<std::size_t>(span.rule_index)];
+  const rules::Thing& thing = site.things[static_cast<std::size_t>(span.thing_index)];
+  f.distance_m =
+      judgeOf(rule.kind).least(rule, site, thing, place.ring, place.chainage_m, place.chainage_m);
+  const auto& floor = f.waivable.not_within_m;
+  if (floor && f.distance_m && *f.distance_m <= *floor) f.waivable.allowed = false;
+  return f;
+}
+
+bool hasWaiver(const Site& site, const Finding& f, Place place, const std::string& sump) {
+  if (!f.waivable.allowed) return false;
+  const double length = site.perimeter.length_m(place.ring);
+  const auto& waivers = site.job.design.waivers;
+  return std::any_of(waivers.begin(), waivers.end(), [&](const plan::Waiver& w) {
+    return w.sump == sump && w.rule == f.rule && w.thing == f.thing &&
+           w.evidence == f.waivable.evidence && !w.reason.empty() && !w.name.empty() &&
+           !w.date.empty() && plan::waiverHolds(w, place.ring, place.chainage_m, length);
+  });
+}
+
+bool allWaived(const Site& site, const Assessment& a, const std::string& sump) {
+  if (a.state != State::refused || sump.empty()) return false;
+  return std::all_of(a.findings.begin(), a.findings.end(), [&](const Finding& f) {
+    return f.weight != Weight::binding || hasWaiver(site, f, a.place, sump);
+  });
+}
+
+int advisoriesIn(const std::vector<Finding>& findings) {
+  return static_cast<int>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) {
+    return f.weight == Weight::advisory;
+  }));
+}
+
+State stateOf(const std::vector<Finding>& sorted) {
+  if (sorted.empty()) return State::clear;
+  const Weight worst = sorted.front().weight;
+  return worst == Weight::binding   ? State::refused
+         : worst == Weight::unknown ? State::not_proven
+                                    : State::advised_against;
+}
+
+std::optional<base::Message> labelIn(const std::vector<FindingSpan>& spans, const std::string& id) {
+  for (const FindingSpan& s : spans) {
+    if (s.finding.thing == id) return s.finding.thing_label;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+base::Result<Study> Study::of(const plan::Job& job, const rules::RuleSheet& sheet,
+                              const StudyOptions& options) {
+  base::Problems problems = unsound(job);
+  if (!problems.empty()) return problems;
+  auto perimeter = perimeter::Perimeter::of(job);
+  if (!perimeter) return perimeter.problems();
+  const double core = options.core_m.value_or(job.design.core_mm / 1000.0);
+  if (!(core >= kSmallestCore_m && core <= kLargestCore_m)) {
+    return base::Problem{
+        base::Message("study.core-size", {base::millimetres("core", core * 1000.0)}),
+        "/design/core_mm"};
+  }
+  auto data = std::make_shared<Data>();
+  data->site = rules::makeSite(std::move(perimeter).value(), job, sheet,
+                               options.outlet.value_or(job.design.outlet), core);
+  data->accuracy_m = sheet.accuracy_m(job.survey_method);
+  data->spans = findAll(data->site);
+  data->stretches = tile(data->site, data->spans);
+  data->unjudged = unjudgedOf(data->site);
+  Study study;
+  study.m_data = data;
+  data->best = bestPlaces(study);
+  if (data->best.empty()) data->least_bad = leastBadPlace(study);
+  return study;
+}
+
+std::vector<Finding> Study::findingsOf(const Stretch& stretch) const {
+  std::vector<Finding> findings;
+  for (const int i : stretch.spans) {
+    const FindingSpan& span = spans()[static_cast<std::size_t>(i)];
+    Finding f = span.finding;
+    if (span.thing_index >= 0) {
+      const rules::Rule& rule = sheet().rules[static_cast<std::size_t>(span.rule_index)];
+      f.distance_m = judgeOf(rule.kind).least(
+          rule, site(), site().things[static_cast<std::size_t>(span.thing_index)], stretch.ring,
+          stretch.from_m, stretch.to_m);
+    }
+    findings.push_back(std::move(f));
+  }
+  sortWorstFirst(findings);
+  return findings;
+}
+
+std::vector<Run> Study::runs() const { return joinRuns(site(), stretches()); }
+
+std::vector<double> Study::lengths_m() const {
+  std::vector<double> lengths(4, 0.0);
+  for (const auto& ring : stretches()) {
+    for (const Stretch& s : ring) lengths[static_cast<std::size_t>(s.state)] += s.length_m();
+  }
+  return lengths;
+}
+
+Assessment Study::assess(Place place, const std::string& sump) const {
+  Assessment a;
+  a.place = perimeter().wrapped(place);
+  a.point = perimeter().pointAt(a.place);
+  const double s = a.place.chainage_m;
+  const auto& ring = stretches()[static_cast<std::size_t>(a.place.ring)];
+  for (const int i : stretchAt(ring, s).spans) {
+    const FindingSpan& span = spans()[static_cast<std::size_t>(i)];
+    if (holds(span, s)) a.findings.push_back(findingAt(site(), span, a.place));
+  }
+  sortWorstFirst(a.findings);
+  a.state = stateOf(a.findings);
+  a.waived = allWaived(site(), a, sump);
+  a.margins = marginsAt(site(), a.place, accuracy_m());
+  a.close =
+      std::any_of(a.margins.begin(), a.margins.end(), [](const Margin& m) { return m.close; });
+  a.score = scoreOf(site(), a.place, leastBinding(site(), a.margins), advisoriesIn(a.findings));
+  a.rooms_behind = roomsBehindAt(site(), a.place);
+  a.thickness_assumed = perimeter().edgeAt(a.place).thickness_assumed;
+  a.sentence = verdictSentence(site(), a);
+  return a;
+}
+
+double Study::scoreAt(Place place) const {
+  const Place at = perimeter().wrapped(place);
+  int advisories = 0;
+  const auto& ring = stretches()[static_cast<std::size_t>(at.ring)];
+  for (const int i : stretchAt(ring, at.chainage_m).spans) {
+    const FindingSpan& span = spans()[static_cast<std::size_t>(i)];
+    if (span.finding.weight == Weight::advisory && holds(span, at.chainage_m)) ++advisories;
+  }
+  return scoreTotal(site(), at, leastBindingMargin_m(site(), at), advisories);
+}
+
+State Study::stateAt(Place place) const {
+  const Place at = perimeter().wrapped(place);
+  State worst = State::clear;
+  const auto& ring = stretches()[static_cast<std::size_t>(at.ring)];
+  for (const int i : stretchAt(ring, at.chainage_m).spans) {
+    if (!holds(spans()[static_cast<std::size_t>(i)], at.chainage_m)) continue;
+    worst = std::max(worst, stateFrom({i}, spans()));
+  }
+  return worst;
+}
+
+std::optional<Place> Study::nextAllowed(Place from, int direction) const {
+  const Place at = perimeter().wrapped(from);
+  const double length = perimeter().length_m(at.ring);
+  const State wanted = allowedState(*this);
+  std::optional<Place> next;
+  double least = 2.0 * length;
+  for (const Run& run : runs()) {
+    if (run.ring != at.ring || run.state != wanted) continue;
+    const Inset inset = insetOf(run, accuracy_m());
+    const double target = direction > 0 ? inset.from_m : inset.to_m;
+    const double into = perimeter().wrapped({at.ring, at.chainage_m - run.from_m}).chainage_m;
+    if (into < run.to_m - run.from_m) continue;  // already there
+    const double way = direction > 0 ? target - at.chainage_m : at.chainage_m - target;
+    const double ahead = perimeter().wrapped({at.ring, way}).chainage_m;
+    if (ahead < least) {
+      least = ahead;
+      next = perimeter().wrapped({at.ring, target});
+    }
+  }
+  return next;
+}
+
+base::Message Study::labelOf(const std::string& id) const {
+  for (const rules::Thing& t : site().things) {
+    if (t.id == id && t.ranges.empty()) return t.label;
+  }
+  for (const rules::Thing& t : site().things) {
+    if (t.id == id) return t.label;
+  }
+  if (const auto label = labelIn(spans(), id)) return *label;
+  for (const plan::Room& room : job().plan.rooms) {
+    if (room.id == id) return base::Message("thing.named", {base::text("name", room.name)});
+  }
+  return base::plainText(id);
+}
+
+}  // namespace sumpwright::siting

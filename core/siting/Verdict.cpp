@@ -1,0 +1,88 @@
+#include "siting/Verdict.h"
+
+#include <algorithm>
+
+#include "base/Contract.h"
+#include "plan/KindNames.h"
+#include "siting/Scoring.h"
+
+namespace sumpwright::siting {
+
+namespace {
+
+using base::Message;
+using rules::Weight;
+
+Message outletPhrase(const rules::Site& site) {
+  return Message("outlet." + std::string(plan::nameOf(site.outlet)));
+}
+
+/// "1.12 m from the back door, 1.50 m needed", or the reason itself where there is no distance.
+Message because(const Finding& f) {
+  if (f.reason.id != "rule.too-near" || !f.distance_m || !f.needed_m) return f.reason;
+  return Message("verdict.short",
+                 {base::metres("distance", std::max(0.0, *f.distance_m)),
+                  base::phrase("thing", f.thing_label), base::metres("needed", *f.needed_m)});
+}
+
+Message clearSentence(const rules::Site& site, const Assessment& a) {
+  const Margin* least = leastBinding(site, a.margins);
+  if (least == nullptr) {
+    return Message("verdict.clear-no-margin", {base::phrase("outlet", outletPhrase(site))});
+  }
+  return Message(
+      least->close ? "verdict.clear-close" : "verdict.clear",
+      {base::phrase("outlet", outletPhrase(site)), base::metres("margin", least->margin_m),
+       base::phrase("thing", least->thing_label)});
+}
+
+/// Kinds nobody looked for are named together; other unknowns follow.
+Message notProvenSentence(const std::vector<Finding>& findings) {
+  std::vector<Message> kinds;
+  std::vector<Message> others;
+  for (const Finding& f : findings) {
+    if (f.weight != Weight::unknown) continue;
+    if (f.reason.id == "rule.not-looked") {
+      kinds.push_back(f.thing_label);
+    } else {
+      others.push_back(f.reason);
+    }
+  }
+  if (kinds.empty()) {
+    if (others.size() == 1)
+      return Message("verdict.not-proven", {base::phrase("reason", others[0])});
+    return Message("verdict.not-proven-more",
+                   {base::phrase("reason", others[0]),
+                    base::count("count", static_cast<std::int64_t>(others.size()) - 1)});
+  }
+  const Message list = listOf(kinds);
+  if (others.empty()) return Message("verdict.not-looked", {base::phrase("kinds", list)});
+  return Message("verdict.not-looked-more",
+                 {base::phrase("kinds", list),
+                  base::count("count", static_cast<std::int64_t>(others.size()))});
+}
+
+}  // namespace
+
+Message listOf(const std::vector<Message>& phrases) {
+  SUMPWRIGHT_REQUIRE(!phrases.empty());
+  Message list = phrases.front();
+  for (std::size_t i = 1; i < phrases.size(); ++i) {
+    const bool last = i + 1 == phrases.size();
+    list = Message(last ? "list.and" : "list.comma",
+                   {base::phrase("first", std::move(list)), base::phrase("second", phrases[i])});
+  }
+  return list;
+}
+
+Message verdictSentence(const rules::Site& site, const Assessment& a) {
+  if (a.state == State::clear) return clearSentence(site, a);
+  const Message reason = because(a.findings.front());
+  if (a.waived) return Message("verdict.waived", {base::phrase("reason", reason)});
+  if (a.state == State::refused)
+    return Message("verdict.refused", {base::phrase("reason", reason)});
+  if (a.state == State::not_proven) return notProvenSentence(a.findings);
+  return Message("verdict.advised", {base::phrase("reason", reason)});
+}
+
+}  // namespace sumpwright::siting
