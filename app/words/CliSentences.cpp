@@ -1,3 +1,5 @@
+// Sentences of the command line's own errors, and of quantities that are none.
+
 #include <QtGlobal>
 #include <array>
 
@@ -6,11 +8,20 @@
 namespace sumpwright::words {
 
 std::span<const Sentence> cliSentences() {
-  static constexpr std::array kSentences{
-      Sentence{"quantity.unknown", QT_TRANSLATE_NOOP("Sentences", "unknown")},
-      Sentence{"quantity.of", QT_TRANSLATE_NOOP("Sentences", "{value}")},
-  };
-  return kSentences;
+  static constexpr auto rows = std::to_array<Sentence>({
+      {"quantity.unknown", QT_TRANSLATE_NOOP("Sentences", "unknown")},
+      {"quantity.of", QT_TRANSLATE_NOOP("Sentences", "{value}")},
+      {"cli.usage", QT_TRANSLATE_NOOP("Sentences", "{what}. Run sumpwright --help.")},
+      {"cli.no-ring",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "There is no ring {ring}; the rings of this plan are 0 to {last}.")},
+      {"cli.paper-kind",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{file} must end in .pdf, .svg or .png: that says what to write.")},
+      {"cli.no-sump",
+       QT_TRANSLATE_NOOP("Sentences", "The design has no sump “{sump}” in an outside wall.")},
+  });
+  return rows;
 }
 
 }  // namespace sumpwright::words

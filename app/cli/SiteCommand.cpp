@@ -1,0 +1,101 @@
+// sumpwright site JOB: where the sump may go, why not elsewhere, where best.
+
+#include <charconv>
+#include <cmath>
+#include <memory>
+#include <nlohmann/json.hpp>
+
+#include "cli/CommandLine.h"
+#include "cli/Load.h"
+#include "cli/Site.h"
+#include "words/Words.h"
+
+namespace sumpwright::cli {
+
+namespace {
+
+struct SiteChoice {
+  StudyChoice study;
+  std::string at;
+  bool json = false;
+};
+
+template <class Number>
+bool readAll(std::string_view text, Number& value) {
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  return error == std::errc{} && end == text.data() + text.size();
+}
+
+/// "RING:CHAINAGE", both plain numbers with a decimal point.
+std::optional<siting::Place> placeOf(std::string_view text) {
+  const auto colon = text.find(':');
+  if (colon == std::string_view::npos) return std::nullopt;
+  siting::Place place;
+  const bool read = readAll(text.substr(0, colon), place.ring) &&
+                    readAll(text.substr(colon + 1), place.chainage_m);
+  return read && std::isfinite(place.chainage_m) ? std::optional(place) : std::nullopt;
+}
+
+std::string badPlace(const std::string& text) {
+  return placeOf(text) ? "" : "'" + text + "' is not RING:CHAINAGE, such as 0:12.40";
+}
+
+/// The assessment for the sump whose waivers hold there, else for the first one of the design.
+siting::Assessment assessed(const siting::Study& study, siting::Place place) {
+  const auto& sumps = study.job().design.sumps;
+  for (const plan::Sump& sump : sumps) {
+    if (siting::Assessment at = study.assess(place, sump.id); at.waived) return at;
+  }
+  return study.assess(place, sumps.empty() ? std::string() : sumps.front().id);
+}
+
+void refuseRing(const std::string& job, siting::Place place, const siting::Study& study,
+                Console& console) {
+  const base::Message message(
+      "cli.no-ring",
+      {base::count("ring", place.ring), base::count("last", study.perimeter().ringCount() - 1)});
+  console.err << "sumpwright: " << job << ": " << message.id << ": "
+              << words::say(message, words::Units::metric) << '\n';
+  console.exit_code = kUnusable;
+}
+
+void print(const siting::Study& study, const std::optional<siting::Assessment>& at, bool json,
+           std::ostream& out) {
+  if (json) {
+    using Handler = nlohmann::ordered_json::error_handler_t;
+    out << siteJson(study, at).dump(2, ' ', false, Handler::replace) << '\n';
+  } else if (at) {
+    printPlace(study, *at, out);
+  } else {
+    printSite(study, out);
+  }
+}
+
+void runSite(const SiteChoice& choice, Console& console) {
+  const std::optional<siting::Study> made = study(choice.study, console);
+  if (!made) return;
+  std::optional<siting::Assessment> at;
+  if (!choice.at.empty()) {
+    const siting::Place place = *placeOf(choice.at);
+    if (!made->perimeter().contains(place))
+      return refuseRing(choice.study.job, place, *made, console);
+    at = assessed(*made, place);
+  }
+  print(*made, at, choice.json, console.out);
+}
+
+}  // namespace
+
+void addSite(CLI::App& program, Console& console) {
+  auto choice = std::make_shared<SiteChoice>();
+  CLI::App* command =
+      program.add_subcommand("site", "Where the sump may go, why not elsewhere, where best");
+  addStudyOptions(*command, choice->study);
+  command->add_flag("--json", choice->json, "As JSON (sumpwright.site/1)");
+  command->add_option("--at", choice->at, "One place: ring and chainage in metres, such as 0:12.40")
+      ->check(badPlace)
+      ->type_name("RING:CHAINAGE");
+  command->callback([choice, &console] { runSite(*choice, console); });
+}
+
+}  // namespace sumpwright::cli

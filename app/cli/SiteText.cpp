@@ -1,0 +1,152 @@
+#include <iomanip>
+
+#include "cli/Site.h"
+#include "plan/KindNames.h"
+#include "words/Words.h"
+
+namespace sumpwright::cli {
+
+namespace {
+
+struct Printer {
+  const siting::Study& study;
+  std::ostream& out;
+
+  std::string say(const base::Message& message) const {
+    return words::say(message, study.job().display_units);
+  }
+
+  std::string length(double value_m, words::QuantityStyle style = {}) const {
+    const auto units = study.job().display_units == plan::DisplayUnits::imperial
+                           ? words::Units::imperial
+                           : words::Units::metric;
+    return words::print({value_m, base::Unit::metre}, units, style);
+  }
+
+  /// The ring and chainage as --at takes them: metres, whatever the display units.
+  std::string place(siting::Place at) const {
+    const std::string metres =
+        words::print({at.chainage_m, base::Unit::metre}, words::Units::metric, {.bare = true});
+    return std::to_string(at.ring) + ":" + metres;
+  }
+
+  std::string run(const siting::Run& r) const {
+    const double ring_length = study.perimeter().length_m(r.ring);
+    const double to = r.to_m > ring_length ? r.to_m - ring_length : r.to_m;
+    return length(r.from_m) + " to " + length(to);
+  }
+
+  std::string told(const rules::Finding& f) const {
+    std::string text = say(f.reason);
+    if (f.distance_m && f.needed_m) {
+      // Rounded down: what falls short never reads as enough.
+      text += ": " + length(*f.distance_m, {.down = true}) + ", " + length(*f.needed_m) + " needed";
+    }
+    return text + " [" + f.rule + "]";
+  }
+
+  void head() const {
+    const auto& site = study.site();
+    out << "Rule sheet: " << study.sheet().id << " (" << study.sheet().title << ")\n"
+        << "Outlet: "
+        << (site.outlet == plan::OutletMode::low ? "low at the hole" : "riser to the eaves")
+        << "; core "
+        << words::print({site.core_m * 1000.0, base::Unit::millimetre}, words::Units::metric)
+        << "; survey accuracy " << length(study.accuracy_m()) << '\n';
+  }
+
+  void stretch(const siting::Stretch& s) const {
+    out << "  " << std::setw(10) << length(s.from_m) << "  to " << std::setw(10) << length(s.to_m)
+        << "  " << rules::stateName(s.state) << '\n';
+    for (const rules::Finding& f : study.findingsOf(s)) out << "        " << told(f) << '\n';
+  }
+
+  void ring(int index) const {
+    out << "\nRing " << index << (index == 0 ? " (outside), " : " (courtyard), ")
+        << length(study.perimeter().length_m(index)) << " round\n";
+    for (const siting::Stretch& s : study.stretches()[static_cast<std::size_t>(index)]) stretch(s);
+  }
+
+  void best() const {
+    if (study.best().empty()) return;
+    out << "\nBest places\n";
+    for (const siting::BestPlace& b : study.best()) {
+      out << "  " << place(b.place) << "  score " << score(b.score) << "  "
+          << rules::stateName(b.run.state) << " from " << run(b.run) << '\n'
+          << "        " << say(study.assess(b.place).sentence) << '\n';
+    }
+  }
+
+  void leastBad() const {
+    if (!study.leastBad()) return;
+    const siting::LeastBad& least = *study.leastBad();
+    out << "\nNothing is clear or only advised against. ";
+    if (least.place) {
+      out << "Least bad: " << place(*least.place) << ", " << rules::stateName(least.state) << '\n';
+    } else {
+      out << "No place is proposed.\n";
+    }
+    out << "  " << say(least.advice) << '\n';
+    for (const rules::Finding& f : least.changes) out << "  to change: " << told(f) << '\n';
+  }
+
+  void unjudged() const {
+    if (study.unjudged().empty()) return;
+    out << "\nNot judged yet\n";
+    for (const siting::Unjudged& u : study.unjudged()) {
+      const std::string thing = say(u.thing_label);
+      out << "  " << u.rule << (thing.empty() ? "" : ", " + thing) << ": " << say(u.reason) << '\n';
+    }
+  }
+
+  static std::string score(double value) {
+    return words::print({value, base::Unit::none}, words::Units::metric, {.decimals = 0});
+  }
+
+  void margins(const siting::Assessment& at) const {
+    if (at.margins.empty()) return;
+    out << "\nMargins\n";
+    for (const rules::Margin& m : at.margins) {
+      out << "  " << std::setw(10) << length(m.margin_m, {.has_sign = true, .down = true}) << "  "
+          << say(m.thing_label) << ": " << length(m.distance_m, {.down = true}) << ", "
+          << length(m.needed_m) << " needed [" << m.rule << ']'
+          << (m.close ? "  too close to call" : "") << '\n';
+    }
+  }
+
+  void scoreOf(const siting::Assessment& at) const {
+    out << "\nScore " << score(at.score.total) << " of 100";
+    if (at.state == siting::State::refused) out << ", if it were allowed";
+    if (!at.score.complete) out << " (parts not judged yet are left out)";
+    out << '\n';
+    for (const siting::ScoredPart& p : at.score.parts) {
+      const std::string points =
+          p.judged ? score(p.points) + " of " + score(p.weight) : "not judged";
+      out << "  " << p.title << ": " << points << ", " << say(p.reason) << '\n';
+    }
+  }
+};
+
+}  // namespace
+
+void printSite(const siting::Study& study, std::ostream& out) {
+  const Printer printer{study, out};
+  printer.head();
+  for (int ring = 0; ring < study.perimeter().ringCount(); ++ring) printer.ring(ring);
+  printer.best();
+  printer.leastBad();
+  printer.unjudged();
+}
+
+void printPlace(const siting::Study& study, const siting::Assessment& at, std::ostream& out) {
+  const Printer printer{study, out};
+  printer.head();
+  out << "\nAt " << printer.place(at.place) << ": " << rules::stateName(at.state)
+      << (at.waived ? ", accepted by waiver" : "") << '\n'
+      << "  " << printer.say(at.sentence) << '\n';
+  for (const rules::Finding& f : at.findings) out << "        " << printer.told(f) << '\n';
+  printer.margins(at);
+  printer.scoreOf(at);
+}
+
+}  // namespace sumpwright::cli
