@@ -5,6 +5,10 @@
 
 namespace sumpwright::base {
 
+Message::Message() = default;
+
+Message::Message(std::string messageId) : id(std::move(messageId)) {}
+
 Message::Message(std::string messageId, std::vector<Arg> arguments)
     : id(std::move(messageId)), args(std::move(arguments)) {}
 

@@ -27,8 +27,10 @@ struct Message {
   std::string id;
   std::vector<Arg> args;  ///< in the order given; names are unique within one message
 
-  Message() = default;
-  explicit Message(std::string messageId, std::vector<Arg> arguments = {});
+  // None of these in the class: Arg is not complete here, and some compilers want it.
+  Message();
+  explicit Message(std::string messageId);
+  Message(std::string messageId, std::vector<Arg> arguments);
   /// The argument of that name, or nullptr.
   const Arg* find(const std::string& name) const;
   bool operator==(const Message& other) const;
