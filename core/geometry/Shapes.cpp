@@ -72,10 +72,6 @@ Box boxOf(const Polygon& polygon) {
   return box;
 }
 
-bool apart(const Box& a, const Box& b) {
-  return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y;
-}
-
 Segment side(const Polygon& polygon, std::size_t i) {
   return {polygon[i], polygon[(i + 1) % polygon.size()]};
 }
@@ -219,7 +215,7 @@ std::optional<Point> firstSelfContact(const Polygon& polygon) {
 }
 
 double overlapArea(const Polygon& a, const Polygon& b) {
-  if (a.size() < 3 || b.size() < 3 || apart(boxOf(a), boxOf(b))) return 0.0;
+  if (a.size() < 3 || b.size() < 3 || boxesApart(a, b)) return 0.0;
   try {
     Areas common;
     bg::intersection(areaOf(a), areaOf(b), common);
@@ -233,6 +229,13 @@ double overlapArea(const Polygon& a, const Polygon& b) {
 
 double areaOutside(const Polygon& inner, const Polygon& outer) {
   return std::max(0.0, std::abs(signedArea(inner)) - overlapArea(inner, outer));
+}
+
+bool boxesApart(const Polygon& a, const Polygon& b) {
+  const Box one = boxOf(a);
+  const Box other = boxOf(b);
+  return one.high.x < other.low.x || other.high.x < one.low.x || one.high.y < other.low.y ||
+         other.high.y < one.low.y;
 }
 
 bool meet(const Segment& a, const Segment& b) { return bg::intersects(edgeOf(a), edgeOf(b)); }

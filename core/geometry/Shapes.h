@@ -24,6 +24,9 @@ std::optional<Point> firstSelfContact(const Polygon& polygon);
 double overlapArea(const Polygon& a, const Polygon& b);
 /// Area of `inner` that lies outside `outer`, m2.
 double areaOutside(const Polygon& inner, const Polygon& outer);
+/// Whether their upright bounding rectangles have no point in common: a quick no to any contact.
+/// True where one has no corners.
+bool boxesApart(const Polygon& a, const Polygon& b);
 /// Whether the closed segments share a point.
 bool meet(const Segment& a, const Segment& b);
 

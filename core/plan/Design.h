@@ -13,8 +13,8 @@ namespace sumpwright::plan {
 struct Sump {
   std::string id;
   SumpKind kind = SumpKind::cored;
-  int ring = 0;             ///< cored: place on the outside face
-  double chainage_m = 0.0;  ///< along that ring from its first corner
+  int ring = 0;                         ///< cored: place on the outside face
+  double chainage_m = 0.0;              ///< along that ring from its first corner
   std::optional<geometry::Point> at_m;  ///< internal or standby: a point inside
   bool operator==(const Sump&) const = default;
 };

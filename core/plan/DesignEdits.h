@@ -6,7 +6,8 @@
 
 namespace sumpwright::plan {
 
-/// A waiver holds within this distance of its chainage (own figure: what a crew can mark on a wall).
+/// A waiver holds within this distance of its chainage (own figure: what a crew can mark on a
+/// wall).
 inline constexpr double kWaiverReach_m = 0.010;
 
 /// Puts the cored sump `sump` (added if no sump has that id) at a place; waivers of that sump that

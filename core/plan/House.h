@@ -40,7 +40,7 @@ struct House {
   Fill fill = Fill::unknown;
   std::optional<double> ground_level_m;
   std::optional<double> dpc_height_m;
-  std::optional<double> footing_top_low_m;   ///< a range, not a number: the section needs both ends
+  std::optional<double> footing_top_low_m;  ///< a range, not a number: the section needs both ends
   std::optional<double> footing_top_high_m;
   Barrier barrier = Barrier::unknown;
   std::optional<double> barrier_level_m;

@@ -4,11 +4,11 @@
 
 namespace sumpwright::plan {
 
-#define SUMPWRIGHT_NAMES(Type, ...)                            \
-  template <>                                                  \
-  std::span<const std::string_view> namesOf<Type>() {          \
+#define SUMPWRIGHT_NAMES(Type, ...)                                               \
+  template <>                                                                     \
+  std::span<const std::string_view> namesOf<Type>() {                             \
     static constexpr auto names = std::to_array<std::string_view>({__VA_ARGS__}); \
-    return names;                                              \
+    return names;                                                                 \
   }
 
 SUMPWRIGHT_NAMES(WallKind, "outside", "party")

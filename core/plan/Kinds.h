@@ -20,8 +20,20 @@ enum class ServiceKind { gas, electricity, telecom, oil, water, drain, waste };
 enum class RunKnown { unknown, drawn, overhead };
 
 enum class RoomUse {
-  unknown, living, bedroom, kitchen, dining, hall, stairs, bathroom, shower, wc, utility, store,
-  garage, office
+  unknown,
+  living,
+  bedroom,
+  kitchen,
+  dining,
+  hall,
+  stairs,
+  bathroom,
+  shower,
+  wc,
+  utility,
+  store,
+  garage,
+  office
 };
 
 enum class FloorKind { unknown, ground_bearing_slab, suspended_concrete, suspended_timber };
@@ -33,7 +45,14 @@ enum class SupplyKind { socket, fused_spur, consumer_unit };
 enum class FittingKind { sink, bath, shower, wc, basin, appliance };
 
 enum class OutsideKind {
-  path, gully, inspection_chamber, tank, air_conditioner, deck, neighbour_opening, boundary
+  path,
+  gully,
+  inspection_chamber,
+  tank,
+  air_conditioner,
+  deck,
+  neighbour_opening,
+  boundary
 };
 
 /// Tri-state of a survey. "present" and "looked_none" both mean somebody looked.

@@ -174,7 +174,7 @@ struct TestHole {
 };
 
 struct Plan {
-  double north_deg = 0.0;  ///< true north, clockwise from the drawing's +y
+  double north_deg = 0.0;   ///< true north, clockwise from the drawing's +y
   std::vector<Ring> rings;  ///< 0 = outer, then courtyards
   std::vector<Opening> openings;
   std::vector<Service> services;

@@ -1,0 +1,73 @@
+#pragma once
+// The parts of checkJob(), one file per theme. Each adds what it finds. Internal to core/plan.
+
+#include <string>
+#include <vector>
+
+#include "geometry/Point.h"
+#include "plan/Job.h"
+#include "plan/ProblemList.h"
+
+namespace sumpwright::plan {
+
+// Own figures, unless a comment says otherwise.
+
+/// Corners nearer together than this are one corner typed twice.
+inline constexpr double kShortestEdge_m = 0.001;
+/// Offsets and widths are taped to the millimetre; that much over the end of a wall is rounding.
+inline constexpr double kTapeRounding_m = 0.001;
+/// Overlaps and overhangs of rooms and zones below this come from drawing, not from the house.
+inline constexpr double kSliver_m2 = 0.01;
+/// No wall of a house is thicker.
+inline constexpr double kThickestWall_m = 2.0;
+/// Taken for a wall of unknown thickness (common practice: cavity walls 0.30-0.35 m).
+inline constexpr double kAssumedThickness_m = 0.35;
+/// Taken for an unknown footing top, above finished floor level (common practice).
+inline constexpr double kAssumedFootingLow_m = -0.75;
+inline constexpr double kAssumedFootingHigh_m = -0.35;
+/// Ireland: a standby sump is required in new homes since 1 July 1998 (EPA Ireland, web page
+/// "Fixing a radon problem").
+inline constexpr int kStandbySince = 1998;
+/// Cores that can be drilled through a house wall.
+inline constexpr double kSmallestCore_mm = 40.0;
+inline constexpr double kLargestCore_mm = 300.0;
+
+struct CheckedRings {
+  bool outer_sound = false;             ///< closed, simple, of the right turn
+  std::vector<std::size_t> courtyards;  ///< those that are sound
+};
+
+void checkIds(const Job& job, ProblemList& problems);
+void checkRecords(const Job& job, ProblemList& problems);  ///< dates, sheet, survey
+void checkLookedFor(const Job& job, ProblemList& problems);
+void checkHouse(const Job& job, ProblemList& problems);
+CheckedRings checkRings(const Plan& plan, ProblemList& problems);
+void checkWalls(const Job& job, ProblemList& problems);
+void checkOpenings(const Plan& plan, ProblemList& problems);
+void checkServices(const Plan& plan, ProblemList& problems);
+void checkRoomsAndZones(const Plan& plan, const CheckedRings& rings, ProblemList& problems);
+void checkInnerWalls(const Plan& plan, ProblemList& problems);
+void checkHeating(const Plan& plan, ProblemList& problems);
+void checkOutside(const Plan& plan, ProblemList& problems);
+void checkDesign(const Job& job, const CheckedRings& rings, ProblemList& problems);
+
+// Shared by several of them.
+
+/// Adds `<theme>.no-wall` or `<theme>.off-wall` unless [offset, offset + width] lies on its edge.
+/// `pointer` is that of the object that holds ring, edge and offset_m.
+void checkOnWall(const Plan& plan, const OnWall& at, double width_m, const std::string& theme,
+                 const std::string& pointer, const std::string& label, ProblemList& problems);
+
+/// Whether the text is a date yyyy-mm-dd of the calendar (ISO 8601).
+bool isDate(const std::string& text);
+/// Adds plan.date.bad unless the text is empty or a date.
+void checkDate(const std::string& date, const std::string& pointer, ProblemList& problems);
+
+/// Adds `id` unless 0 < thickness <= kThickestWall_m.
+void checkThickness(double thickness_m, const std::string& id, const std::string& pointer,
+                    const std::string& label, ProblemList& problems);
+
+/// Whether a line has a length: two points or more, not all in one place.
+bool isLine(const geometry::Polyline& line);
+
+}  // namespace sumpwright::plan

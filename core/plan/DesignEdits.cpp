@@ -1,0 +1,170 @@
+#include "plan/DesignEdits.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/Checks.h"
+#include "plan/JobIds.h"
+#include "plan/PlanGeometry.h"
+
+namespace sumpwright::plan {
+
+namespace {
+
+/// Chainages reach here through sums; this much is rounding (own figure).
+constexpr double kRounding_m = 1e-9;
+
+base::Problem problem(std::string id, std::vector<base::Arg> args = {}) {
+  return {base::Message(std::move(id), std::move(args)), "", base::Gravity::unsound};
+}
+
+base::Problem offRing(const std::string& sump, int ring, double chainage_m) {
+  return problem("plan.sump.off-ring", {base::text("sump", sump), base::count("ring", ring),
+                                        base::metres("chainage", chainage_m)});
+}
+
+base::Problem unknownSump(const std::string& sump) {
+  return problem("plan.sump.unknown", {base::text("sump", sump)});
+}
+
+template <class List>
+auto findById(List& list, const std::string& id) {
+  return std::find_if(list.begin(), list.end(), [&](const auto& thing) { return thing.id == id; });
+}
+
+/// Why a new thing may not have this id.
+std::optional<base::Problem> idProblem(const Job& job, const std::string& id) {
+  if (id.empty()) return problem("plan.id.empty");
+  std::optional<base::Problem> found;
+  forEachId(job, [&](const std::string& taken, const std::string& pointer, bool) {
+    if (found || taken != id) return;
+    found =
+        problem("plan.id.twice", {base::text("id", id), base::text("first", at(pointer, "id"))});
+  });
+  return found;
+}
+
+std::string freeWaiverId(const Job& job) {
+  const std::set<std::string> taken = idsOf(job);
+  std::size_t number = 1;
+  while (taken.contains("waiver" + std::to_string(number))) ++number;
+  return "waiver" + std::to_string(number);
+}
+
+void lapseWaivers(Job& job, const Sump& sump) {
+  const double length = ringLength_m(job.plan.rings[static_cast<std::size_t>(sump.ring)]);
+  for (Waiver& waiver : job.design.waivers) {
+    if (waiver.sump != sump.id) continue;
+    if (!waiverHolds(waiver, sump.ring, sump.chainage_m, length)) waiver.lapsed = true;
+  }
+}
+
+std::optional<base::Problem> waiverProblem(const Job& job, const Waiver& waiver) {
+  const std::vector<Sump>& sumps = job.design.sumps;
+  if (findById(sumps, waiver.sump) == sumps.end()) return unknownSump(waiver.sump);
+  const auto name = base::text("waiver", waiver.rule);
+  if (waiver.rule.empty()) return problem("plan.waiver.no-rule", {name});
+  if (waiver.reason.empty()) return problem("plan.waiver.no-reason", {name});
+  if (waiver.name.empty()) return problem("plan.waiver.no-name", {name});
+  if (waiver.date.empty()) return problem("plan.waiver.no-date", {name});
+  if (!isDate(waiver.date)) return problem("plan.date.bad", {base::text("date", waiver.date)});
+  if (!onRing(job.plan, waiver.ring, waiver.chainage_m)) {
+    return problem("plan.waiver.off-ring", {name, base::count("ring", waiver.ring),
+                                            base::metres("chainage", waiver.chainage_m)});
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+base::Result<Job> moveSump(const Job& job, const std::string& sump, int ring, double chainage_m) {
+  if (!onRing(job.plan, ring, chainage_m)) return offRing(sump, ring, chainage_m);
+  Job result = job;
+  std::vector<Sump>& sumps = result.design.sumps;
+  auto it = findById(sumps, sump);
+  if (it == sumps.end()) {
+    if (const auto bad = idProblem(job, sump)) return *bad;
+    it = sumps.emplace(sumps.end());
+    it->id = sump;
+  } else if (it->kind != SumpKind::cored) {
+    return problem("plan.sump.not-cored", {base::text("sump", sump)});
+  }
+  it->ring = ring;
+  it->chainage_m = chainage_m;
+  const Sump moved = *it;
+  lapseWaivers(result, moved);
+  return result;
+}
+
+base::Result<Job> removeSump(const Job& job, const std::string& sump) {
+  Job result = job;
+  std::vector<Sump>& sumps = result.design.sumps;
+  const auto it = findById(sumps, sump);
+  if (it == sumps.end()) return unknownSump(sump);
+  sumps.erase(it);
+  std::erase_if(result.design.waivers, [&](const Waiver& w) { return w.sump == sump; });
+  return result;
+}
+
+base::Result<Job> recordWaiver(const Job& job, const Waiver& waiver) {
+  if (const auto bad = waiverProblem(job, waiver)) return *bad;
+  Job result = job;
+  std::vector<Waiver>& waivers = result.design.waivers;
+  const auto same = std::find_if(waivers.begin(), waivers.end(), [&](const Waiver& w) {
+    return !w.lapsed && w.sump == waiver.sump && w.rule == waiver.rule && w.thing == waiver.thing;
+  });
+  Waiver recorded = waiver;
+  if (recorded.id.empty()) {
+    recorded.id = same == waivers.end() ? freeWaiverId(job) : same->id;
+  } else if (same == waivers.end() || same->id != recorded.id) {
+    if (const auto bad = idProblem(job, recorded.id)) return *bad;
+  }
+  if (same == waivers.end()) {
+    waivers.push_back(std::move(recorded));
+  } else {
+    *same = std::move(recorded);
+  }
+  return result;
+}
+
+base::Result<Job> withdrawWaiver(const Job& job, const std::string& waiver) {
+  Job result = job;
+  std::vector<Waiver>& waivers = result.design.waivers;
+  const auto it = findById(waivers, waiver);
+  if (it == waivers.end()) {
+    return problem("plan.waiver.unknown", {base::text("waiver", waiver)});
+  }
+  waivers.erase(it);
+  return result;
+}
+
+Job setOutlet(const Job& job, OutletMode mode) {
+  Job result = job;
+  result.design.outlet = mode;
+  return result;
+}
+
+base::Result<Job> setCore(const Job& job, double core_mm) {
+  if (!(core_mm >= kSmallestCore_mm && core_mm <= kLargestCore_mm)) {
+    return problem("plan.core.size", {base::millimetres("core", core_mm),
+                                      base::millimetres("least", kSmallestCore_mm),
+                                      base::millimetres("most", kLargestCore_mm)});
+  }
+  Job result = job;
+  result.design.core_mm = core_mm;
+  return result;
+}
+
+Job setRuleSheet(const Job& job, const std::string& sheet) {
+  Job result = job;
+  result.rule_sheet = sheet;
+  return result;
+}
+
+bool waiverHolds(const Waiver& waiver, int ring, double chainage_m, double ring_length_m) {
+  if (waiver.lapsed || waiver.ring != ring) return false;
+  const double apart = std::abs(waiver.chainage_m - chainage_m);
+  return std::min(apart, ring_length_m - apart) <= kWaiverReach_m + kRounding_m;
+}
+
+}  // namespace sumpwright::plan

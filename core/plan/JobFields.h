@@ -1,0 +1,273 @@
+#pragma once
+// The job format, once: which key holds which member. Reading, writing, the set of known keys and
+// the order of problems all come from these lists. A new field is one line here, one in
+// resources/schema/job.schema.json and one in the struct.
+//
+// Internal to core/plan.
+
+#include <cmath>
+#include <string_view>
+#include <tuple>
+#include <type_traits>
+#include <utility>
+
+#include "plan/Job.h"
+
+namespace sumpwright::plan {
+
+struct Range {
+  double low = 0.0;
+  double high = 0.0;
+};
+
+/// What a number may be, by the unit its key ends in; contract of JobText.h. Own figures, wide
+/// enough never to meet a house: they keep arithmetic in its good range.
+constexpr Range rangeOf(std::string_view key) {
+  if (key == "chainage_m") return {-1e6, 1e6};  // a ring may be longer than it is wide
+  if (key.ends_with("_m")) return {-1e4, 1e4};
+  if (key.ends_with("_mm")) return {-1e5, 1e5};
+  if (key.ends_with("_deg")) return {-3600, 3600};
+  if (key == "year_built") return {0, 9999};
+  if (key == "storey") return {-10, 200};
+  return {0, 1e5};  // ring, edge
+}
+
+template <class Owner, class T>
+struct Field {
+  std::string_view key;
+  T Owner::*member;
+  bool required = false;
+};
+
+/// A member whose own keys stand among those of its owner.
+template <class Owner, class T>
+struct Flat {
+  T Owner::*member;
+};
+
+template <class Owner, class T>
+constexpr Field<Owner, T> may(std::string_view key, T Owner::*member) {
+  return {key, member, false};
+}
+template <class Owner, class T>
+constexpr Field<Owner, T> must(std::string_view key, T Owner::*member) {
+  return {key, member, true};
+}
+template <class Owner, class T>
+constexpr Flat<Owner, T> flat(T Owner::*member) {
+  return {member};
+}
+
+/// The fields of T, in the order they are written.
+template <class T>
+inline constexpr auto kFields = nullptr;
+
+template <>
+inline constexpr auto kFields<OnWall> = std::tuple(may("ring", &OnWall::ring),
+                                                   must("edge", &OnWall::edge),
+                                                   must("offset_m", &OnWall::offset_m));
+
+template <>
+inline constexpr auto kFields<Wall> = std::tuple(
+    may("id", &Wall::id), may("name", &Wall::name), may("kind", &Wall::kind),
+    may("elevation", &Wall::elevation), may("thickness_m", &Wall::thickness_m),
+    may("foundation", &Wall::foundation), may("ground", &Wall::ground),
+    may("free_depth_m", &Wall::free_depth_m), may("ground_level_m", &Wall::ground_level_m));
+
+template <>
+inline constexpr auto kFields<Ring> = std::tuple(must("corners_m", &Ring::corners),
+                                                 may("closed", &Ring::closed),
+                                                 may("walls", &Ring::walls));
+
+template <>
+inline constexpr auto kFields<Opening> = std::tuple(
+    must("id", &Opening::id), may("name", &Opening::name), must("kind", &Opening::kind),
+    may("opens", &Opening::opens), flat(&Opening::at), must("width_m", &Opening::width_m),
+    may("sill_m", &Opening::sill_m), may("head_m", &Opening::head_m),
+    may("storey", &Opening::storey), may("measured", &Opening::measured));
+
+template <>
+inline constexpr auto kFields<Service> = std::tuple(
+    must("id", &Service::id), may("name", &Service::name), must("kind", &Service::kind),
+    may("entry", &Service::entry), may("run", &Service::run), may("run_m", &Service::run_m),
+    may("located", &Service::located), may("locating_record", &Service::locating_record));
+
+template <>
+inline constexpr auto kFields<Room> = std::tuple(must("id", &Room::id), may("name", &Room::name),
+                                                 may("use", &Room::use),
+                                                 must("outline_m", &Room::outline_m));
+
+template <>
+inline constexpr auto kFields<FloorZone> =
+    std::tuple(must("id", &FloorZone::id), may("name", &FloorZone::name),
+               may("kind", &FloorZone::kind), may("oversite", &FloorZone::oversite),
+               may("underfloor_heating", &FloorZone::underfloor_heating),
+               must("outline_m", &FloorZone::outline_m));
+
+template <>
+inline constexpr auto kFields<InnerWall> = std::tuple(must("id", &InnerWall::id),
+                                                      must("line_m", &InnerWall::line_m),
+                                                      may("thickness_m", &InnerWall::thickness_m),
+                                                      may("below_floor", &InnerWall::below_floor));
+
+template <>
+inline constexpr auto kFields<InnerDoor> = std::tuple(must("id", &InnerDoor::id),
+                                                      must("wall", &InnerDoor::wall),
+                                                      must("offset_m", &InnerDoor::offset_m),
+                                                      must("width_m", &InnerDoor::width_m));
+
+template <>
+inline constexpr auto kFields<Gap> = std::tuple(must("from_m", &Gap::from_m),
+                                                must("to_m", &Gap::to_m));
+
+template <>
+inline constexpr auto kFields<RisingWall> = std::tuple(must("id", &RisingWall::id),
+                                                       must("line_m", &RisingWall::line_m),
+                                                       may("thickness_m", &RisingWall::thickness_m),
+                                                       may("gaps", &RisingWall::gaps));
+
+template <>
+inline constexpr auto kFields<Radiator> = std::tuple(must("id", &Radiator::id),
+                                                     may("name", &Radiator::name),
+                                                     may("on", &Radiator::on),
+                                                     may("width_m", &Radiator::width_m),
+                                                     may("line_m", &Radiator::line_m));
+
+template <>
+inline constexpr auto kFields<HeatingPipe> = std::tuple(must("id", &HeatingPipe::id),
+                                                        may("name", &HeatingPipe::name),
+                                                        must("line_m", &HeatingPipe::line_m));
+
+template <>
+inline constexpr auto kFields<Supply> = std::tuple(must("id", &Supply::id),
+                                                   may("name", &Supply::name),
+                                                   must("kind", &Supply::kind),
+                                                   must("at_m", &Supply::at_m));
+
+template <>
+inline constexpr auto kFields<Fitting> = std::tuple(must("id", &Fitting::id),
+                                                    may("name", &Fitting::name),
+                                                    must("kind", &Fitting::kind),
+                                                    must("at_m", &Fitting::at_m));
+
+template <>
+inline constexpr auto kFields<OutsideThing> = std::tuple(must("id", &OutsideThing::id),
+                                                         may("name", &OutsideThing::name),
+                                                         must("kind", &OutsideThing::kind),
+                                                         must("points_m", &OutsideThing::points_m));
+
+template <>
+inline constexpr auto kFields<TestHole> = std::tuple(must("id", &TestHole::id),
+                                                     may("name", &TestHole::name),
+                                                     must("at_m", &TestHole::at_m));
+
+template <>
+inline constexpr auto kFields<Plan> = std::tuple(
+    may("north_deg", &Plan::north_deg), may("rings", &Plan::rings),
+    may("openings", &Plan::openings), may("services", &Plan::services), may("rooms", &Plan::rooms),
+    may("floor_zones", &Plan::floor_zones), may("inner_walls", &Plan::inner_walls),
+    may("inner_doors", &Plan::inner_doors), may("rising_walls", &Plan::rising_walls),
+    may("radiators", &Plan::radiators), may("heating_pipes", &Plan::heating_pipes),
+    may("supplies", &Plan::supplies), may("fittings", &Plan::fittings),
+    may("outside", &Plan::outside), may("test_holes", &Plan::test_holes));
+
+template <>
+inline constexpr auto kFields<Appliance> = std::tuple(must("id", &Appliance::id),
+                                                      may("name", &Appliance::name),
+                                                      may("open_flued", &Appliance::open_flued),
+                                                      may("where", &Appliance::where));
+
+template <>
+inline constexpr auto kFields<StandbySump> =
+    std::tuple(may("state", &StandbySump::state), may("identity", &StandbySump::identity),
+               may("at_m", &StandbySump::at_m), may("where", &StandbySump::where),
+               may("drain_test", &StandbySump::drain_test));
+
+template <>
+inline constexpr auto kFields<House> = std::tuple(
+    may("year_built", &House::year_built), may("build_type", &House::build_type),
+    may("wall_thickness_m", &House::wall_thickness_m), may("cavity_m", &House::cavity_m),
+    may("slab_m", &House::slab_m), may("screed_m", &House::screed_m),
+    may("insulation_m", &House::insulation_m), may("hardcore_m", &House::hardcore_m),
+    may("fill", &House::fill), may("ground_level_m", &House::ground_level_m),
+    may("dpc_height_m", &House::dpc_height_m), may("footing_top_low_m", &House::footing_top_low_m),
+    may("footing_top_high_m", &House::footing_top_high_m), may("barrier", &House::barrier),
+    may("barrier_level_m", &House::barrier_level_m), may("height_datum", &House::height_datum),
+    may("appliances", &House::appliances), may("standby", &House::standby));
+
+template <>
+inline constexpr auto kFields<Sump> = std::tuple(must("id", &Sump::id), may("kind", &Sump::kind),
+                                                 may("ring", &Sump::ring),
+                                                 may("chainage_m", &Sump::chainage_m),
+                                                 may("at_m", &Sump::at_m));
+
+template <>
+inline constexpr auto kFields<Waiver> =
+    std::tuple(must("id", &Waiver::id), must("sump", &Waiver::sump), must("rule", &Waiver::rule),
+               may("thing", &Waiver::thing), may("ring", &Waiver::ring),
+               must("chainage_m", &Waiver::chainage_m), may("evidence", &Waiver::evidence),
+               may("reason", &Waiver::reason), may("name", &Waiver::name),
+               may("date", &Waiver::date), may("lapsed", &Waiver::lapsed));
+
+template <>
+inline constexpr auto kFields<Design> = std::tuple(may("outlet", &Design::outlet),
+                                                   may("core_mm", &Design::core_mm),
+                                                   may("pipe_od_mm", &Design::pipe_od_mm),
+                                                   may("sumps", &Design::sumps),
+                                                   may("waivers", &Design::waivers));
+
+template <>
+inline constexpr auto kFields<LookedFor> =
+    std::tuple(may("openings", &LookedFor::openings), may("gas", &LookedFor::gas),
+               may("electricity", &LookedFor::electricity), may("water", &LookedFor::water),
+               may("telecom", &LookedFor::telecom), may("oil", &LookedFor::oil),
+               may("drain", &LookedFor::drain), may("flue_terminal", &LookedFor::flue_terminal),
+               may("heating", &LookedFor::heating), may("standby_pipe", &LookedFor::standby_pipe),
+               may("open_flue", &LookedFor::open_flue));
+
+template <>
+inline constexpr auto kFields<Job> =
+    std::tuple(must("id", &Job::id), may("address", &Job::address), may("client", &Job::client),
+               may("surveyor", &Job::surveyor), may("surveyed_on", &Job::surveyed_on),
+               may("rule_sheet", &Job::rule_sheet), may("display_units", &Job::display_units),
+               may("survey_method", &Job::survey_method), may("notes", &Job::notes),
+               may("photos", &Job::photos), may("looked_for", &Job::looked_for),
+               may("house", &Job::house), may("plan", &Job::plan), may("design", &Job::design));
+
+/// Whether T is an object of the format.
+template <class T>
+inline constexpr bool kDescribed =
+    !std::is_same_v<std::remove_cvref_t<decltype(kFields<T>)>, std::nullptr_t>;
+
+template <class T>
+inline constexpr bool kIsFlat = false;
+template <class Owner, class T>
+inline constexpr bool kIsFlat<Flat<Owner, T>> = true;
+
+/// visit(field) for each Field of T, flat members entered through `enter(flat)`.
+template <class T, class Visit, class Enter>
+constexpr void forEachField(Visit&& visit, Enter&& enter) {
+  std::apply(
+      [&](const auto&... fields) {
+        const auto one = [&](const auto& field) {
+          if constexpr (kIsFlat<std::remove_cvref_t<decltype(field)>>) {
+            enter(field);
+          } else {
+            visit(field);
+          }
+        };
+        (one(fields), ...);
+      },
+      kFields<T>);
+}
+
+/// visit(key) for each key of T, flat members' too.
+template <class T, class Visit>
+constexpr void forEachKey(Visit&& visit) {
+  const auto enter = [&]<class Owner, class Inner>(const Flat<Owner, Inner>&) {
+    forEachKey<Inner>(visit);
+  };
+  forEachField<T>([&](const auto& field) { visit(field.key); }, enter);
+}
+
+}  // namespace sumpwright::plan

@@ -1,0 +1,30 @@
+#include "plan/JobIds.h"
+
+namespace sumpwright::plan {
+
+namespace {
+
+std::string plainWallId(std::size_t ring, std::size_t edge) {
+  return "w" + std::to_string(ring) + "." + std::to_string(edge);
+}
+
+}  // namespace
+
+std::set<std::string> idsOf(const Job& job) {
+  std::set<std::string> ids;
+  forEachId(job, [&](const std::string& id, const std::string&, bool) { ids.insert(id); });
+  return ids;
+}
+
+std::string givenWallId(std::size_t ring, std::size_t edge, const std::set<std::string>& taken) {
+  std::string id = plainWallId(ring, edge);
+  while (taken.contains(id)) id += "_";
+  return id;
+}
+
+bool looksGiven(const std::string& id, std::size_t ring, std::size_t edge) {
+  const std::string plain = plainWallId(ring, edge);
+  return id.starts_with(plain) && id.find_first_not_of('_', plain.size()) == std::string::npos;
+}
+
+}  // namespace sumpwright::plan

@@ -1,0 +1,189 @@
+#include "plan/JobTree.h"
+
+#include <algorithm>
+#include <cstdint>
+#include <deque>
+#include <nlohmann/json.hpp>
+#include <unordered_set>
+#include <utility>
+
+#include "plan/Utf8.h"
+
+namespace sumpwright::plan {
+
+namespace {
+
+using base::count;
+using base::text;
+
+/// Builds the tree from the parser's events. nlohmann's own builder looks through all keys of an
+/// object for each new one, which a hostile file turns into hours; here a hash set answers.
+class Builder : public nlohmann::json_sax<Json> {
+ public:
+  Builder(std::string_view source, ProblemList& problems, Json& root)
+      : m_source(source), m_problems(problems), m_root(root) {}
+
+  bool null() override { return put(nullptr) != nullptr; }
+  bool boolean(bool value) override { return put(value) != nullptr; }
+  bool number_integer(number_integer_t value) override { return put(value) != nullptr; }
+  bool number_unsigned(number_unsigned_t value) override { return put(value) != nullptr; }
+  bool number_float(number_float_t value, const string_t&) override {
+    return put(value) != nullptr;
+  }
+  bool string(string_t& value) override {
+    checkLength(value);
+    return put(std::move(value)) != nullptr;
+  }
+  bool binary(binary_t&) override { return false; }  // does not occur in text
+
+  bool start_object(std::size_t) override { return open(Json::object()); }
+  bool start_array(std::size_t) override { return open(Json::array()); }
+  bool end_object() override { return close(); }
+  bool end_array() override { return close(); }
+
+  bool key(string_t& value) override {
+    Level& level = m_levels.back();
+    level.key = std::move(value);
+    checkLength(level.key);
+    level.skip = !level.keys.insert(level.key).second;
+    if (level.skip) m_problems.add("job.key.twice", here(), {text("key", level.key)});
+    return true;
+  }
+
+  bool parse_error(std::size_t position, const std::string& token,
+                   const Json::exception& error) override {
+    constexpr int kNumberOverflow = 406;  // nlohmann: number too large for a double
+    if (error.id == kNumberOverflow || startsNonFinite(token)) {
+      m_problems.add("job.number.not-finite", here(), {text("number", shortened(token))});
+    } else {
+      addSyntax(position, token);
+    }
+    return false;
+  }
+
+ private:
+  struct Level {
+    Json* container = nullptr;
+    std::unordered_set<std::string> keys;
+    std::string key;
+    std::size_t next = 0;  ///< index of the next array element
+    bool skip = false;     ///< the value belongs to a key that stood before
+  };
+
+  template <class Value>
+  Json* put(Value&& value) {
+    if (m_levels.empty()) {
+      m_root = std::forward<Value>(value);
+      return &m_root;
+    }
+    Level& level = m_levels.back();
+    if (level.container->is_array()) {
+      ++level.next;
+      level.container->push_back(std::forward<Value>(value));
+      return &level.container->back();
+    }
+    if (level.skip) return &m_spares.emplace_back(std::forward<Value>(value));
+    auto& members = level.container->get_ref<Json::object_t&>();
+    members.emplace_back(level.key, std::forward<Value>(value));
+    return &members.back().second;
+  }
+
+  bool open(Json empty) {
+    if (m_levels.size() >= static_cast<std::size_t>(kMaxJobDepth)) {
+      m_problems.add("job.too-deep", here(), {count("limit", kMaxJobDepth)});
+      return false;
+    }
+    Json* container = put(std::move(empty));
+    m_levels.push_back({container, {}, {}, 0, false});
+    return true;
+  }
+
+  bool close() {
+    m_levels.pop_back();
+    return true;
+  }
+
+  /// Pointer of the value that comes next.
+  std::string here() const {
+    std::string pointer;
+    for (const Level& level : m_levels) {
+      if (level.container->is_array()) {
+        pointer = at(pointer, level.next);
+      } else if (!level.keys.empty()) {
+        pointer = at(pointer, shortened(level.key));
+      }
+    }
+    return pointer;
+  }
+
+  void checkLength(const std::string& value) {
+    if (value.size() <= kMaxTextBytes) return;
+    m_problems.add("job.text.too-long", here(),
+                   {count("limit", static_cast<std::int64_t>(kMaxTextBytes))});
+  }
+
+  static bool startsNonFinite(const std::string& token) {
+    for (const char* start : {"N", "I", "-N", "-I", "na", "i", "-n", "-i", "+"}) {
+      if (token.starts_with(start)) return true;
+    }
+    return false;
+  }
+
+  void addSyntax(std::size_t position, const std::string& token) {
+    const std::string_view before = m_source.substr(0, std::min(position, m_source.size()));
+    const auto lines = std::count(before.begin(), before.end(), '\n');
+    const std::size_t start = before.rfind('\n');
+    const std::size_t column = start == std::string_view::npos ? position : position - start - 1;
+    m_problems.add("job.not-json", here(),
+                   {count("line", lines + 1), count("column", static_cast<std::int64_t>(column)),
+                    text("near", shortened(token))});
+  }
+
+  std::string_view m_source;
+  ProblemList& m_problems;
+  Json& m_root;
+  std::deque<Json> m_spares;  ///< values of keys that stood before: read, then forgotten
+  std::vector<Level> m_levels;
+};
+
+}  // namespace
+
+Tree readTree(std::string_view source, ProblemList& problems) {
+  if (source.size() > kMaxJobBytes) {
+    problems.add("job.too-large", "",
+                 {count("limit", static_cast<std::int64_t>(kMaxJobBytes)),
+                  count("bytes", static_cast<std::int64_t>(source.size()))});
+    return {};
+  }
+  if (const auto bad = firstBadByte(source)) {
+    problems.add("job.text.not-utf8", "", {count("byte", static_cast<std::int64_t>(*bad))});
+    return {};
+  }
+  auto root = std::make_shared<Json>();
+  Builder builder(source, problems, *root);
+  if (!Json::sax_parse(source.begin(), source.end(), &builder)) return {};
+  return {std::move(root)};
+}
+
+std::vector<std::size_t> placeIn(const Json& root, const std::string& pointer) {
+  std::vector<std::size_t> place;
+  const Json* json = &root;
+  for (const std::string& token : tokensOf(pointer)) {
+    if (json == nullptr) {
+      place.push_back(indexOf(token, 0));
+    } else if (json->is_object()) {
+      const auto& members = json->get_ref<const Json::object_t&>();
+      const auto it = std::find_if(members.begin(), members.end(),
+                                   [&](const auto& member) { return member.first == token; });
+      place.push_back(static_cast<std::size_t>(it - members.begin()));
+      json = it == members.end() ? nullptr : &it->second;
+    } else {
+      const std::size_t index = indexOf(token, json->size());
+      place.push_back(index);
+      json = json->is_array() && index < json->size() ? &(*json)[index] : nullptr;
+    }
+  }
+  return place;
+}
+
+}  // namespace sumpwright::plan

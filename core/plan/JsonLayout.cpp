@@ -1,0 +1,66 @@
+#include <nlohmann/json.hpp>
+
+#include "plan/JobTree.h"
+
+namespace sumpwright::plan {
+
+namespace {
+
+constexpr std::size_t kLine = 100;  ///< columns
+constexpr std::size_t kIndent = 2;
+
+std::string compact(const Json& json) {
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+/// Containers that might fit on a line; others are not even tried.
+bool mayFit(const Json& json) {
+  constexpr std::size_t kMost = 24;
+  if (!json.is_structured()) return true;
+  if (json.size() > kMost) return false;
+  for (const Json& child : json) {
+    if (child.is_structured() && (child.size() > 3 || !mayFit(child))) return false;
+  }
+  return true;
+}
+
+void write(const Json& json, std::size_t indent, std::size_t before, std::string& out);
+
+void writeChildren(const Json& json, std::size_t indent, std::string& out) {
+  const bool object = json.is_object();
+  out += object ? "{" : "[";
+  const char* separator = "\n";
+  for (auto it = json.begin(); it != json.end(); ++it) {
+    out += separator;
+    out.append(indent + kIndent, ' ');
+    const std::string key = object ? compact(Json(it.key())) + ": " : std::string();
+    out += key;
+    write(*it, indent + kIndent, indent + kIndent + key.size(), out);
+    separator = ",\n";
+  }
+  out += "\n";
+  out.append(indent, ' ');
+  out += object ? "}" : "]";
+}
+
+void write(const Json& json, std::size_t indent, std::size_t before, std::string& out) {
+  if (mayFit(json)) {
+    std::string line = compact(json);
+    if (!json.is_structured() || json.empty() || before + line.size() < kLine) {
+      out += line;
+      return;
+    }
+  }
+  writeChildren(json, indent, out);
+}
+
+}  // namespace
+
+std::string layOut(const Json& json) {
+  std::string out;
+  write(json, 0, 0, out);
+  out += "\n";
+  return out;
+}
+
+}  // namespace sumpwright::plan
