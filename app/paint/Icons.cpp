@@ -5,7 +5,10 @@
 #include <QPainterPath>
 #include <QPixmap>
 
+#include "drawing/Bands.h"
+#include "drawing/Signs.h"
 #include "paint/Look.h"
+#include "paint/Painting.h"
 
 namespace sumpwright::paint {
 
@@ -140,54 +143,6 @@ class GlyphEngine final : public QIconEngine {
   bool m_on_primary;
 };
 
-void signShape(QPainter& painter, rules::State state) {
-  switch (state) {  // on a unit of 1 high, centred
-    case rules::State::clear:
-      painter.drawEllipse(QPointF(), 0.5, 0.5);
-      break;
-    case rules::State::advised_against:
-      painter.drawPolygon(QPolygonF({{0, -0.48}, {0.54, 0.46}, {-0.54, 0.46}}));
-      break;
-    case rules::State::not_proven:
-      painter.drawPolygon(QPolygonF({{0, -0.56}, {0.56, 0}, {0, 0.56}, {-0.56, 0}}));
-      break;
-    case rules::State::refused:
-      painter.drawRoundedRect(QRectF(-0.47, -0.47, 0.94, 0.94), 0.12, 0.12);
-      break;
-  }
-}
-
-QPainterPath signMark(rules::State state) {
-  QPainterPath p;
-  switch (state) {
-    case rules::State::clear:
-      p.moveTo(-0.22, 0.02);
-      p.lineTo(-0.06, 0.18);
-      p.lineTo(0.24, -0.16);
-      break;
-    case rules::State::advised_against:
-      p.moveTo(0, -0.14);
-      p.lineTo(0, 0.14);
-      p.moveTo(0, 0.31);
-      p.lineTo(0, 0.315);
-      break;
-    case rules::State::not_proven:
-      p.moveTo(-0.13, -0.13);
-      p.cubicTo(-0.13, -0.34, 0.16, -0.34, 0.16, -0.13);
-      p.cubicTo(0.16, 0.0, 0.0, 0.0, 0.0, 0.13);
-      p.moveTo(0, 0.29);
-      p.lineTo(0, 0.295);
-      break;
-    case rules::State::refused:
-      p.moveTo(-0.2, -0.2);
-      p.lineTo(0.2, 0.2);
-      p.moveTo(0.2, -0.2);
-      p.lineTo(-0.2, 0.2);
-      break;
-  }
-  return p;
-}
-
 }  // namespace
 
 void paintGlyph(QPainter& painter, Glyph glyph, const QRectF& box, const QColor& ink) {
@@ -208,28 +163,24 @@ void paintGlyph(QPainter& painter, Glyph glyph, const QRectF& box, const QColor&
 QIcon icon(Glyph glyph, bool on_primary) { return QIcon(new GlyphEngine(glyph, on_primary)); }
 
 void paintSign(QPainter& painter, rules::State state, QPointF centre, double size,
-               drawing::ThemeName name) {
-  const drawing::Theme& theme = drawing::theme(name);
-  const bool open = state == rules::State::not_proven;  // nobody looked: nothing is filled in
-  const QColor body = colour(theme.of(state).band);
-  const QColor mark = colour(open ? theme.ink : theme.paper);
+               drawing::ThemeName theme) {
+  drawing::DrawList list;
+  drawing::Sketch sketch(list);
+  drawing::stateSign(sketch, drawing::theme(theme), state, {}, drawing::kPx);
   painter.save();
-  painter.setRenderHint(QPainter::Antialiasing);
   painter.translate(centre);
-  painter.scale(size, size);
-  if (open) {
-    painter.setPen(QPen(colour(theme.ink2), 0.1));
-    painter.setBrush(colour(theme.paper));
-  } else {
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(body);
-  }
-  signShape(painter, state);
-  QPen pen(mark, 0.12);
-  pen.setCapStyle(Qt::RoundCap);
-  pen.setJoinStyle(Qt::RoundJoin);
-  painter.strokePath(signMark(state), pen);
+  paintDrawList(painter, list, size / drawing::kPx);
   painter.restore();
+}
+
+void paintBand(QPainter& painter, rules::State state, const QRectF& box, double scale,
+               drawing::ThemeName theme) {
+  drawing::DrawList list;
+  drawing::Sketch sketch(list);
+  const double unit = drawing::kPx / scale;
+  drawing::bandSample(sketch, drawing::theme(theme), state, box.left() * unit, box.right() * unit,
+                      box.center().y() * unit, box.height() * unit);
+  paintDrawList(painter, list, scale / drawing::kPx);
 }
 
 void paintMark(QPainter& painter, const QRectF& box, const drawing::Theme& theme) {

@@ -32,9 +32,12 @@ enum class Glyph {
 QIcon icon(Glyph glyph, bool on_primary = false);
 void paintGlyph(QPainter& painter, Glyph glyph, const QRectF& box, const QColor& ink);
 
-/// The sign of a state: round with a tick, triangle with a bar, diamond with a question mark,
-/// square with a cross. `size` is its height.
+/// The sign of a state, as the drawings have it, `size` across.
 void paintSign(QPainter& painter, rules::State state, QPointF centre, double size,
+               drawing::ThemeName theme);
+
+/// A sample of a state's band, as in the drawings' legends.
+void paintBand(QPainter& painter, rules::State state, const QRectF& box, double scale,
                drawing::ThemeName theme);
 
 /// The program's mark: a floor line, the hole through it and the pit below.

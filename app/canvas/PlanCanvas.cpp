@@ -1,0 +1,220 @@
+// PlanCanvas: the picture. Its input stands in PlanCanvasInput.cpp.
+
+#include "canvas/PlanCanvas.h"
+
+#include <QAction>
+#include <QElapsedTimer>
+#include <QEvent>
+#include <QPainter>
+#include <QToolButton>
+#include <algorithm>
+#include <cmath>
+
+#include "canvas/PlanPicker.h"
+#include "paint/Look.h"
+#include "paint/Painting.h"
+
+namespace sumpwright::canvas {
+
+namespace {
+
+constexpr double kPxPerMm = 4.0;  // 1 px at 100 % is 0.25 mm
+
+}  // namespace
+
+PlanCanvas::PlanCanvas(session::Session& session, QWidget* parent)
+    : QWidget(parent), m_session(session) {
+  setFocusPolicy(Qt::StrongFocus);
+  setMouseTracking(true);
+  setAttribute(Qt::WA_OpaquePaintEvent);
+  grabGesture(Qt::PinchGesture);
+  setMinimumSize(240, 180);
+  setAccessibleName(tr("Plan"));
+  setAccessibleDescription(
+      tr("The house from above. Arrow keys move the sump along the wall by 10 cm, with Shift by 1 "
+         "cm."));
+  connect(&session, &session::Session::jobChanged, this, [this] {
+    m_drag.reset();
+    m_fitted = true;
+    fit();
+  });
+  connect(&session, &session::Session::studyChanged, this, &PlanCanvas::lookAgain);
+  connect(&session, &session::Session::selectionChanged, this, &PlanCanvas::lookAgain);
+  connect(&session, &session::Session::placeChanged, this, qOverload<>(&QWidget::update));
+  connect(&session, &session::Session::hoverChanged, this, qOverload<>(&QWidget::update));
+  connect(&session, &session::Session::showRequested, this, &PlanCanvas::showThing);
+}
+
+void PlanCanvas::setZoomActions(QAction* in, QAction* out, QAction* fit) {
+  int i = 0;
+  for (QAction* action : {in, out, fit}) {
+    auto* button = new QToolButton(this);
+    button->setProperty("role", QStringLiteral("square"));
+    button->setDefaultAction(action);
+    button->setToolButtonStyle(Qt::ToolButtonIconOnly);
+    button->setFocusPolicy(Qt::TabFocus);
+    button->setAccessibleName(action->text().remove(QLatin1Char('&')));
+    m_zoom[i++] = button;
+  }
+  placeButtons();
+}
+
+void PlanCanvas::placeButtons() {
+  const int side = qRound(38 * scale());
+  const int margin = qRound(16 * scale());
+  for (int i = 0; i < 3; ++i) {
+    if (m_zoom[i] == nullptr) continue;
+    m_zoom[i]->setIconSize(QSize(side / 2, side / 2));
+    m_zoom[i]->setGeometry(width() - side - margin, margin + i * (side + 2), side, side);
+  }
+}
+
+double PlanCanvas::scale() const { return paint::uiScale(font()); }
+
+drawing::PlanView PlanCanvas::view() const {
+  drawing::PlanView v = m_camera.view(size(), scale(), paint::themeOf(palette()));
+  v.selected = m_session.selected();
+  return v;
+}
+
+paint::QtVoice PlanCanvas::voice() const { return paint::QtVoice(m_session.job().display_units); }
+
+void PlanCanvas::lookAgain() {
+  m_base_old = true;
+  update();
+}
+
+void PlanCanvas::setCamera(const Camera& camera) {
+  if (camera == m_camera) return;
+  m_camera = camera;
+  m_fitted = false;
+  lookAgain();
+}
+
+void PlanCanvas::zoomBy(double factor) {
+  Camera camera = m_camera;
+  camera.zoom(factor, QRectF(rect()).center(), size());
+  setCamera(camera);
+}
+
+void PlanCanvas::fit() {
+  if (m_session.study() != nullptr) m_camera = fitted(*m_session.study(), size(), scale());
+  m_fitted = true;
+  lookAgain();
+}
+
+void PlanCanvas::showThing(const std::string& id) {
+  if (m_session.study() == nullptr) return;
+  const auto spot = spotOf(*m_session.study(), id);
+  if (!spot) return;
+  const QRectF inner = QRectF(rect()).adjusted(40, 40, -40, -40);
+  if (inner.contains(toWidget(*spot))) return;  // in sight already: nothing should move
+  Camera camera = m_camera;
+  camera.centre_m = *spot;
+  setCamera(camera);
+}
+
+std::optional<QPointF> PlanCanvas::grip() const {
+  if (m_session.assessment() == nullptr) return std::nullopt;
+  const geometry::Point mm =
+      drawing::gripCentre(*m_session.study(), *m_session.assessment(), view());
+  return QPointF(mm.x, mm.y) * kPxPerMm * scale();
+}
+
+void PlanCanvas::renderBase() {
+  QElapsedTimer timer;
+  timer.start();
+  const double ratio = devicePixelRatioF();
+  const QSize pixels = (QSizeF(size()) * ratio).toSize();
+  if (m_base.size() != pixels) m_base = QPixmap(pixels);
+  m_base.setDevicePixelRatio(ratio);
+  m_base.fill(paint::colour(paint::look(palette()).paper));
+  QPainter painter(&m_base);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const drawing::DrawList list = drawing::planBase(*m_session.study(), view(), voice());
+  paint::paintDrawList(painter, list, kPxPerMm * scale());
+  m_base_old = false;
+  m_base_ms = static_cast<double>(timer.nsecsElapsed()) * 1e-6;
+}
+
+void PlanCanvas::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  if (m_session.study() == nullptr) {
+    painter.fillRect(rect(), paint::colour(paint::look(palette()).paper));
+    if (m_session.hasJob()) paintOutline(painter);
+    return;
+  }
+  if (m_base_old || m_base.size() != (QSizeF(size()) * devicePixelRatioF()).toSize()) renderBase();
+  painter.drawPixmap(0, 0, m_base);
+  QElapsedTimer timer;
+  timer.start();
+  paintHover(painter);
+  paintMarker(painter);
+  m_marker_ms = static_cast<double>(timer.nsecsElapsed()) * 1e-6;
+  if (hasFocus() && window()->property("keysUsed").toBool()) {
+    painter.setPen(QPen(paint::colour(paint::look(palette()).selection), 2.6));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(QRectF(rect()).adjusted(1.3, 1.3, -1.3, -1.3));
+  }
+}
+
+void PlanCanvas::paintMarker(QPainter& painter) {
+  if (m_session.assessment() == nullptr) return;
+  const drawing::DrawList list =
+      drawing::planMarker(*m_session.study(), *m_session.assessment(), view(), voice());
+  paint::paintDrawList(painter, list, kPxPerMm * scale());
+}
+
+void PlanCanvas::paintHover(QPainter& painter) {
+  const auto place = m_session.hovered();
+  if (!place || m_session.isMoving()) return;
+  const auto& p = m_session.study()->perimeter();
+  const geometry::Vec in = p.edgeAt(*place).inward;
+  const QPointF at = toWidget(p.pointAt(*place));
+  const QPointF out = QPointF(-in.x, in.y) * 18 * scale();
+  const QColor ink = paint::colour(paint::look(palette()).selection);
+  painter.setPen(QPen(ink, 2 * scale(), Qt::SolidLine, Qt::RoundCap));
+  painter.drawLine(at, at + out);
+  painter.setBrush(paint::colour(paint::look(palette()).paper));
+  painter.drawEllipse(at, 3.5 * scale(), 3.5 * scale());
+}
+
+/// An unsound plan has no study to draw from: its corners as a faint outline, so that the user sees
+/// what was read.
+void PlanCanvas::paintOutline(QPainter& painter) {
+  const auto& rings = m_session.job().plan.rings;
+  QRectF bounds;
+  for (const plan::Ring& ring : rings) {
+    QPolygonF polygon;
+    for (const geometry::Point& c : ring.corners) polygon << QPointF(c.x, -c.y);
+    bounds = bounds.united(polygon.boundingRect());
+  }
+  if (bounds.isEmpty()) return;
+  const double fit = 0.7 * std::min(width() / bounds.width(), height() / bounds.height());
+  painter.setPen(QPen(paint::colour(paint::look(palette()).rule), 2, Qt::DashLine));
+  for (const plan::Ring& ring : rings) {
+    QPolygonF polygon;
+    for (const geometry::Point& c : ring.corners) {
+      polygon << (QPointF(c.x, -c.y) - bounds.center()) * fit + QRectF(rect()).center();
+    }
+    painter.drawPolygon(polygon);
+  }
+}
+
+void PlanCanvas::resizeEvent(QResizeEvent*) {
+  placeButtons();
+  if (m_fitted) fit();
+  lookAgain();
+}
+
+void PlanCanvas::changeEvent(QEvent* event) {
+  if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) {
+    placeButtons();
+    if (m_fitted) fit();
+    lookAgain();
+  }
+  QWidget::changeEvent(event);
+}
+
+}  // namespace sumpwright::canvas

@@ -1,0 +1,98 @@
+#pragma once
+// The plan on screen: the house and its stretches as one cached picture, the sump on top of it.
+// Translates Qt's events into tools and session calls and paints draw lists; it decides nothing.
+//
+// Pointer: drag the grip or press on the wall's band to move the sump; drag empty paper (or with
+// the middle button, or with the space bar held) to pan; wheel and pinch zoom about the pointer; a
+// click chooses the thing under it. Escape gives a drag up.
+
+#include <QPixmap>
+#include <QPoint>
+#include <QWidget>
+#include <optional>
+
+#include "canvas/Camera.h"
+#include "paint/QtVoice.h"
+#include "session/Session.h"
+#include "tools/SiteDrag.h"
+
+class QToolButton;
+class QAction;
+
+namespace sumpwright::canvas {
+
+class PlanCanvas final : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit PlanCanvas(session::Session& session, QWidget* parent = nullptr);
+
+  /// The zoom buttons at the corner press these.
+  void setZoomActions(QAction* in, QAction* out, QAction* fit);
+  void zoomBy(double factor);
+  void fit();
+
+  const Camera& camera() const { return m_camera; }
+  QPointF toWidget(geometry::Point plan_m) const { return m_camera.toWidget(plan_m, size()); }
+  /// Middle of the grip; nothing without a sump on show.
+  std::optional<QPointF> grip() const;
+  bool isDragging() const { return m_drag.has_value(); }
+  /// Milliseconds the latest picture and the latest sump took to paint; for the tests' budgets.
+  double basePaint_ms() const { return m_base_ms; }
+  double markerPaint_ms() const { return m_marker_ms; }
+
+ Q_SIGNALS:
+  /// A digit was typed: the beginning of a distance.
+  void digitTyped(const QString& text);
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+  void changeEvent(QEvent* event) override;
+  bool event(QEvent* event) override;
+  void mousePressEvent(QMouseEvent* event) override;
+  void mouseMoveEvent(QMouseEvent* event) override;
+  void mouseReleaseEvent(QMouseEvent* event) override;
+  void leaveEvent(QEvent* event) override;
+  void wheelEvent(QWheelEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  void keyReleaseEvent(QKeyEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
+  void focusOutEvent(QFocusEvent* event) override;
+
+ private:
+  double scale() const;
+  drawing::PlanView view() const;
+  paint::QtVoice voice() const;
+  void lookAgain();  ///< the picture is out of date
+  void renderBase();
+  void paintMarker(QPainter& painter);
+  void paintHover(QPainter& painter);
+  void paintOutline(QPainter& painter);
+  void placeButtons();
+  bool nearGrip(QPointF at) const;
+  bool onBand(QPointF at) const;
+  void startDrag(tools::SiteDrag drag);
+  void endDrag(bool keep);
+  void hoverAt(QPointF at);
+  void pickAt(QPointF at);
+  void showThing(const std::string& id);
+  void setCamera(const Camera& camera);
+  void updateCursor(QPointF at);
+
+  session::Session& m_session;
+  Camera m_camera;
+  bool m_fitted = true;  ///< refit when the widget grows
+  QPixmap m_base;
+  bool m_base_old = true;
+  double m_base_ms = 0.0;
+  double m_marker_ms = 0.0;
+  std::optional<tools::SiteDrag> m_drag;
+  std::optional<QPointF> m_pan;  ///< where the pointer was when panning
+  QPointF m_pressed;
+  bool m_clicking = false;
+  bool m_space = false;
+  QToolButton* m_zoom[3] = {};
+};
+
+}  // namespace sumpwright::canvas

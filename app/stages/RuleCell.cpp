@@ -1,0 +1,86 @@
+#include "stages/RuleCell.h"
+
+#include <QPainter>
+
+#include "paint/Icons.h"
+#include "paint/Look.h"
+
+namespace sumpwright::stages {
+
+RuleCell::RuleCell(QWidget* parent) : QAbstractButton(parent) {
+  setFocusPolicy(Qt::TabFocus);
+  setAttribute(Qt::WA_Hover);
+  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+}
+
+QSize RuleCell::sizeHint() const {
+  const double k = paint::uiScale(font());
+  return {qRound(140 * k), qRound(42 * k)};
+}
+
+void RuleCell::show(const RuleLine& line) {
+  m_line = line;
+  const QString state = stateWord(line.state, line.waived);
+  setAccessibleName(line.title + QStringLiteral(": ") + state);
+  setAccessibleDescription(line.figure.isEmpty() ? line.second
+                                                 : line.second + QLatin1Char(' ') + line.figure);
+  QString tip = line.title + QStringLiteral(" — ") + state + QLatin1Char('\n') + line.second;
+  if (!line.figure.isEmpty()) tip += QStringLiteral(", ") + line.figure;
+  if (line.close) tip += QLatin1Char('\n') + tr("Too close to call: measure on site.");
+  setToolTip(tip);
+  setEnabled(true);
+  update();
+}
+
+void RuleCell::paintEvent(QPaintEvent*) {
+  const double k = paint::uiScale(font());
+  const drawing::ThemeName name = paint::themeOf(palette());
+  const drawing::Theme& t = drawing::theme(name);
+  const bool met = m_line.state == rules::State::clear;
+  const auto& state = t.of(m_line.state);
+  QPainter p(this);
+  p.setRenderHint(QPainter::Antialiasing);
+
+  QColor face = paint::colour(met ? t.raised : state.tint);
+  if (isDown()) face = paint::colour(t.selection_tint);
+  QColor edge = paint::colour(met ? t.rule : state.text);
+  if (underMouse()) edge = paint::colour(met ? t.ink2 : state.text);
+  p.setBrush(face);
+  p.setPen(QPen(edge, met ? 1.0 : 1.5));
+  p.drawRoundedRect(QRectF(rect()).adjusted(0.8, 0.8, -0.8, -0.8), 6, 6);
+
+  const double sign = 13 * k;
+  const double left = 7 * k;
+  const QRectF upper(0, 4 * k, width(), 17 * k);
+  paint::paintSign(p, m_line.state, {left + sign / 2, upper.center().y()}, sign, name);
+
+  const QFont bold = paint::sized(font(), 0.92, true);
+  const QFont small = paint::sized(font(), 0.87);
+  p.setFont(bold);
+  const QFontMetrics metrics(bold);
+  const double right = width() - 8 * k;
+  const double text = left + sign + 6 * k;
+  p.setPen(paint::colour(met ? t.ink : state.text));
+  double room = right - text;
+  if (!m_line.figure.isEmpty()) {
+    const int figure_width = metrics.horizontalAdvance(m_line.figure);
+    p.drawText(QRectF(right - figure_width, upper.y(), figure_width, upper.height()),
+               Qt::AlignVCenter | Qt::AlignRight, m_line.figure);
+    room -= figure_width + 5 * k;
+  }
+  p.setPen(paint::colour(t.ink));
+  p.drawText(QRectF(text, upper.y(), room, upper.height()), Qt::AlignVCenter | Qt::AlignLeft,
+             metrics.elidedText(m_line.title, Qt::ElideRight, static_cast<int>(room)));
+
+  p.setFont(small);
+  p.setPen(paint::colour(met ? t.ink2 : t.ink));
+  const QString second = m_line.waived  ? tr("waived: %1").arg(m_line.second)
+                         : m_line.close ? tr("measure: %1").arg(m_line.second)
+                                        : m_line.second;
+  const double below = upper.bottom() + 1 * k;
+  p.drawText(
+      QRectF(text, below, right - text, height() - below - 4 * k), Qt::AlignVCenter | Qt::AlignLeft,
+      QFontMetrics(small).elidedText(second, Qt::ElideRight, static_cast<int>(right - text)));
+}
+
+}  // namespace sumpwright::stages

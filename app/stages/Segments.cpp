@@ -1,0 +1,75 @@
+#include "stages/Segments.h"
+
+#include <QAbstractButton>
+#include <QHBoxLayout>
+#include <QPainter>
+
+#include "paint/Look.h"
+
+namespace sumpwright::stages {
+
+namespace {
+
+class Segment final : public QAbstractButton {
+ public:
+  Segment(const QString& text, QWidget* parent) : QAbstractButton(parent) {
+    setText(text);
+    setCheckable(true);
+    setFocusPolicy(Qt::TabFocus);
+    setAttribute(Qt::WA_Hover);
+  }
+  QSize sizeHint() const override {
+    const double k = paint::uiScale(font());
+    const int width = QFontMetrics(paint::sized(font(), 0.96, true)).horizontalAdvance(text());
+    return {width + qRound(24 * k), qRound(32 * k)};
+  }
+
+ protected:
+  void paintEvent(QPaintEvent*) override {
+    const drawing::Theme& t = paint::look(palette());
+    QPainter p(this);
+    p.setRenderHint(QPainter::Antialiasing);
+    if (isChecked() || isDown()) {
+      p.setPen(isChecked() ? QPen(paint::colour(t.selection), 1.5) : QPen(Qt::NoPen));
+      p.setBrush(paint::colour(t.selection_tint));
+      p.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 5, 5);
+    }
+    p.setFont(paint::sized(font(), 0.96, isChecked()));
+    QColor ink = paint::colour(isChecked() || underMouse() ? t.ink : t.ink2);
+    if (!isEnabled()) ink.setAlphaF(0.5F);
+    p.setPen(ink);
+    p.drawText(rect(), Qt::AlignCenter, text());
+  }
+};
+
+}  // namespace
+
+Segments::Segments(const QString& name, const QStringList& choices, QWidget* parent)
+    : QWidget(parent) {
+  setAccessibleName(name);
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(2, 2, 2, 2);
+  row->setSpacing(0);
+  for (int i = 0; i < choices.size(); ++i) {
+    auto* segment = new Segment(choices[i], this);
+    segment->setAccessibleName(name + QStringLiteral(": ") + choices[i]);
+    m_group.addButton(segment, i);
+    row->addWidget(segment);
+  }
+  connect(&m_group, &QButtonGroup::idClicked, this, &Segments::picked);
+}
+
+void Segments::show(int index) {
+  if (QAbstractButton* button = m_group.button(index)) button->setChecked(true);
+}
+
+void Segments::paintEvent(QPaintEvent*) {
+  const drawing::Theme& t = paint::look(palette());
+  QPainter p(this);
+  p.setRenderHint(QPainter::Antialiasing);
+  p.setPen(QPen(paint::colour(t.control_edge), 1));
+  p.setBrush(paint::colour(t.raised));
+  p.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 6, 6);
+}
+
+}  // namespace sumpwright::stages

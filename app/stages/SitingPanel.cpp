@@ -1,0 +1,445 @@
+#include "stages/SitingPanel.h"
+
+#include <QAccessible>
+#include <QGridLayout>
+#include <QHBoxLayout>
+#include <QScrollBar>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "paint/Look.h"
+#include "stages/SignLabel.h"
+
+namespace sumpwright::stages {
+
+namespace {
+
+constexpr int kRulesPage = 0;
+constexpr int kWaiverPage = 1;
+
+QLabel* second(QWidget* parent, double factor = 0.92) {
+  auto* label = new QLabel(parent);
+  label->setWordWrap(true);
+  label->setProperty("tone", QStringLiteral("second"));
+  label->setFont(paint::sized(parent->font(), factor));
+  return label;
+}
+
+QLabel* title(const QString& text, QWidget* parent) {
+  auto* label = new QLabel(text, parent);
+  label->setFont(paint::sized(parent->font(), 0.98, true));
+  return label;
+}
+
+QFrame* rule(QWidget* parent) {
+  auto* line = new QFrame(parent);
+  line->setProperty("line", true);
+  line->setFixedHeight(1);
+  return line;
+}
+
+/// Rank of a line at rest: what objects first, then the nearest, then what is met.
+int rank(const RuleLine& line) {
+  switch (line.state) {
+    case rules::State::refused:
+      return 0;
+    case rules::State::not_proven:
+      return 1;
+    case rules::State::advised_against:
+      return 2;
+    case rules::State::clear:
+      break;
+  }
+  if (line.close) return 3;
+  return line.figure.isEmpty() ? 5 : 4;
+}
+
+}  // namespace
+
+SitingPanel::SitingPanel(session::Session& session, const SitingActions& actions, QWidget* parent)
+    : QWidget(parent), m_session(session), m_actions(actions) {
+  setProperty("surface", QStringLiteral("panel"));
+  setAttribute(Qt::WA_StyledBackground);
+  setAccessibleName(tr("Verdict"));
+  auto* column = new QVBoxLayout(this);
+  const int margin = qRound(20 * paint::uiScale(font()));
+  column->setContentsMargins(margin, qRound(0.6 * margin), margin, qRound(0.4 * margin));
+  column->setSpacing(8);
+  m_note = new SideNote(SideNote::Kind::warning, this);
+  m_note->setDismissable();
+  m_note->hide();
+  column->addWidget(m_note);
+  column->addWidget(makeHead());
+  m_middle = new QStackedWidget(this);
+  m_middle->addWidget(makeRulesPage());
+  auto* waiver_scroll = new QScrollArea(this);
+  waiver_scroll->setWidgetResizable(true);
+  waiver_scroll->setFrameShape(QFrame::NoFrame);
+  m_waiver_form = new WaiverForm(session, waiver_scroll);
+  waiver_scroll->setWidget(m_waiver_form);
+  m_middle->addWidget(waiver_scroll);
+  column->addWidget(m_middle, 1);
+  column->addWidget(rule(this));
+  m_score = new ScoreBlock(this);
+  column->addWidget(m_score);
+
+  connect(m_waiver_form, &WaiverForm::closed, this, [this] {
+    m_middle->setCurrentIndex(kRulesPage);
+    refresh();
+  });
+  connect(&session, &session::Session::placeChanged, this, &SitingPanel::refresh);
+  connect(&session, &session::Session::studyChanged, this, [this] {
+    refresh();
+    refreshSlow();
+  });
+  connect(&session, &session::Session::moveFinished, this, [this] {
+    refresh();
+    announce();
+  });
+  connect(&session, &session::Session::jobChanged, this, [this] {
+    m_note->hide();
+    m_entry->hide();
+    m_middle->setCurrentIndex(kRulesPage);
+    m_scroll->verticalScrollBar()->setValue(0);
+  });
+  refresh();
+  refreshSlow();
+}
+
+QWidget* SitingPanel::makeHead() {
+  auto* head = new QWidget(this);
+  auto* column = new QVBoxLayout(head);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(6);
+
+  auto* row = new QHBoxLayout;
+  row->setSpacing(10);
+  m_sign = new SignLabel(head);
+  m_word = new QLabel(head);
+  m_word->setObjectName(QStringLiteral("verdictWord"));
+  m_word->setFont(paint::sized(font(), 1.9, true));
+  m_place = new QPushButton(head);
+  m_place->setProperty("role", QStringLiteral("quiet"));
+  m_place->setFocusPolicy(Qt::TabFocus);
+  m_place->setToolTip(tr("Type another place"));
+  connect(m_place, &QPushButton::clicked, this, [this] { openEntry(); });
+  row->addWidget(m_sign);
+  row->addWidget(m_word);
+  row->addStretch();
+  row->addWidget(m_place);
+  column->addLayout(row);
+
+  m_entry = new PlaceEntry(m_session, head);
+  m_entry->hide();
+  column->addWidget(m_entry);
+
+  m_sentence = new QLabel(head);
+  m_sentence->setObjectName(QStringLiteral("verdictSentence"));
+  m_sentence->setWordWrap(true);
+  m_sentence->setFont(paint::sized(font(), 1.25));
+  m_sentence->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+  // Two lines always, so that nothing below jumps while the sentence changes in a drag.
+  m_sentence->setMinimumHeight(qRound(2.2 * QFontMetrics(m_sentence->font()).lineSpacing()));
+  column->addWidget(m_sentence);
+  m_outlet_line = second(head);
+  column->addWidget(m_outlet_line);
+
+  auto* buttons = new QHBoxLayout;
+  buttons->setSpacing(8);
+  m_primary = new ActionButton(ActionButton::Role::primary, head);
+  m_primary->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  m_second = new ActionButton(ActionButton::Role::plain, head);
+  buttons->addWidget(m_primary, 1);
+  buttons->addWidget(m_second);
+  column->addLayout(buttons);
+  m_ties = second(head);
+  m_ties->setObjectName(QStringLiteral("ties"));
+  column->addWidget(m_ties);
+  return head;
+}
+
+QWidget* SitingPanel::makeRulesPage() {
+  m_scroll = new QScrollArea(this);
+  m_scroll->setWidgetResizable(true);
+  m_scroll->setFrameShape(QFrame::NoFrame);
+  m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  m_scroll->setFocusPolicy(Qt::NoFocus);
+  auto* page = new QWidget(m_scroll);
+  auto* column = new QVBoxLayout(page);
+  column->setContentsMargins(0, 2, 0, 4);
+  column->setSpacing(10);
+  auto* cells = new QWidget(page);
+  m_grid = new QGridLayout(cells);
+  m_grid->setContentsMargins(0, 0, 0, 0);
+  m_grid->setSpacing(6);
+  column->addWidget(cells);
+  m_waivers = new WaiverList(m_session, page);
+  column->addWidget(m_waivers);
+  m_unknown_title = title(tr("Not known yet"), page);
+  m_unknowns = second(page);
+  m_unknowns->setObjectName(QStringLiteral("unknowns"));
+  column->addWidget(m_unknown_title);
+  column->addWidget(m_unknowns);
+  column->addWidget(makeSetup());
+  column->addStretch();
+  m_scroll->setWidget(page);
+  return m_scroll;
+}
+
+QWidget* SitingPanel::makeSetup() {
+  auto* setup = new QWidget(this);
+  auto* grid = new QGridLayout(setup);
+  grid->setContentsMargins(0, 0, 0, 0);
+  grid->setSpacing(8);
+  grid->addWidget(title(tr("Set-up"), setup), 0, 0, 1, 2);
+  m_outlet = new Segments(tr("Outlet"), {tr("Low at the hole"), tr("Riser to the eaves")}, setup);
+  m_core = new Segments(tr("Core"), {tr("127 mm"), tr("112 mm")}, setup);
+  m_sheets = new QComboBox(setup);
+  m_sheets->setAccessibleName(tr("Rule sheet"));
+  m_sheets->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  m_sheets->setMinimumContentsLength(8);
+  int row = 1;
+  for (const auto& [label, widget] : {std::pair<QString, QWidget*>{tr("Outlet"), m_outlet},
+                                      {tr("Core"), m_core},
+                                      {tr("Rules"), m_sheets}}) {
+    QLabel* name = second(setup);
+    name->setText(label);
+    name->setWordWrap(false);
+    grid->addWidget(name, row, 0);
+    grid->addWidget(widget, row, 1);
+    ++row;
+  }
+  grid->setColumnStretch(1, 1);
+  connect(m_outlet, &Segments::picked, this, [this](int index) {
+    m_session.setOutlet(index == 0 ? plan::OutletMode::low : plan::OutletMode::riser);
+  });
+  connect(m_core, &Segments::picked, this,
+          [this](int index) { m_session.setCore(index == 0 ? 127.0 : 112.0); });
+  connect(m_sheets, &QComboBox::activated, this, [this](int index) {
+    const base::Problems problems =
+        m_session.setRuleSheet(m_sheets->itemData(index).toString().toStdString());
+    if (!problems.empty()) tell(said(problems.front().message, m_session.job()));
+    refreshSetup();
+  });
+  return setup;
+}
+
+void SitingPanel::openEntry(const QString& typed) { m_entry->open(typed); }
+
+void SitingPanel::openWaiver(const std::string& rule) {
+  if (WaiverForm::waivable(m_session).empty()) return;
+  m_middle->setCurrentIndex(kWaiverPage);
+  m_waiver_form->open(rule);
+}
+
+void SitingPanel::tell(const QString& text) {
+  m_note->setText(text);
+  m_note->show();
+}
+
+void SitingPanel::refresh() {
+  refreshHead();
+  refreshButtons();
+  refreshCells();
+  refreshScore();
+  if (!m_session.isMoving() && m_middle->currentIndex() == kWaiverPage &&
+      WaiverForm::waivable(m_session).empty()) {
+    m_middle->setCurrentIndex(kRulesPage);
+  }
+}
+
+void SitingPanel::refreshHead() {
+  const siting::Study* study = m_session.study();
+  const siting::Assessment* a = m_session.assessment();
+  const drawing::Theme& t = paint::look(palette());
+  if (study == nullptr || a == nullptr) return refreshEmptyHead();
+  m_sign->show(a->state);
+  m_word->setText(stateWord(a->state, a->waived));
+  m_word->setFont(paint::sized(font(), a->waived ? 1.45 : 1.9, true));
+  QPalette colours = m_word->palette();
+  colours.setColor(QPalette::WindowText, paint::colour(t.of(a->state).text));
+  m_word->setPalette(colours);
+  m_word->setStyleSheet(QStringLiteral("color:%1").arg(paint::colour(t.of(a->state).text).name()));
+  m_place->setText(placeText(*study, a->place));
+  m_place->show();
+  m_sentence->setText(verdictBody(*study, *a));
+  QString outlet = outletText(*study);
+  outlet[0] = outlet[0].toUpper();
+  if (a->thickness_assumed) outlet += tr("; wall thickness not known, 0.35 m taken");
+  m_outlet_line->setText(outlet + QLatin1Char('.'));
+  m_outlet_line->show();
+  m_ties->setText(tieText(*study, a->place));
+  m_ties->show();
+}
+
+void SitingPanel::refreshEmptyHead() {
+  m_sign->show(std::nullopt);
+  m_place->hide();
+  m_outlet_line->hide();
+  m_ties->hide();
+  m_word->setStyleSheet({});
+  m_word->setFont(paint::sized(font(), 1.5, true));
+  if (!m_session.hasJob()) {
+    m_word->clear();
+    m_sentence->clear();
+    return;
+  }
+  if (m_session.study() != nullptr) {
+    m_word->setText(tr("No sump yet"));
+    const auto& least = m_session.study()->leastBad();
+    if (!m_session.study()->best().empty()) {
+      m_sentence->setText(tr("Best place puts one where the score is highest."));
+    } else if (least) {
+      QString advice = said(least->advice, m_session.job());
+      if (!advice.isEmpty()) advice[0] = advice[0].toUpper();
+      m_sentence->setText(tr("Nothing is clear. %1.").arg(advice));
+    }
+    return;
+  }
+  m_word->setText(tr("Siting is off"));
+  QStringList lines;
+  lines << tr(
+      "The plan contradicts itself, so no place can be judged. Put these right in the file "
+      "and open it again:");
+  for (const base::Problem& p : m_session.studyProblems()) {
+    lines << QStringLiteral("• ") + said(p.message, m_session.job());
+    if (!p.pointer.empty()) lines.back() += tr(" (at %1)").arg(QString::fromStdString(p.pointer));
+  }
+  m_sentence->setFont(paint::sized(font(), 0.96));
+  m_sentence->setText(lines.join(QLatin1Char('\n')));
+}
+
+void SitingPanel::refreshButtons() {
+  const siting::Study* study = m_session.study();
+  const siting::Assessment* a = m_session.assessment();
+  m_primary->setVisible(study != nullptr);
+  m_second->setVisible(a != nullptr);
+  if (study == nullptr) return;
+  m_primary->setKeyShown(false);
+  if (a == nullptr) {
+    m_primary->bind(m_actions.best);
+    m_primary->setLabel({});
+    return;
+  }
+  const auto to = m_session.nearestAllowed();
+  const bool settled = a->state == rules::State::clear || a->waived ||
+                       (a->state == rules::State::advised_against && !to);
+  if (settled || !to) {
+    m_primary->bind(m_actions.to_paper);
+    m_primary->setLabel(tr("On to the paper"));
+  } else {
+    const bool onward = to == m_session.nextAllowed(+1);
+    m_primary->bind(onward ? m_actions.next_allowed : m_actions.previous_allowed);
+    m_primary->setLabel(moveText(*study, a->place, *to));
+    m_primary->setKeyShown(true);
+  }
+  m_second->bind(a->state == rules::State::refused ? m_actions.waive : m_actions.best);
+}
+
+std::vector<RuleLine> SitingPanel::ordered(std::vector<RuleLine> lines) {
+  std::map<std::string, std::size_t> kept;
+  if (m_session.isMoving()) {
+    for (std::size_t i = 0; i < m_order.size(); ++i) kept[m_order[i]] = i;
+  }
+  std::stable_sort(lines.begin(), lines.end(), [&](const RuleLine& x, const RuleLine& y) {
+    if (!kept.empty()) {
+      const auto at = [&](const RuleLine& l) {
+        const auto it = kept.find(l.rule);
+        return it == kept.end() ? kept.size() : it->second;
+      };
+      return at(x) < at(y);
+    }
+    return rank(x) < rank(y);
+  });
+  m_order.clear();
+  for (const RuleLine& line : lines) m_order.push_back(line.rule);
+  return lines;
+}
+
+void SitingPanel::refreshCells() {
+  std::vector<RuleLine> lines;
+  if (m_session.study() != nullptr && m_session.assessment() != nullptr) {
+    lines = ordered(ruleLines(*m_session.study(), *m_session.assessment()));
+  }
+  while (m_cells.size() < lines.size()) {
+    auto* cell = new RuleCell(this);
+    const int i = static_cast<int>(m_cells.size());
+    m_grid->addWidget(cell, i / 2, i % 2);
+    connect(cell, &RuleCell::clicked, this, [this, cell] {
+      if (!cell->line().thing.empty()) m_session.show(cell->line().thing);
+    });
+    m_cells.push_back(cell);
+  }
+  for (std::size_t i = 0; i < m_cells.size(); ++i) {
+    m_cells[i]->setVisible(i < lines.size());
+    if (i < lines.size()) m_cells[i]->show(lines[i]);
+  }
+}
+
+void SitingPanel::refreshScore() {
+  const siting::Assessment* a = m_session.assessment();
+  m_score->setVisible(a != nullptr);
+  if (a == nullptr) return;
+  const auto& best = m_session.study()->best();
+  const bool is_best = std::any_of(best.begin(), best.end(), [&](const siting::BestPlace& b) {
+    return b.place.ring == a->place.ring &&
+           std::abs(b.place.chainage_m - a->place.chainage_m) < 0.005 &&
+           std::none_of(best.begin(), best.end(),
+                        [&](const auto& other) { return other.score > b.score; });
+  });
+  m_score->show(a->score, a->state == rules::State::refused && !a->waived, is_best);
+}
+
+void SitingPanel::refreshSlow() {
+  m_waivers->refresh();
+  refreshUnknowns();
+  refreshSetup();
+}
+
+void SitingPanel::refreshUnknowns() {
+  QStringList lines;
+  if (const siting::Study* study = m_session.study()) {
+    for (const base::Problem& p : m_session.problems()) {
+      if (p.gravity == base::Gravity::missing) lines << said(p.message, m_session.job());
+    }
+    for (const siting::Unjudged& u : study->unjudged()) {
+      lines << said(u.thing_label, m_session.job()) + QStringLiteral(": ") +
+                   said(u.reason, m_session.job());
+    }
+  }
+  for (QString& line : lines) {
+    if (!line.isEmpty()) line[0] = line[0].toUpper();
+    line.prepend(QStringLiteral("• "));
+  }
+  m_unknowns->setText(lines.join(QLatin1Char('\n')));
+  m_unknowns->setVisible(!lines.isEmpty());
+  m_unknown_title->setVisible(!lines.isEmpty());
+}
+
+void SitingPanel::refreshSetup() {
+  const bool on = m_session.study() != nullptr;
+  m_outlet->parentWidget()->setVisible(m_session.hasJob());
+  if (!m_session.hasJob()) return;
+  m_outlet->setEnabled(on);
+  m_core->setEnabled(on);
+  const plan::Design& design = m_session.job().design;
+  m_outlet->show(design.outlet == plan::OutletMode::low ? 0 : 1);
+  m_core->show(design.core_mm < 119.5 ? 1 : 0);
+  m_sheets->clear();
+  for (const files::SheetEntry& entry : files::availableSheets().sheets) {
+    m_sheets->addItem(QString::fromStdString(entry.title), QString::fromStdString(entry.id));
+  }
+  const QString id = QString::fromStdString(m_session.job().rule_sheet);
+  if (m_sheets->findData(id) < 0) m_sheets->addItem(id, id);
+  m_sheets->setCurrentIndex(m_sheets->findData(id));
+}
+
+void SitingPanel::announce() {
+  m_word->setAccessibleName(m_word->text() + QStringLiteral(". ") + m_sentence->text());
+  QAccessibleEvent event(m_word, QAccessible::NameChanged);
+  QAccessible::updateAccessibility(&event);
+}
+
+}  // namespace sumpwright::stages

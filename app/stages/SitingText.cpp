@@ -1,0 +1,274 @@
+#include "stages/SitingText.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/Ties.h"
+#include "plan/DesignEdits.h"
+
+namespace sumpwright::stages {
+
+namespace {
+
+using rules::State;
+using rules::Weight;
+
+class SitingText {
+  Q_DECLARE_TR_FUNCTIONS(SitingText)
+};
+
+QString capital(QString text) {
+  if (!text.isEmpty()) text[0] = text[0].toUpper();
+  return text;
+}
+
+State stateOf(Weight weight) {
+  switch (weight) {
+    case Weight::binding:
+      return State::refused;
+    case Weight::unknown:
+      return State::not_proven;
+    case Weight::advisory:
+      break;
+  }
+  return State::advised_against;
+}
+
+const rules::Finding* findingOf(const Assessment& a, const std::string& rule) {
+  const auto it = std::find_if(a.findings.begin(), a.findings.end(),
+                               [&](const rules::Finding& f) { return f.rule == rule; });
+  return it == a.findings.end() ? nullptr : &*it;
+}
+
+const rules::Margin* marginOf(const Assessment& a, const std::string& rule) {
+  const auto it = std::find_if(a.margins.begin(), a.margins.end(),
+                               [&](const rules::Margin& m) { return m.rule == rule; });
+  return it == a.margins.end() ? nullptr : &*it;
+}
+
+bool hasHoldingWaiver(const Study& study, const Assessment& a, const rules::Finding& finding) {
+  const auto& waivers = study.job().design.waivers;
+  const double length = study.perimeter().length_m(a.place.ring);
+  return std::any_of(waivers.begin(), waivers.end(), [&](const plan::Waiver& w) {
+    return w.rule == finding.rule && w.thing == finding.thing &&
+           plan::waiverHolds(w, a.place.ring, a.place.chainage_m, length);
+  });
+}
+
+QString floorText(const Study& study, Place place) {
+  const Place at = study.perimeter().wrapped(place);
+  const auto& edge = study.perimeter().edgeAt(at);
+  const auto& edges = study.site().zones_behind[static_cast<std::size_t>(edge.ring)];
+  for (const perimeter::Span& span : edges[static_cast<std::size_t>(edge.edge)]) {
+    if (span.from_m <= at.chainage_m && at.chainage_m < span.to_m) {
+      return said(study.labelOf(span.id), study.job());
+    }
+  }
+  return SitingText::tr("no floor drawn");
+}
+
+/// What a rule without a finding and without a distance looked at.
+QString metText(const Study& study, const Assessment& a, const rules::Rule& rule) {
+  switch (rule.kind) {
+    case rules::RuleKind::room_behind:
+    case rules::RuleKind::fitting_behind:
+      if (a.rooms_behind.empty()) return SitingText::tr("no room drawn");
+      return said(study.labelOf(a.rooms_behind.front()), study.job());
+    case rules::RuleKind::wall: {
+      const auto& edge = study.perimeter().edgeAt(a.place);
+      return said(study.perimeter().wallLabel(edge), study.job());
+    }
+    case rules::RuleKind::floor_behind:
+      return floorText(study, a.place);
+    case rules::RuleKind::clearance:
+    case rules::RuleKind::along_wall:
+    case rules::RuleKind::drill_line:
+      break;
+  }
+  return SitingText::tr("none drawn");
+}
+
+void fillFinding(const Study& study, const Assessment& a, const rules::Finding& f, RuleLine& line) {
+  line.state = stateOf(f.weight);
+  line.thing = f.thing;
+  line.waivable = f.waivable;
+  line.waived = f.weight == Weight::binding && hasHoldingWaiver(study, a, f);
+  if (f.distance_m && f.needed_m) {
+    line.second = said(f.thing_label, study.job());
+    line.figure = length(*f.distance_m - *f.needed_m, study.job(), true);
+  } else {
+    line.second = said(f.reason, study.job());
+  }
+}
+
+const char* sideOf(double bearing_deg) {
+  static constexpr const char* kSides[] = {
+      QT_TRANSLATE_NOOP("SitingText", "north"), QT_TRANSLATE_NOOP("SitingText", "north-east"),
+      QT_TRANSLATE_NOOP("SitingText", "east"),  QT_TRANSLATE_NOOP("SitingText", "south-east"),
+      QT_TRANSLATE_NOOP("SitingText", "south"), QT_TRANSLATE_NOOP("SitingText", "south-west"),
+      QT_TRANSLATE_NOOP("SitingText", "west"),  QT_TRANSLATE_NOOP("SitingText", "north-west")};
+  const int eighth = static_cast<int>(std::lround(bearing_deg / 45.0)) % 8;
+  return kSides[(eighth + 8) % 8];
+}
+
+}  // namespace
+
+words::Units unitsOf(const plan::Job& job) {
+  return job.display_units == plan::DisplayUnits::imperial ? words::Units::imperial
+                                                           : words::Units::metric;
+}
+
+QString said(const base::Message& message, const plan::Job& job) {
+  return QString::fromStdString(words::say(message, unitsOf(job)));
+}
+
+QString length(double metres, const plan::Job& job, bool with_sign) {
+  words::QuantityStyle style;
+  style.has_sign = with_sign;
+  style.down = with_sign;  // what falls short never reads as enough
+  style.bare = with_sign;
+  return QString::fromStdString(words::print({metres, base::Unit::metre}, unitsOf(job), style));
+}
+
+QString stateWord(State state, bool waived) {
+  if (waived) return SitingText::tr("Accepted by waiver");
+  switch (state) {
+    case State::clear:
+      return SitingText::tr("Clear");
+    case State::advised_against:
+      return SitingText::tr("Advised against");
+    case State::not_proven:
+      return SitingText::tr("Not proven");
+    case State::refused:
+      break;
+  }
+  return SitingText::tr("Refused");
+}
+
+QString verdictBody(const Study& study, const Assessment& assessment) {
+  const QString whole = said(assessment.sentence, study.job());
+  const qsizetype dash = whole.indexOf(QStringLiteral(" — "));
+  return capital(dash < 0 ? whole : whole.mid(dash + 3));
+}
+
+QString outletText(const Study& study) {
+  return study.site().outlet == plan::OutletMode::low
+             ? SitingText::tr("for an outlet low at the hole")
+             : SitingText::tr("for a riser to the eaves");
+}
+
+QString placeText(const Study& study, Place place) {
+  const auto& edge = study.perimeter().edgeAt(place);
+  return capital(said(study.perimeter().wallLabel(edge), study.job())) + QLatin1Char(' ') +
+         length(place.chainage_m, study.job());
+}
+
+QString tieText(const Study& study, Place place) {
+  const drawing::Ties ties = drawing::tiesOf(study, place);
+  QStringList parts;
+  for (const auto* tie : {&ties.before, &ties.after, &ties.check}) {
+    if (!*tie) continue;
+    parts << SitingText::tr("%1 from %2")
+                 .arg(length((*tie)->length_m, study.job()), said((*tie)->label, study.job()));
+  }
+  if (parts.isEmpty()) return {};
+  return SitingText::tr("Set out %1.").arg(parts.join(SitingText::tr(", ")));
+}
+
+QString moveText(const Study& study, Place from, Place to) {
+  const auto& p = study.perimeter();
+  const auto& here = p.edgeAt(from);
+  const auto& there = p.edgeAt(to);
+  if (here.ring == there.ring && here.edge == there.edge) {
+    const geometry::Vec way = p.pointAt(to) - p.pointAt(from);
+    const double bearing =
+        std::atan2(way.x, way.y) * 180.0 / 3.14159265358979323846 - study.job().plan.north_deg;
+    return SitingText::tr("Move %1 %2")
+        .arg(length(geometry::norm(way), study.job()), SitingText::tr(sideOf(bearing)));
+  }
+  const double ring = p.length_m(from.ring);
+  const double on = std::fmod(to.chainage_m - from.chainage_m + ring, ring);
+  const bool right = on <= ring - on;
+  return (right ? SitingText::tr("Move %1 to the right") : SitingText::tr("Move %1 to the left"))
+      .arg(length(right ? on : ring - on, study.job()));
+}
+
+std::vector<RuleLine> ruleLines(const Study& study, const Assessment& a) {
+  std::vector<RuleLine> lines;
+  for (const rules::Rule& rule : study.sheet().rules) {
+    if (!rule.enabled || rule.severity == rules::Severity::preference) continue;
+    RuleLine line;
+    line.rule = rule.id;
+    line.title = QString::fromStdString(rule.title);
+    const rules::Margin* margin = marginOf(a, rule.id);
+    if (const rules::Finding* finding = findingOf(a, rule.id)) {
+      fillFinding(study, a, *finding, line);
+    } else if (margin != nullptr) {
+      line.thing = margin->thing;
+      line.second = said(margin->thing_label, study.job());
+      line.figure = length(margin->margin_m, study.job(), true);
+    } else {
+      line.second = metText(study, a, rule);
+    }
+    line.close = margin != nullptr && margin->close;
+    lines.push_back(std::move(line));
+  }
+  for (const rules::Finding& f : a.findings) {
+    if (study.sheet().find(f.rule) != nullptr) continue;
+    RuleLine line;
+    line.rule = f.rule;
+    line.title = SitingText::tr("Outlet");
+    fillFinding(study, a, f, line);
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
+bool mayWaive(const rules::Finding& f) {
+  if (f.weight != Weight::binding || !f.waivable.allowed) return false;
+  return !f.waivable.not_within_m || !f.distance_m || *f.distance_m > *f.waivable.not_within_m;
+}
+
+QString evidenceText(plan::Evidence evidence) {
+  switch (evidence) {
+    case plan::Evidence::reason:
+      return SitingText::tr("Needs a reason.");
+    case plan::Evidence::locating_record:
+      return SitingText::tr(
+          "Needs a locating record: who found the service, how, and where it runs.");
+    case plan::Evidence::drains_located:
+      return SitingText::tr("Needs a record that the drains of this room were located.");
+    case plan::Evidence::engineers_note:
+      return SitingText::tr("Needs an engineer’s note on this foundation.");
+    case plan::Evidence::consent:
+      break;
+  }
+  return SitingText::tr("Needs the consent of whoever owns the ground, on record.");
+}
+
+QString briefly(const Study& study, const Assessment& a) {
+  if (a.waived) return SitingText::tr("Accepted by waiver");
+  switch (a.state) {
+    case State::clear: {
+      const rules::Margin* least = nullptr;
+      for (const rules::Margin& m : a.margins) {
+        const rules::Rule* rule = study.sheet().find(m.rule);
+        if (rule == nullptr || rule->severity != rules::Severity::binding) continue;
+        if (least == nullptr || m.margin_m < least->margin_m) least = &m;
+      }
+      if (least == nullptr) return SitingText::tr("Clear");
+      if (least->close) return SitingText::tr("Clear, too close to call");
+      return SitingText::tr("Clear, %1 spare").arg(length(least->margin_m, study.job()));
+    }
+    case State::advised_against:
+      return SitingText::tr("Advised against here");
+    case State::not_proven:
+      return SitingText::tr("Not proven here");
+    case State::refused:
+      break;
+  }
+  return SitingText::tr("Refused here");
+}
+
+}  // namespace sumpwright::stages

@@ -1,0 +1,59 @@
+#pragma once
+// What the siting panel says of a place: plain values made of study and assessment, so that tests
+// read them without a widget. Texts are in the user's language and the job's display units.
+
+#include <QString>
+#include <vector>
+
+#include "siting/Study.h"
+#include "words/Words.h"
+
+namespace sumpwright::stages {
+
+using perimeter::Place;
+using siting::Assessment;
+using siting::Study;
+
+words::Units unitsOf(const plan::Job& job);
+QString said(const base::Message& message, const plan::Job& job);
+QString length(double metres, const plan::Job& job, bool with_sign = false);
+
+/// "Refused", "Accepted by waiver", ...
+QString stateWord(rules::State state, bool waived = false);
+/// The verdict sentence without the word that stands above it already, with a capital.
+QString verdictBody(const Study& study, const Assessment& assessment);
+/// "for an outlet low at the hole".
+QString outletText(const Study& study);
+/// "Wing side 31.95 m": wall and chainage.
+QString placeText(const Study& study, Place place);
+/// "Set out 0.90 m from corner D, 1.70 m from corner E, ...": the ties of the paper.
+QString tieText(const Study& study, Place place);
+/// "Move 0.46 m north", or along the wall round a corner to the left or right of who faces it.
+QString moveText(const Study& study, Place from, Place to);
+
+/// One rule at a place.
+struct RuleLine {
+  std::string rule;
+  std::string thing;  ///< what refuses or is nearest; may be empty
+  QString title;
+  QString second;  ///< the thing, or the reason
+  QString figure;  ///< signed margin; empty where the rule has no distance
+  rules::State state = rules::State::clear;
+  bool close = false;
+  bool waived = false;
+  rules::Waivable waivable;
+};
+
+/// One line per rule in force but preferences, in the sheet's order; findings that belong to no
+/// rule of the sheet (a riser whose end is not placed) come last.
+std::vector<RuleLine> ruleLines(const Study& study, const Assessment& assessment);
+
+/// Whether this finding may be waived here, with the distance taken in.
+bool mayWaive(const rules::Finding& finding);
+/// What a waiver must rest on, as an instruction.
+QString evidenceText(plan::Evidence evidence);
+
+/// A few words for the stage's entry in the rail.
+QString briefly(const Study& study, const Assessment& assessment);
+
+}  // namespace sumpwright::stages

@@ -1,0 +1,241 @@
+#include "tape/TapeStrip.h"
+
+#include <QElapsedTimer>
+#include <QHelpEvent>
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QToolTip>
+#include <QWheelEvent>
+#include <algorithm>
+#include <cmath>
+
+#include "paint/Look.h"
+#include "paint/Painting.h"
+
+namespace sumpwright::tape {
+
+namespace {
+
+constexpr double kPxPerMm = 4.0;
+constexpr double kGrab_px = 24.0;
+constexpr double kLabel_mm = 30.0;
+constexpr double kRightMargin_px = 20.0;
+
+}  // namespace
+
+TapeStrip::TapeStrip(session::Session& session, QWidget* parent)
+    : QWidget(parent), m_session(session) {
+  setFocusPolicy(Qt::StrongFocus);
+  setMouseTracking(true);
+  setAttribute(Qt::WA_OpaquePaintEvent);
+  setMinimumHeight(qRound(150 * scale()));
+  setAccessibleName(tr("Wall tape"));
+  setAccessibleDescription(
+      tr("The outside walls unrolled, a lane for each rule. Arrow keys move the sump by 10 cm."));
+  connect(&session, &session::Session::studyChanged, this, &TapeStrip::lookAgain);
+  connect(&session, &session::Session::placeChanged, this, &TapeStrip::followPlace);
+  connect(&session, &session::Session::hoverChanged, this, qOverload<>(&QWidget::update));
+  connect(&session, &session::Session::jobChanged, this, [this] {
+    m_dragging = false;
+    m_scroll_mm = 0.0;
+  });
+}
+
+QSize TapeStrip::sizeHint() const { return {qRound(900 * scale()), qRound(222 * scale())}; }
+
+double TapeStrip::scale() const { return paint::uiScale(font()); }
+
+paint::QtVoice TapeStrip::voice() const { return paint::QtVoice(m_session.job().display_units); }
+
+drawing::TapeView TapeStrip::view() const {
+  drawing::TapeView v;
+  v.width_mm = (width() - kRightMargin_px * scale()) / kPxPerMm / scale();
+  v.height_mm = height() / kPxPerMm / scale();
+  v.theme = paint::themeOf(palette());
+  v.label_mm = kLabel_mm;
+  v.scroll_mm = m_scroll_mm;
+  v.deciding_rule = m_deciding;
+  return v;
+}
+
+double TapeStrip::xOf(perimeter::Place place) const {
+  return drawing::tapeX(*m_session.study(), view(), place) * kPxPerMm * scale();
+}
+
+perimeter::Place TapeStrip::placeAt(double x) const {
+  return drawing::tapePlace(*m_session.study(), view(), x / kPxPerMm / scale());
+}
+
+void TapeStrip::lookAgain() {
+  m_base_old = true;
+  update();
+}
+
+/// The lane that decides at the place is tinted; only when it becomes another is the picture
+/// redrawn.
+void TapeStrip::followPlace() {
+  const siting::Assessment* a = m_session.assessment();
+  const std::string deciding =
+      a == nullptr || a->findings.empty() ? std::string() : a->findings.front().rule;
+  if (deciding != m_deciding) {
+    m_deciding = deciding;
+    m_base_old = true;
+  }
+  update();
+}
+
+void TapeStrip::renderBase() {
+  QElapsedTimer timer;
+  timer.start();
+  const double ratio = devicePixelRatioF();
+  const QSize pixels = (QSizeF(size()) * ratio).toSize();
+  if (m_base.size() != pixels) m_base = QPixmap(pixels);
+  m_base.setDevicePixelRatio(ratio);
+  m_base.fill(paint::colour(paint::look(palette()).panel));
+  QPainter painter(&m_base);
+  painter.setRenderHint(QPainter::Antialiasing);
+  paint::paintDrawList(painter, drawing::tapeBase(*m_session.study(), view(), voice()),
+                       kPxPerMm * scale());
+  m_base_old = false;
+  m_base_ms = static_cast<double>(timer.nsecsElapsed()) * 1e-6;
+}
+
+void TapeStrip::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const drawing::Theme& t = paint::look(palette());
+  if (m_session.study() == nullptr) {
+    painter.fillRect(rect(), paint::colour(t.panel));
+    return;
+  }
+  if (m_base_old || m_base.size() != (QSizeF(size()) * devicePixelRatioF()).toSize()) renderBase();
+  painter.drawPixmap(0, 0, m_base);
+  if (const auto place = m_session.hovered(); place && !m_session.isMoving()) {
+    painter.setPen(QPen(paint::colour(t.selection), 1.6 * scale()));
+    const double x = xOf(*place);
+    painter.drawLine(QPointF(x, 6 * scale()), QPointF(x, height() - 38 * scale()));
+  }
+  if (m_session.assessment() != nullptr) {
+    const auto list =
+        drawing::tapeMarker(*m_session.study(), *m_session.assessment(), view(), voice());
+    paint::paintDrawList(painter, list, kPxPerMm * scale());
+  }
+  if (hasFocus() && window()->property("keysUsed").toBool()) {
+    painter.setPen(QPen(paint::colour(t.selection), 2.6));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(QRectF(rect()).adjusted(1.3, 1.3, -1.3, -1.3));
+  }
+}
+
+void TapeStrip::resizeEvent(QResizeEvent*) { lookAgain(); }
+
+void TapeStrip::changeEvent(QEvent* event) {
+  if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) lookAgain();
+  QWidget::changeEvent(event);
+}
+
+bool TapeStrip::onLanes(QPointF at) const {
+  return m_session.study() != nullptr && at.x() >= (kLabel_mm * kPxPerMm - 4) * scale();
+}
+
+void TapeStrip::mousePressEvent(QMouseEvent* event) {
+  if (event->button() != Qt::LeftButton || !onLanes(event->position())) return;
+  m_session.hover(std::nullopt);
+  m_dragging = true;
+  m_grab_px = 0.0;
+  m_session.beginMove();
+  if (m_session.place()) {
+    const double off = event->position().x() - xOf(*m_session.place());
+    if (std::abs(off) <= kGrab_px * scale() && event->position().y() <= 2 * kGrab_px * scale()) {
+      m_grab_px = off;  // taken by the grip: it must not jump under the hand
+      return;
+    }
+  }
+  m_session.moveTo(placeAt(event->position().x()));
+}
+
+void TapeStrip::mouseMoveEvent(QMouseEvent* event) {
+  if (m_dragging) {
+    const auto place = placeAt(event->position().x() - m_grab_px);
+    if (place != m_session.place()) m_session.moveTo(place);
+    return;
+  }
+  if (!onLanes(event->position())) {
+    unsetCursor();
+    return m_session.hover(std::nullopt);
+  }
+  setCursor(Qt::SizeHorCursor);
+  m_session.hover(placeAt(event->position().x()));
+}
+
+void TapeStrip::endDrag(bool keep) {
+  if (!m_dragging) return;
+  m_dragging = false;
+  if (keep)
+    m_session.finishMove();
+  else
+    m_session.cancelMove();
+}
+
+void TapeStrip::mouseReleaseEvent(QMouseEvent*) { endDrag(true); }
+
+void TapeStrip::leaveEvent(QEvent*) { m_session.hover(std::nullopt); }
+
+void TapeStrip::wheelEvent(QWheelEvent* event) {
+  if (m_session.study() == nullptr) return;
+  const double full = drawing::tapeFullHeight_mm(*m_session.study(), view());
+  const double most = std::max(0.0, full - view().height_mm);
+  const double by = -event->angleDelta().y() / 120.0 * 8.5;  // two lanes a notch
+  const double to = std::clamp(m_scroll_mm + by, 0.0, most);
+  if (to != m_scroll_mm) {
+    m_scroll_mm = to;
+    lookAgain();
+  }
+  event->accept();
+}
+
+bool TapeStrip::event(QEvent* event) {
+  if (event->type() == QEvent::ToolTip && m_session.study() != nullptr) {
+    auto* help = static_cast<QHelpEvent*>(event);
+    const std::string id =
+        drawing::tapeRuleAt(*m_session.study(), view(), help->pos().y() / kPxPerMm / scale());
+    const rules::Rule* rule = m_session.study()->sheet().find(id);
+    if (rule == nullptr) {
+      QToolTip::hideText();
+    } else {
+      QString text = QString::fromStdString(rule->title);
+      if (rule->needed_m)
+        text += QStringLiteral(" — ") + QString::fromStdString(rule->needed_m->source.text);
+      else
+        text += QStringLiteral(" — ") + QString::fromStdString(rule->source.text);
+      QToolTip::showText(help->globalPos(), text, this);
+    }
+    return true;
+  }
+  return QWidget::event(event);
+}
+
+void TapeStrip::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Escape && m_dragging) return endDrag(false);
+  const QString text = event->text();
+  if (!text.isEmpty() && text[0].isDigit() && m_session.study() != nullptr &&
+      !(event->modifiers() & (Qt::ControlModifier | Qt::AltModifier))) {
+    Q_EMIT digitTyped(text);
+    return;
+  }
+  QWidget::keyPressEvent(event);
+}
+
+void TapeStrip::focusInEvent(QFocusEvent* event) {
+  update();
+  QWidget::focusInEvent(event);
+}
+
+void TapeStrip::focusOutEvent(QFocusEvent* event) {
+  if (event->reason() != Qt::PopupFocusReason) endDrag(false);
+  update();
+  QWidget::focusOutEvent(event);
+}
+
+}  // namespace sumpwright::tape
