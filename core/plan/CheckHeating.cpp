@@ -22,7 +22,7 @@ void checkRadiator(const Plan& plan, const Radiator& radiator, const std::string
     problems.add("plan.radiator.width", at(pointer, "width_m"),
                  {thing, base::metres("width", radiator.width_m)});
   }
-  checkOnWall(plan, *radiator.on, std::max(0.0, radiator.width_m), "plan.radiator",
+  checkOnWall(plan, *radiator.on, std::max(0.0, radiator.width_m), "plan.radiator.",
               at(pointer, "on"), labelOf(radiator), problems);
 }
 

@@ -9,15 +9,15 @@ namespace sumpwright::plan {
 
 namespace {
 
-/// `theme`: "plan.inner-wall" or "plan.rising-wall".
+/// `theme`: "plan.inner-wall." or "plan.rising-wall.".
 template <class Walls>
 void checkLines(const Walls& walls, const std::string& theme, const std::string& list,
                 ProblemList& problems) {
   for (std::size_t i = 0; i < walls.size(); ++i) {
     if (!isLine(walls[i].line_m)) {
-      problems.add(theme + ".line", at(list, i) + "/line_m", {base::text("thing", walls[i].id)});
+      problems.add(theme + "line", at(list, i) + "/line_m", {base::text("thing", walls[i].id)});
     }
-    checkThickness(walls[i].thickness_m, theme + ".thickness", at(list, i) + "/thickness_m",
+    checkThickness(walls[i].thickness_m, theme + "thickness", at(list, i) + "/thickness_m",
                    walls[i].id, problems);
   }
 }
@@ -61,8 +61,8 @@ void checkGaps(const RisingWall& wall, const std::string& pointer, ProblemList& 
 bool isLine(const geometry::Polyline& line) { return line.size() >= 2 && length_m(line) > 0.0; }
 
 void checkInnerWalls(const Plan& plan, ProblemList& problems) {
-  checkLines(plan.inner_walls, "plan.inner-wall", "/plan/inner_walls", problems);
-  checkLines(plan.rising_walls, "plan.rising-wall", "/plan/rising_walls", problems);
+  checkLines(plan.inner_walls, "plan.inner-wall.", "/plan/inner_walls", problems);
+  checkLines(plan.rising_walls, "plan.rising-wall.", "/plan/rising_walls", problems);
   std::unordered_map<std::string, const InnerWall*> byId;
   for (const InnerWall& wall : plan.inner_walls) byId.emplace(wall.id, &wall);
   for (std::size_t i = 0; i < plan.inner_doors.size(); ++i) {

@@ -17,7 +17,7 @@ void checkOpening(const Plan& plan, std::size_t index, ProblemList& problems) {
     problems.add("plan.opening.width", at(pointer, "width_m"),
                  {base::text("thing", labelOf(o)), base::metres("width", o.width_m)});
   }
-  checkOnWall(plan, o.at, std::max(0.0, o.width_m), "plan.opening", pointer, labelOf(o), problems);
+  checkOnWall(plan, o.at, std::max(0.0, o.width_m), "plan.opening.", pointer, labelOf(o), problems);
   if (o.sill_m && o.head_m && *o.sill_m >= *o.head_m) {
     problems.add("plan.opening.sill-above-head", at(pointer, "sill_m"),
                  {base::text("thing", labelOf(o)), base::metres("sill", *o.sill_m),
@@ -76,7 +76,7 @@ void checkOnWall(const Plan& plan, const OnWall& at, double width_m, const std::
   if (!edge) {
     const bool ringThere = at.ring >= 0 && static_cast<std::size_t>(at.ring) < plan.rings.size();
     problems.add(
-        theme + ".no-wall", plan::at(pointer, ringThere ? "edge" : "ring"),
+        theme + "no-wall", plan::at(pointer, ringThere ? "edge" : "ring"),
         {base::text("thing", label), base::count("ring", at.ring), base::count("edge", at.edge)});
     return;
   }
@@ -84,7 +84,7 @@ void checkOnWall(const Plan& plan, const OnWall& at, double width_m, const std::
   const bool before = at.offset_m < -kTapeRounding_m;
   const bool past = at.offset_m + width_m > length + kTapeRounding_m;
   if (!before && !past) return;
-  problems.add(theme + ".off-wall", plan::at(pointer, "offset_m"),
+  problems.add(theme + "off-wall", plan::at(pointer, "offset_m"),
                {base::text("thing", label), base::metres("from", at.offset_m),
                 base::metres("to", at.offset_m + width_m), base::metres("length", length)});
 }

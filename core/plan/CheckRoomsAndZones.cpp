@@ -20,7 +20,7 @@ double areaOutsideHouse(const geometry::Polygon& outline, const Plan& plan,
   return area;
 }
 
-/// Rooms and zones are checked alike; `theme` is "plan.room" or "plan.zone".
+/// Rooms and zones are checked alike; `theme` is "plan.room." or "plan.zone.".
 template <class Thing>
 class OutlineCheck {
  public:
@@ -47,27 +47,27 @@ class OutlineCheck {
   bool isSimple(std::size_t i) {
     const geometry::Polygon& outline = m_things[i].outline_m;
     if (outline.size() < 3) {
-      m_problems.add(m_theme + ".corners", outlineOf(i),
+      m_problems.add(m_theme + "corners", outlineOf(i),
                      {thing(i), base::count("corners", static_cast<std::int64_t>(outline.size()))});
       return false;
     }
     const auto contact = geometry::firstSelfContact(outline);
     if (!contact) return true;
-    m_problems.add(m_theme + ".self-contact", outlineOf(i),
+    m_problems.add(m_theme + "self-contact", outlineOf(i),
                    {thing(i), base::metres("x", contact->x), base::metres("y", contact->y)});
     return false;
   }
 
   void checkInside(std::size_t i, double outside_m2) {
     if (outside_m2 <= kSliver_m2) return;
-    m_problems.add(m_theme + ".outside", outlineOf(i),
+    m_problems.add(m_theme + "outside", outlineOf(i),
                    {thing(i), {"area", base::Quantity{outside_m2, base::Unit::squareMetre}}});
   }
 
   void checkOverlap(std::size_t before, std::size_t i) {
     const double common = geometry::overlapArea(m_things[before].outline_m, m_things[i].outline_m);
     if (common <= kSliver_m2) return;
-    m_problems.add(m_theme + ".overlap", outlineOf(i),
+    m_problems.add(m_theme + "overlap", outlineOf(i),
                    {thing(i),
                     base::text("other", labelOf(m_things[before])),
                     {"area", base::Quantity{common, base::Unit::squareMetre}}});
@@ -112,8 +112,8 @@ void checkFloorKinds(const Plan& plan, ProblemList& problems) {
 void checkRoomsAndZones(const Plan& plan, const CheckedRings& rings, ProblemList& problems) {
   checkRoomUses(plan, problems);
   checkFloorKinds(plan, problems);
-  OutlineCheck(plan.rooms, "plan.room", "/plan/rooms", problems).run(plan, rings);
-  OutlineCheck(plan.floor_zones, "plan.zone", "/plan/floor_zones", problems).run(plan, rings);
+  OutlineCheck(plan.rooms, "plan.room.", "/plan/rooms", problems).run(plan, rings);
+  OutlineCheck(plan.floor_zones, "plan.zone.", "/plan/floor_zones", problems).run(plan, rings);
 }
 
 }  // namespace sumpwright::plan

@@ -24,7 +24,7 @@ void checkService(const Plan& plan, const Service& service, const std::string& p
                   ProblemList& problems) {
   const auto thing = base::text("thing", labelOf(service));
   if (service.entry) {
-    checkOnWall(plan, *service.entry, 0.0, "plan.service", at(pointer, "entry"), labelOf(service),
+    checkOnWall(plan, *service.entry, 0.0, "plan.service.", at(pointer, "entry"), labelOf(service),
                 problems);
   } else if (service.run_m.empty()) {
     problems.add(Gravity::missing, "plan.service.nowhere", at(pointer, "entry"), {thing});

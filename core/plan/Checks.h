@@ -53,8 +53,8 @@ void checkDesign(const Job& job, const CheckedRings& rings, ProblemList& problem
 
 // Shared by several of them.
 
-/// Adds `<theme>.no-wall` or `<theme>.off-wall` unless [offset, offset + width] lies on its edge.
-/// `pointer` is that of the object that holds ring, edge and offset_m.
+/// Adds `<theme>no-wall` or `<theme>off-wall` ("plan.opening.") unless [offset, offset + width]
+/// lies on its edge. `pointer` is that of the object that holds ring, edge and offset_m.
 void checkOnWall(const Plan& plan, const OnWall& at, double width_m, const std::string& theme,
                  const std::string& pointer, const std::string& label, ProblemList& problems);
 

@@ -9,8 +9,23 @@ namespace {
 constexpr std::size_t kLine = 100;  ///< columns
 constexpr std::size_t kIndent = 2;
 
-std::string compact(const Json& json) {
+/// A scalar or a key.
+std::string plain(const Json& json) {
   return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+std::string keyText(const std::string& key) { return plain(Json(key)) + ": "; }
+
+std::string onOneLine(const Json& json) {
+  if (!json.is_structured() || json.empty()) return plain(json);
+  const bool object = json.is_object();
+  std::string line;
+  for (auto it = json.begin(); it != json.end(); ++it) {
+    line += line.empty() ? "" : ", ";
+    if (object) line += keyText(it.key());
+    line += onOneLine(*it);
+  }
+  return object ? "{" + line + "}" : "[" + line + "]";
 }
 
 /// Containers that might fit on a line; others are not even tried.
@@ -33,7 +48,7 @@ void writeChildren(const Json& json, std::size_t indent, std::string& out) {
   for (auto it = json.begin(); it != json.end(); ++it) {
     out += separator;
     out.append(indent + kIndent, ' ');
-    const std::string key = object ? compact(Json(it.key())) + ": " : std::string();
+    const std::string key = object ? keyText(it.key()) : std::string();
     out += key;
     write(*it, indent + kIndent, indent + kIndent + key.size(), out);
     separator = ",\n";
@@ -45,7 +60,7 @@ void writeChildren(const Json& json, std::size_t indent, std::string& out) {
 
 void write(const Json& json, std::size_t indent, std::size_t before, std::string& out) {
   if (mayFit(json)) {
-    std::string line = compact(json);
+    const std::string line = onOneLine(json);
     if (!json.is_structured() || json.empty() || before + line.size() < kLine) {
       out += line;
       return;
