@@ -108,15 +108,15 @@ void addFirstRooms(const std::vector<Side>& sides, const std::vector<std::size_t
   }
 }
 
-void addSpans(const Edge& edge, const std::string& id, Intervals found, double widen,
+void addSpans(const Edge& edge, const std::string& id, Intervals found, double widen, bool first_in,
               std::vector<Span>& spans) {
   for (Interval& i : found) i = {i.from - widen, i.to + widen};
   for (const Interval& i : geometry::unite(std::move(found))) {
     const Interval on = geometry::clip(i, {0.0, edge.length_m});
     if (on.empty()) continue;
     const bool tillEnd = i.to >= edge.length_m;
-    spans.push_back(
-        {id, edge.start_m + on.from, tillEnd ? edge.end_m() : edge.start_m + on.to, i.from < 0.0});
+    spans.push_back({id, edge.start_m + on.from, tillEnd ? edge.end_m() : edge.start_m + on.to,
+                     first_in || i.from < 0.0});
   }
 }
 
@@ -145,7 +145,8 @@ std::vector<Span> roomsBehind(const Edge& edge, const std::vector<plan::Room>& r
     addFirstRooms(sides, present, {breaks[i - 1], breaks[i]}, depth, first);
   }
   std::vector<Span> spans;
-  for (const std::size_t room : present) addSpans(edge, rooms[room].id, first[room], half, spans);
+  for (const std::size_t room : present)
+    addSpans(edge, rooms[room].id, first[room], half, false, spans);
   sortSpans(spans);
   return spans;
 }
@@ -154,7 +155,8 @@ std::vector<Span> zonesBehind(const Edge& edge, const std::vector<plan::FloorZon
   const geometry::Line ends{edge.from + edge.drillDepth_m() * edge.inward, edge.along};
   std::vector<Span> spans;
   for (const plan::FloorZone& zone : zones) {
-    addSpans(edge, zone.id, geometry::inside(ends, zone.outline_m), 0.0, spans);
+    // Half-open, so that where two zones share an outline one of them holds the place between.
+    addSpans(edge, zone.id, geometry::inside(ends, zone.outline_m), 0.0, true, spans);
   }
   sortSpans(spans);
   return spans;

@@ -13,7 +13,8 @@
 namespace sumpwright::perimeter {
 
 /// On `edge`, chainages in (from_m, to_m) have `id` behind them; from_m itself too where from_in
-/// says so (the span starts with the edge). from_m/to_m lie within the edge.
+/// says so (a room's span that starts with the edge; every zone's, so that zones which share an
+/// outline leave no place between them). to_m never. from_m/to_m lie within the edge.
 struct Span {
   std::string id;
   double from_m = 0.0;

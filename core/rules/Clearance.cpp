@@ -36,6 +36,10 @@ bool isFront(const Perimeter& perimeter, const Edge& edge) {
   return perimeter.wall(edge).elevation == plan::Elevation::front;
 }
 
+/// Ways to the street nearer in length than this are equal (own figure, far below what a tape
+/// tells apart; far above rounding).
+constexpr double kEqualWay_m = 1e-6;
+
 void addArc(const Perimeter& perimeter, int ring, double from, double to,
             std::vector<RingSpan>& out) {
   for (const RingSpan& s : wrapRange(perimeter, {ring, from, to}, true)) out.push_back(s);
@@ -57,10 +61,12 @@ void addWayToFront(const Perimeter& perimeter, perimeter::Place entry, std::vect
     out.push_back(wholeRing(perimeter, entry.ring));  // no front wall on this ring
     return;
   }
-  if (ahead <= behind)
+  if (ahead <= behind + kEqualWay_m) {
     addArc(perimeter, entry.ring, entry.chainage_m, entry.chainage_m + ahead, out);
-  if (behind <= ahead)
+  }
+  if (behind <= ahead + kEqualWay_m) {
     addArc(perimeter, entry.ring, entry.chainage_m - behind, entry.chainage_m, out);
+  }
 }
 
 /// Where a buried run that nobody drew may lie: from the entry to the street side, and all of it.

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "geometry/Distance.h"
-#include "geometry/Shapes.h"
 #include "plan/KindNames.h"
 #include "rules/Spans.h"
 
@@ -55,10 +54,16 @@ std::optional<double> noLeast(const Rule&, const Site&, const Thing&, int, doubl
   return std::nullopt;
 }
 
+/// A fitting drawn against the wall stands on its room's outline, give or take a drawing's rounding
+/// (own figure).
+constexpr double kOnOutline_m = 0.001;
+
 /// The room a fitting stands in; the first in file order where they overlap.
 const Room* roomOf(const Site& site, const Thing& fitting) {
   for (const Room& room : site.job.plan.rooms) {
-    if (geometry::contains(room.outline_m, fitting.shapes[0][0])) return &room;
+    if (geometry::distanceToArea(fitting.shapes[0][0], room.outline_m) <= kOnOutline_m) {
+      return &room;
+    }
   }
   return nullptr;
 }

@@ -1,4 +1,8 @@
 #include <algorithm>
+#include <iterator>
+#include <map>
+#include <string_view>
+#include <tuple>
 #include <utility>
 
 #include "plan/KindNames.h"
@@ -67,21 +71,31 @@ void addLeastDistances(const Site& site, std::vector<FindingSpan>& spans, std::s
   }
 }
 
-bool same(const FindingSpan& a, const FindingSpan& b) {
-  return a.finding.rule == b.finding.rule && a.finding.thing == b.finding.thing &&
-         a.finding.weight == b.finding.weight;
+/// A number for each (rule, thing, weight), by span: two spans of one thing that nearly meet are
+/// the same finding.
+std::vector<int> identitiesOf(const std::vector<FindingSpan>& spans) {
+  std::map<std::tuple<std::string_view, std::string_view, Weight>, int> numbers;
+  std::vector<int> identities;
+  for (const FindingSpan& s : spans) {
+    const auto key = std::tuple<std::string_view, std::string_view, Weight>(
+        s.finding.rule, s.finding.thing, s.finding.weight);
+    identities.push_back(numbers.emplace(key, static_cast<int>(numbers.size())).first->second);
+  }
+  return identities;
 }
 
-bool sameSet(const std::vector<int>& a, const std::vector<int>& b,
-             const std::vector<FindingSpan>& spans) {
-  if (a.size() != b.size()) return false;
-  for (std::size_t i = 0; i < a.size(); ++i) {
-    if (a[i] != b[i] &&
-        !same(spans[static_cast<std::size_t>(a[i])], spans[static_cast<std::size_t>(b[i])])) {
-      return false;
-    }
-  }
-  return true;
+std::vector<int> setOf(const std::vector<int>& indices, const std::vector<int>& identities) {
+  std::vector<int> set;
+  for (const int i : indices) set.push_back(identities[static_cast<std::size_t>(i)]);
+  std::sort(set.begin(), set.end());
+  set.erase(std::unique(set.begin(), set.end()), set.end());
+  return set;
+}
+
+void addMissing(const std::vector<int>& more, std::vector<int>& indices) {
+  std::vector<int> all;
+  std::set_union(indices.begin(), indices.end(), more.begin(), more.end(), std::back_inserter(all));
+  indices = std::move(all);
 }
 
 /// Span ends of one ring, those nearer than kSamePlace_m made one; 0 and the length stay exact.
@@ -118,12 +132,18 @@ std::vector<Stretch> tileRing(const Site& site, const std::vector<FindingSpan>& 
       covers[t].push_back(static_cast<int>(i));
     }
   }
+  const std::vector<int> identities = identitiesOf(spans);
   std::vector<Stretch> stretches;
+  std::vector<int> before;
   for (std::size_t t = 0; t + 1 < ends.size(); ++t) {
-    if (!stretches.empty() && sameSet(stretches.back().spans, covers[t], spans)) {
+    std::vector<int> here = setOf(covers[t], identities);
+    if (!stretches.empty() && before == here) {
+      // Every span stays with the stretch: which of them holds a place is asked of each.
+      addMissing(covers[t], stretches.back().spans);
       stretches.back().to_m = ends[t + 1];
       continue;
     }
+    before = std::move(here);
     stretches.push_back(
         {ring, ends[t], ends[t + 1], stateFrom(covers[t], spans), std::move(covers[t])});
   }

@@ -134,7 +134,11 @@ std::vector<Finding> Study::findingsOf(const Stretch& stretch) const {
           rule, site(), site().things[static_cast<std::size_t>(span.thing_index)], stretch.ring,
           stretch.from_m, stretch.to_m);
     }
-    findings.push_back(std::move(f));
+    const auto listed = [&](const Finding& other) {
+      return other.rule == f.rule && other.thing == f.thing && other.weight == f.weight;
+    };
+    // A thing may have several spans here that all but meet.
+    if (std::none_of(findings.begin(), findings.end(), listed)) findings.push_back(std::move(f));
   }
   sortWorstFirst(findings);
   return findings;

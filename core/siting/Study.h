@@ -38,7 +38,8 @@ struct Stretch {
   double from_m = 0.0;
   double to_m = 0.0;
   State state = State::clear;
-  std::vector<int> spans;  ///< indices into Study::spans(), in the sheet's order; see findingsOf()
+  std::vector<int> spans;  ///< indices into Study::spans(), in the sheet's order; see findingsOf().
+                           ///< Not each holds all of it: spans of one thing may all but meet
   double length_m() const { return to_m - from_m; }
 };
 
