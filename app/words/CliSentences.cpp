@@ -15,9 +15,6 @@ std::span<const Sentence> cliSentences() {
       {"cli.no-ring",
        QT_TRANSLATE_NOOP("Sentences",
                          "There is no ring {ring}; the rings of this plan are 0 to {last}.")},
-      {"cli.paper-kind",
-       QT_TRANSLATE_NOOP("Sentences",
-                         "{file} must end in .pdf, .svg or .png: that says what to write.")},
       {"cli.no-sump",
        QT_TRANSLATE_NOOP("Sentences", "The design has no sump “{sump}” in an outside wall.")},
   });

@@ -1,8 +1,9 @@
 #include <array>
+#include <charconv>
 #include <cmath>
-#include <cstdio>
 #include <string>
 
+#include "base/Contract.h"
 #include "words/Words.h"
 
 namespace sumpwright::words {
@@ -25,12 +26,14 @@ double rounded(double value, double steps, bool down) {
   return down ? std::floor(value * steps + kHair) : std::round(value * steps);
 }
 
-/// |value| of `steps` decimal steps with `decimals` digits after the point; no locale.
+/// |steps| decimal steps with `decimals` digits after the point, whatever the locale.
 std::string digits(double steps, int decimals) {
-  std::array<char, 512> text{};
+  std::array<char, 64> text{};
   const double value = std::abs(steps) / std::pow(10.0, decimals);
-  std::snprintf(text.data(), text.size(), "%.*f", decimals, value);
-  return text.data();
+  const auto [end, error] = std::to_chars(text.data(), text.data() + text.size(), value,
+                                          std::chars_format::fixed, decimals);
+  SUMPWRIGHT_REQUIRE(error == std::errc{});  // at most 10 digits before the point, 9 after
+  return {text.data(), end};
 }
 
 std::string decimal(double value, int decimals, const QuantityStyle& style) {

@@ -1,0 +1,205 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "cli/Run.h"
+#include "support/Golden.h"
+
+namespace sumpwright::cli {
+namespace {
+
+using Json = nlohmann::ordered_json;
+using ::testing::ElementsAre;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+
+std::vector<std::string> keysOf(const Json& object) {
+  std::vector<std::string> keys;
+  for (const auto& [key, value] : object.items()) keys.push_back(key);
+  return keys;
+}
+
+/// The first keys of an object; more may follow.
+std::vector<std::string> firstKeys(const Json& object, std::size_t count) {
+  std::vector<std::string> keys = keysOf(object);
+  keys.resize(std::min(keys.size(), count));
+  return keys;
+}
+
+Json site(std::vector<std::string> args) {
+  args.insert(args.begin(), {"site", "--json"});
+  const Ran run = ran(args);
+  EXPECT_EQ(run.code, kDone) << run.err;
+  EXPECT_THAT(run.err, IsEmpty());
+  return Json::parse(run.out);
+}
+
+TEST(SiteJson, KeysAndTheirOrder) {
+  const Json report = site({data("sound"), "--at", "0:14"});
+  EXPECT_THAT(firstKeys(report, 8), ElementsAre("format", "rule_sheet", "outlet_mode", "core_m",
+                                                "rings", "best", "least_bad", "at"));
+  EXPECT_EQ(report["format"], "sumpwright.site/1");
+  EXPECT_EQ(report["rule_sheet"], "ie-practice");
+  EXPECT_EQ(report["outlet_mode"], "low");
+  EXPECT_EQ(report["core_m"], 0.127);
+  EXPECT_THAT(keysOf(report["rings"][0]), ElementsAre("ring", "length_m", "stretches"));
+  for (const Json& stretch : report["rings"][0]["stretches"]) {
+    EXPECT_THAT(keysOf(stretch), ElementsAre("from_m", "to_m", "state", "findings"));
+    for (const Json& finding : stretch["findings"]) {
+      EXPECT_THAT(keysOf(finding),
+                  ElementsAre("rule", "thing", "severity", "distance_m", "needed_m"));
+    }
+  }
+  EXPECT_THAT(firstKeys(report["best"][0], 5),
+              ElementsAre("ring", "chainage_m", "x_m", "y_m", "score"));
+  EXPECT_THAT(firstKeys(report["at"], 11),
+              ElementsAre("ring", "chainage_m", "x_m", "y_m", "state", "waived", "sentence",
+                          "findings", "margins", "score", "parts"));
+  for (const Json& margin : report["at"]["margins"]) {
+    EXPECT_THAT(keysOf(margin),
+                ElementsAre("rule", "thing", "distance_m", "needed_m", "margin_m", "close"));
+  }
+}
+
+TEST(SiteJson, StretchesTileTheRing) {
+  const Json ring = site({data("sound")})["rings"][0];
+  EXPECT_DOUBLE_EQ(ring["length_m"], 36.0);  // 10 x 8 m
+  double at = 0.0;
+  for (const Json& stretch : ring["stretches"]) {
+    EXPECT_EQ(stretch["from_m"].get<double>(), at);
+    EXPECT_GT(stretch["to_m"].get<double>(), at);
+    at = stretch["to_m"];
+  }
+  EXPECT_EQ(at, ring["length_m"].get<double>());
+}
+
+// The window stands on the rear wall from s = 22 to 23.2 (18 + 4.0, 1.2 wide); 1.5 m are needed
+// from the edge of a pipe of 0.11 m: refused from 22 - 1.555 to 23.2 + 1.555.
+TEST(SiteJson, RefusedByTheWindowWithinItsReach) {
+  const Json ring = site({data("sound")})["rings"][0];
+  double from = INFINITY;
+  double to = -INFINITY;
+  for (const Json& stretch : ring["stretches"]) {
+    for (const Json& finding : stretch["findings"]) {
+      if (finding["rule"] != "openings") continue;
+      EXPECT_EQ(finding["thing"], "win");
+      EXPECT_EQ(finding["severity"], "binding");
+      EXPECT_EQ(finding["needed_m"], 1.5);
+      EXPECT_EQ(stretch["state"], "refused");
+      from = std::min(from, stretch["from_m"].get<double>());
+      to = std::max(to, stretch["to_m"].get<double>());
+    }
+  }
+  EXPECT_NEAR(from, 22.0 - 1.555, 1e-9);
+  EXPECT_NEAR(to, 23.2 + 1.555, 1e-9);
+}
+
+TEST(SiteJson, NothingLookedForIsNeverClear) {
+  const Json report = site({data("nothing-looked-for")});
+  for (const Json& stretch : report["rings"][0]["stretches"]) {
+    EXPECT_THAT(stretch["state"].get<std::string>(), ::testing::AnyOf("not-proven", "refused"));
+  }
+  EXPECT_THAT(report["best"], IsEmpty());
+  EXPECT_FALSE(report["least_bad"].is_null());
+  EXPECT_TRUE(report["at"].is_null());
+}
+
+TEST(SiteJson, ATimberFloorIsRefusedAllRound) {
+  const Json report = site({data("floor-of-timber")});
+  for (const Json& stretch : report["rings"][0]["stretches"])
+    EXPECT_EQ(stretch["state"], "refused");
+  EXPECT_TRUE(report["least_bad"]["ring"].is_null());
+}
+
+TEST(SiteJson, AWaiverNeverChangesAStretch) {
+  const Json report = site({data("waived"), "--at", "0:22.9"});
+  EXPECT_EQ(report["at"]["state"], "refused");
+  for (const Json& stretch : report["rings"][0]["stretches"]) {
+    if (stretch["from_m"] < 22.9 && stretch["to_m"] > 22.9) {
+      EXPECT_EQ(stretch["state"], "refused");
+    }
+  }
+}
+
+TEST(SiteJson, AtGoesRoundTheRing) {
+  const Json once = site({data("sound"), "--at", "0:14"});
+  const Json again = site({data("sound"), "--at", "0:50"});
+  EXPECT_EQ(once["at"], again["at"]);
+  EXPECT_EQ(again["at"]["chainage_m"], 14.0);
+}
+
+TEST(SiteJson, NumbersAreWrittenInFull) {
+  const Ran run = ran({"site", "--json", data("sound"), "--at", "0:14.123456789012345"});
+  EXPECT_THAT(run.out, HasSubstr("14.123456789012345"));
+}
+
+TEST(SiteOptions, OverrideTheJob) {
+  EXPECT_EQ(site({data("sound"), "--core", "112"})["core_m"], 0.112);
+  EXPECT_EQ(site({data("sound"), "--rules", "us-practice"})["rule_sheet"], "us-practice");
+  const Json riser = site({data("sound"), "--outlet", "riser"});
+  EXPECT_EQ(riser["outlet_mode"], "riser");
+  for (const Json& stretch : riser["rings"][0]["stretches"]) EXPECT_NE(stretch["state"], "clear");
+}
+
+TEST(SiteOptions, RulesFromAFile) {
+  const std::string file = std::string(SUMPWRIGHT_SOURCE_DIR) + "/resources/rules/uk-practice.json";
+  EXPECT_EQ(site({data("sound"), "--rules", file})["rule_sheet"], "uk-practice");
+  const Ran absent = ran({"site", data("sound"), "--rules", "./absent.json"});
+  EXPECT_EQ(absent.code, kUnusable);
+  EXPECT_THAT(absent.err, HasSubstr("file.not-found"));
+}
+
+TEST(SiteOptions, AnUnknownSheetIsAnErrorNotTheDefault) {
+  const Ran unknown = ran({"site", data("sound"), "--rules", "atlantis-practice"});
+  EXPECT_EQ(unknown.code, kUnusable);
+  EXPECT_THAT(unknown.out, IsEmpty());
+  EXPECT_THAT(unknown.err, HasSubstr("file.sheet-unknown"));
+  EXPECT_THAT(unknown.err, HasSubstr("ie-practice"));  // says what there is
+}
+
+TEST(SiteOptions, ARingThatIsNotThere) {
+  const Ran run = ran({"site", data("sound"), "--at", "7:1"});
+  EXPECT_EQ(run.code, kUnusable);
+  EXPECT_THAT(run.out, IsEmpty());
+  EXPECT_THAT(run.err, HasSubstr("cli.no-ring"));
+}
+
+TEST(SiteRefuses, UnsoundAndUnreadableJobs) {
+  const Ran unsound = ran({"site", data("opening-off-its-wall")});
+  EXPECT_EQ(unsound.code, kUnsound);
+  EXPECT_THAT(unsound.out, IsEmpty());
+  EXPECT_THAT(portable(unsound.err),
+              HasSubstr("sumpwright: opening-off-its-wall.sump.json: plan.opening.off-wall: "));
+  EXPECT_THAT(unsound.err, HasSubstr("(/plan/openings/0"));
+  const Ran unreadable = ran({"site", data("not-json")});
+  EXPECT_EQ(unreadable.code, kUnusable);
+  EXPECT_THAT(unreadable.out, IsEmpty());
+}
+
+class SiteText : public ::testing::TestWithParam<const char*> {};
+
+TEST_P(SiteText, IsAsKept) {
+  const std::string name = GetParam();
+  const Ran run = ran({"site", data(name)});
+  EXPECT_EQ(run.code, kDone) << run.err;
+  EXPECT_THAT(run.err, IsEmpty());
+  EXPECT_THAT(run.out, ::testing::Not(HasSubstr("{")));
+  support::expectGolden("cli/data/" + name + ".site.txt", run.out);
+  const Ran at = ran({"site", data(name), "--at", "0:22.9"});
+  EXPECT_EQ(at.code, kDone);
+  support::expectGolden("cli/data/" + name + ".at.txt", at.out);
+}
+
+INSTANTIATE_TEST_SUITE_P(Jobs, SiteText,
+                         ::testing::Values("sound", "imperial", "nothing-looked-for",
+                                           "floor-of-timber", "waived"),
+                         [](const auto& info) {
+                           std::string name = info.param;
+                           std::replace(name.begin(), name.end(), '-', '_');
+                           return name;
+                         });
+
+}  // namespace
+}  // namespace sumpwright::cli
