@@ -26,6 +26,7 @@ struct Pen {
   double width_mm = 0.25;
   std::vector<double> dash_mm;  ///< on, off, ...; empty: solid
   Cap cap = Cap::butt;
+  double dash_offset_mm = 0.0;  ///< how far into the pattern the stroke starts
   bool operator==(const Pen&) const = default;
 };
 

@@ -16,19 +16,24 @@ namespace sumpwright::drawing {
 struct PlanView {
   double width_mm = 200.0;
   double height_mm = 150.0;
-  double mm_per_m = 10.0;         ///< 1:100 on paper is 10; on screen 1 px = 0.25 mm
-  Point centre_m;                 ///< plan point at the middle of the view
+  double mm_per_m = 10.0;  ///< 1:100 on paper is 10; on screen 1 px = 0.25 mm
+  Point centre_m;          ///< plan point at the middle of the view
   ThemeName theme = ThemeName::light;
-  bool grid = true;               ///< 1 m / 5 m grid, following zoom
-  bool furniture = true;          ///< north point and scale bar in the view's corner
-  bool overall_dimensions = false;///< paper: overall dimensions of the footprint
-  std::string selected;           ///< id of a thing to outline as selected
+  bool grid = true;                 ///< 1 m / 5 m grid, following zoom
+  bool furniture = true;            ///< north point and scale bar in the view's corner
+  bool overall_dimensions = false;  ///< paper: overall dimensions of the footprint
+  std::string selected;             ///< id of a thing to outline as selected
+  /// Paper: labels leave room for a marker with its ties at this place.
+  std::optional<perimeter::Place> keep_clear;
 };
 
 Point toPage(const PlanView& view, Point plan_m);
 Point toPlan(const PlanView& view, Point page_mm);
 /// The view that shows the whole plan with its outside things, with a margin for bands and tags.
 PlanView fitted(const siting::Study& study, double width_mm, double height_mm, ThemeName theme);
+
+/// The smallest view that holds the plan at a scale with bands, tags and dimensions around it.
+PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName theme);
 
 DrawList planBase(const siting::Study& study, const PlanView& view, const Voice& voice);
 /// Pit, core, riser ring, stem and grip with the state's sign; distances to what refuses or is

@@ -14,12 +14,12 @@ namespace sumpwright::drawing {
 
 struct TapeView {
   double width_mm = 270.0;
-  double height_mm = 60.0;   ///< lanes that do not fit fold, the deciding one stays in view
+  double height_mm = 60.0;  ///< lanes that do not fit fold, the deciding one stays in view
   ThemeName theme = ThemeName::light;
-  double label_mm = 31.0;    ///< column of lane names at the left
-  double scroll_mm = 0.0;    ///< lanes scrolled up
-  std::string deciding_rule; ///< lane tinted and kept in view
-  bool lanes = true;         ///< false: verdict lane only (paper)
+  double label_mm = 31.0;     ///< column of lane names at the left
+  double scroll_mm = 0.0;     ///< lanes scrolled up
+  std::string deciding_rule;  ///< lane tinted and kept in view
+  bool lanes = true;          ///< false: verdict lane only (paper)
 };
 
 /// x on the page of a place, and back (nearest ring position for x in the lanes' width).

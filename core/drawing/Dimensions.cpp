@@ -1,0 +1,125 @@
+// Dimension lines with oblique ticks; the overall ones of the paper.
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "drawing/PlanContext.h"
+
+namespace sumpwright::drawing {
+namespace {
+
+constexpr double kOffWall_mm = 14.0;  // beyond bands and tags
+constexpr double kAxis = 0.02;        // sine of about one degree
+
+std::string metres(const Voice& voice, double value) {
+  return voice.say(base::Message("drawing.length", {base::metres("length", value)}));
+}
+
+void extension(Sketch& sketch, const PlanContext& c, Point face, Point end, Vec out) {
+  sketch.line(face + (kBandFar_mm + 0.8) * out, end + 0.8 * out, solid(c.theme.ink2, 0.8));
+}
+
+struct Side {
+  Point a;  ///< on the house, page
+  Point b;
+  Vec out;
+};
+
+void dimensionSide(Sketch& sketch, PlanContext& c, const Side& side, double off_mm,
+                   const Voice& voice) {
+  const Vec along = unit(side.b - side.a);
+  // The line stands `off` beyond the farther end.
+  const double reach = std::max(geometry::dot(side.a - Point{}, side.out),
+                                geometry::dot(side.b - Point{}, side.out)) +
+                       off_mm;
+  const auto onLine = [&](Point p) {
+    return p + (reach - geometry::dot(p - Point{}, side.out)) * side.out;
+  };
+  const Point a = onLine(side.a);
+  const Point b = onLine(side.b);
+  const double length_m = std::abs(geometry::dot(side.b - side.a, along)) / c.view.mm_per_m;
+  extension(sketch, c, side.a, a, side.out);
+  extension(sketch, c, side.b, b, side.out);
+  dimension(sketch, c.theme, a, b, metres(voice, length_m), type::body, voice);
+  c.occupied.takeLine(a, b);
+  const Point middle = geometry::lerp(a, b, 0.5);
+  c.occupied.take(around(middle, 6.0, 4.0));
+}
+
+bool onAxes(const PageRing& ring) {
+  return std::all_of(ring.edges.begin(), ring.edges.end(), [](const PageEdge& e) {
+    return std::min(std::abs(e.along.x), std::abs(e.along.y)) < kAxis;
+  });
+}
+
+/// Overall length on two sides, the outermost wall's own on the two others where it is shorter.
+std::vector<Side> boxSides(const PageRing& ring) {
+  const Box box = boxOf(ring.outside());
+  std::vector<Side> sides{{{box.left, box.bottom}, {box.right, box.bottom}, {0.0, 1.0}},
+                          {{box.right, box.bottom}, {box.right, box.top}, {1.0, 0.0}}};
+  const auto outermost = [&](Vec out, double whole) {
+    const PageEdge* best = nullptr;
+    for (const PageEdge& e : ring.edges) {
+      if (geometry::dot(e.out, out) < 0.9) continue;
+      const auto reach = [&](const PageEdge& x) { return geometry::dot(x.from - Point{}, out); };
+      if (best == nullptr || reach(e) > reach(*best) + 1e-6 ||
+          (reach(e) > reach(*best) - 1e-6 && e.length_mm > best->length_mm)) {
+        best = &e;
+      }
+    }
+    if (best != nullptr && best->length_mm < whole - 0.5)
+      sides.push_back({best->from, best->to, out});
+  };
+  outermost({0.0, -1.0}, box.width());
+  outermost({-1.0, 0.0}, box.height());
+  return sides;
+}
+
+/// A plan off the axes: its four longest walls.
+std::vector<Side> longestSides(const PlanContext& c, const PageRing& ring) {
+  std::vector<const PageEdge*> edges;
+  for (const PageEdge& e : ring.edges) edges.push_back(&e);
+  std::stable_sort(edges.begin(), edges.end(), [](const PageEdge* a, const PageEdge* b) {
+    return a->length_mm > b->length_mm;
+  });
+  std::vector<Side> sides;
+  for (const PageEdge* e : edges) {
+    const Point middle = e->at(e->length_mm / 2.0, kOffWall_mm);
+    if (sides.size() < 4 && e->length_mm > 15.0 && !c.inHouse(middle) &&
+        !c.inHouse(e->at(0.0, kOffWall_mm)) && !c.inHouse(e->at(e->length_mm, kOffWall_mm))) {
+      sides.push_back({e->from, e->to, e->out});
+    }
+  }
+  return sides;
+}
+
+}  // namespace
+
+void dimension(Sketch& sketch, const Theme& theme, Point a, Point b, const std::string& words,
+               const Font& font, const Voice& voice) {
+  const Vec along = unit(b - a);
+  const Pen pen = solid(theme.ink2, 1.1);
+  sketch.line(a, b, pen);
+  const Vec tick = 0.9 * unit(along + geometry::left(along));
+  for (Point end : {a, b}) sketch.line(end - tick, end + tick, solid(theme.ink, 1.3));
+  // Read from below or from the right.
+  double turn = std::atan2(-along.y, along.x) * 180.0 / std::numbers::pi;
+  if (turn > 90.0 + 1e-6) turn -= 180.0;
+  if (turn <= -90.0 + 1e-6) turn += 180.0;
+  const double angle = turn * std::numbers::pi / 180.0;
+  const Vec up{-std::sin(angle), -std::cos(angle)};
+  const double cap = voice.capHeight_mm(font);
+  sketch.text(geometry::lerp(a, b, 0.5) + 0.35 * cap * up, words, font, theme.ink, HAlign::centre,
+              turn);
+}
+
+void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice) {
+  if (!c.view.overall_dimensions || c.rings.empty()) return;
+  sketch.tagged("dimension");
+  const PageRing& outer = c.rings.front();
+  const auto sides = onAxes(outer) ? boxSides(outer) : longestSides(c, outer);
+  for (const Side& side : sides) dimensionSide(sketch, c, side, kOffWall_mm, voice);
+}
+
+}  // namespace sumpwright::drawing

@@ -1,0 +1,77 @@
+// Inner walls with their doors.
+
+#include <algorithm>
+
+#include "drawing/PlanContext.h"
+
+namespace sumpwright::drawing {
+namespace {
+
+/// The part of a polyline between two distances along it.
+std::vector<Point> part(const std::vector<Point>& line, double from, double to) {
+  std::vector<Point> out;
+  double walked = 0.0;
+  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+    const double length = geometry::distance(line[i], line[i + 1]);
+    const double a = std::max(from - walked, 0.0);
+    const double b = std::min(to - walked, length);
+    if (length > 0.0 && a < b) {
+      if (out.empty()) out.push_back(geometry::lerp(line[i], line[i + 1], a / length));
+      out.push_back(geometry::lerp(line[i], line[i + 1], b / length));
+    }
+    walked += length;
+  }
+  return out;
+}
+
+double lengthOf(const std::vector<Point>& line) {
+  double sum = 0.0;
+  for (std::size_t i = 0; i + 1 < line.size(); ++i) sum += geometry::distance(line[i], line[i + 1]);
+  return sum;
+}
+
+std::vector<plan::InnerDoor> doorsOf(const PlanContext& c, const plan::InnerWall& wall) {
+  std::vector<plan::InnerDoor> doors;
+  for (const plan::InnerDoor& d : c.plan().inner_doors) {
+    if (d.wall == wall.id) doors.push_back(d);
+  }
+  std::sort(doors.begin(), doors.end(), [](const plan::InnerDoor& a, const plan::InnerDoor& b) {
+    return a.offset_m < b.offset_m;
+  });
+  return doors;
+}
+
+void swing(Sketch& sketch, const PlanContext& c, const std::vector<Point>& gap) {
+  const Point hinge = gap.front();
+  const Vec along = gap.back() - hinge;
+  const Vec leaf = geometry::left(along);
+  std::vector<Point> arc;
+  for (int i = 0; i <= 12; ++i) {
+    const double angle = i * 7.5 * 3.14159265358979323846 / 180.0;
+    arc.push_back(hinge + std::cos(angle) * along + std::sin(angle) * leaf);
+  }
+  sketch.path(arc, solid(c.theme.inner_wall, 0.9));
+  sketch.line(hinge, hinge + leaf, solid(c.theme.inner_wall, 1.3));
+}
+
+}  // namespace
+
+void paintInnerWalls(Sketch& sketch, PlanContext& c) {
+  for (const plan::InnerWall& wall : c.plan().inner_walls) {
+    sketch.tagged(wall.id);
+    Pen pen = solid(c.theme.inner_wall, std::max(1.2, c.mm(wall.thickness_m) / kPx));
+    double at = 0.0;
+    for (const plan::InnerDoor& door : doorsOf(c, wall)) {
+      sketch.path(c.at(part(wall.line_m, at, door.offset_m)), pen);
+      at = door.offset_m + door.width_m;
+      const auto gap = c.at(part(wall.line_m, door.offset_m, at));
+      if (gap.size() == 2 && c.fixtures()) swing(sketch, c, gap);
+    }
+    const auto rest = c.at(part(wall.line_m, at, lengthOf(wall.line_m)));
+    sketch.path(rest, pen);
+    const auto whole = c.at(wall.line_m);
+    for (std::size_t i = 0; i + 1 < whole.size(); ++i) c.occupied.takeLine(whole[i], whole[i + 1]);
+  }
+}
+
+}  // namespace sumpwright::drawing

@@ -1,0 +1,277 @@
+// The sump as it will be built: pit inside, core through the wall, riser outside; then the grip
+// with the state's sign, and the distances that decide.
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "drawing/Clip.h"
+#include "drawing/Measure.h"
+#include "drawing/PlanContext.h"
+#include "drawing/Signs.h"
+#include "drawing/Ties.h"
+
+namespace sumpwright::drawing {
+namespace {
+
+constexpr double kRiserOut_mm = 2.5;
+constexpr double kRiser_mm = 1.6;
+constexpr double kStem_mm = 11.5;  // from riser to grip
+constexpr double kPit_m = 0.36;    // half-round inside; drawn size, not the pit's (own figure)
+
+Vec turned(Vec v, double deg) {
+  const double a = deg * std::numbers::pi / 180.0;
+  return {v.x * std::cos(a) + v.y * std::sin(a), -v.x * std::sin(a) + v.y * std::cos(a)};
+}
+
+struct MarkerPlace {
+  const PageEdge* edge = nullptr;
+  double along_mm = 0.0;
+  Point face;
+  Vec out;
+  Point riser;
+  Point grip;
+};
+
+/// What a grip there would cover: tags weigh more than walls, leaving the page most.
+double cost(const PlanContext& c, const std::vector<ServiceTag>& tags, Point grip, double turn) {
+  const double r = kGripRadius_mm;
+  double sum = std::abs(turn) / 1000.0;
+  if (!holds(c.page, around(grip, r + 0.5, r + 0.5))) sum += 8.0;
+  if (c.view.furniture && overlap({0.0, 0.0, 58.0, 15.0}, around(grip, r, r))) sum += 2.0;
+  for (const ServiceTag& tag : tags) {
+    if (geometry::distance(tag.centre, grip) < r + kPlateHalf_mm * 1.5) sum += 3.0;
+  }
+  for (int i = 0; i < 8; ++i) {
+    const Point rim = grip + (r + kBandFar_mm) * turned({1.0, 0.0}, 45.0 * i);
+    if (c.inHouse(rim)) sum += 1.0;
+  }
+  return sum;
+}
+
+MarkerPlace markerPlace(const PlanContext& c, const siting::Assessment& a) {
+  const PageRing& ring = c.rings[static_cast<std::size_t>(a.place.ring)];
+  const PageRing::Spot spot = ring.spot(a.place.chainage_m);
+  MarkerPlace m;
+  m.edge = &ring.edges[spot.edge];
+  m.along_mm = spot.along_mm;
+  m.face = m.edge->at(spot.along_mm);
+  m.out = m.edge->out;
+  m.riser = m.face + kRiserOut_mm * m.out;
+  const auto tags = serviceTags(c);
+  double best = std::numeric_limits<double>::infinity();
+  for (double turn : {0.0, 25.0, -25.0, 45.0, -45.0}) {
+    const Point grip = m.riser + kStem_mm * turned(m.out, turn);
+    const double here = cost(c, tags, grip, turn);
+    if (here < best) {
+      best = here;
+      m.grip = grip;
+    }
+  }
+  return m;
+}
+
+void paintPit(Sketch& sketch, const PlanContext& c, const MarkerPlace& m) {
+  const double r = std::max(2.4, c.mm(kPit_m));
+  const Point centre = m.face - m.edge->thick_mm * m.out;
+  const double start = std::atan2(m.out.y, -m.out.x) * 180.0 / std::numbers::pi - 90.0;
+  auto bowl = arcPoints(centre, r, start, 180.0);
+  sketch.fill(bowl, c.theme.room_dwelling);
+  sketch.outline(bowl, dashed(c.theme.ink, 1.8, {3.6, 2.2}));
+}
+
+void paintCore(Sketch& sketch, const PlanContext& c, const MarkerPlace& m) {
+  const double half = std::max(0.7, c.mm(c.study.site().core_m) / 2.0);
+  const Vec side = half * m.edge->along;
+  const Point in = m.face - (m.edge->thick_mm + 0.4) * m.out;
+  const std::vector<Point> core{m.riser + side, m.riser - side, in - side, in + side};
+  sketch.fill(core, c.theme.paper);
+  sketch.outline(core, solid(c.theme.ink, 1.3));
+}
+
+void paintGrip(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, rules::State state) {
+  sketch.line(m.riser, m.grip, solid(c.theme.paper, 7.0));
+  sketch.line(m.riser, m.grip, solid(c.theme.ink, 2.6));
+  sketch.disc(m.riser, kRiser_mm + 0.5, c.theme.paper);
+  sketch.ring(m.riser, kRiser_mm, solid(c.theme.ink, 2.4), c.theme.paper);
+  sketch.disc(m.riser, 0.6, c.theme.ink);
+  sketch.disc(m.grip, kGripRadius_mm + 0.3, c.theme.paper);
+  sketch.ring(m.grip, kGripRadius_mm - 0.6, solid(c.theme.ink, 2.4), c.theme.paper);
+  stateSign(sketch, c.theme, state, m.grip, 4.5);
+}
+
+/// A text on a plate of paper, at the first of the places that is free; the first where none is.
+void plateText(Sketch& sketch, const PlanContext& c, Occupied& taken, const Voice& voice,
+               const std::vector<Text>& tries) {
+  const Text* chosen = &tries.front();
+  for (const Text& text : tries) {
+    const Box box = grown(boxOf(text, voice), 0.4);
+    if (!holds(c.page, box) || !taken.isFree(box)) continue;
+    chosen = &text;
+    break;
+  }
+  const Box plate = grown(boxOf(*chosen, voice), 0.35);
+  const bool indoors = c.inHouse(plate.centre());
+  sketch.fill(roundedRectangle(plate.left, plate.top, plate.width(), plate.height(), 0.5),
+              indoors ? c.theme.room_dwelling : c.theme.paper);
+  sketch.text(chosen->at, chosen->text, chosen->font, chosen->colour, chosen->align,
+              chosen->turn_deg);
+  taken.take(plate);
+}
+
+std::vector<Text> besideLine(Point a, Point b, const std::string& words, const Font& font,
+                             const Colour& colour, const Voice& voice) {
+  std::vector<Text> tries;
+  const Vec along = unit(b - a);
+  const double cap = voice.capHeight_mm(font);
+  const double half = voice.width_mm(words, font) / 2.0;
+  for (double share : {0.5, 0.35, 0.65, 0.2, 0.8, 1.0}) {
+    for (double away : {1.0, -1.0, 1.8, -1.8, 2.6, -2.6}) {
+      const Vec n = geometry::left(along);
+      // Far enough that the level words clear the slant line.
+      const double reach = std::abs(n.x) * half + std::abs(n.y) * cap / 2.0 + 0.9;
+      const Point p = geometry::lerp(a, b, share) + away * reach * n;
+      tries.push_back({{p.x, p.y + cap / 2.0}, words, font, colour, HAlign::centre, 0.0});
+    }
+  }
+  return tries;
+}
+
+/// The limit about the thing, kept outside the house: it meets the wall where the refused part
+/// ends.
+void paintLimit(Sketch& sketch, const PlanContext& c, const Measure& m, Occupied& taken,
+                const Voice& voice) {
+  const Point centre = c.at(m.to);
+  const double r = c.mm(m.needed_m + m.half_m);
+  const Vec to = c.at(m.centre) - centre;
+  const double facing = std::atan2(-to.y, to.x) * 180.0 / std::numbers::pi;
+  std::vector<Point> run;
+  Point label_at = centre;
+  const auto flush = [&] {
+    sketch.path(run, dashed(c.theme.refused.text, 1.1, {4.0, 3.0}));
+    if (!run.empty()) label_at = run[run.size() / 2];
+    run.clear();
+  };
+  for (Point p : arcPoints(centre, r, facing - 50.0, 100.0)) {
+    if (c.inHouse(p)) {
+      flush();
+    } else {
+      run.push_back(p);
+    }
+  }
+  flush();
+  if (label_at == centre) return;
+  const std::string words =
+      voice.say(base::Message("drawing.limit", {base::metres("needed", m.needed_m)}));
+  plateText(
+      sketch, c, taken, voice,
+      besideLine(centre, label_at + 0.001 * to, words, type::small, c.theme.refused.text, voice));
+}
+
+void paintMeasure(Sketch& sketch, const PlanContext& c, const MarkerPlace& place, const Measure& m,
+                  Occupied& taken, const Voice& voice) {
+  const Colour colour = m.refused ? c.theme.refused.text : c.theme.ink;
+  Point a = c.at(m.from);
+  Point b = c.at(m.to);
+  if (m.on_wall) {  // between wall and band
+    const PageRing& ring = c.rings[static_cast<std::size_t>(place.edge->edge->ring)];
+    a = ring.face(m.from_s_m, 0.8);
+    b = ring.face(m.to_s_m, 0.8);
+  }
+  sketch.line(a, b, solid(c.theme.paper, 4.4));
+  sketch.line(a, b, solid(colour, 2.2));
+  for (Point end : {a, b}) sketch.disc(end, 0.7, colour);
+  const std::string words =
+      voice.say(base::Message("drawing.distance", {base::metres("distance", m.distance_m)}));
+  const Font font{type::room.size_pt, true, false};
+  plateText(sketch, c, taken, voice, besideLine(a, b, words, font, colour, voice));
+}
+
+/// Ties run inside along the wall, where nothing else but the room's name stands.
+void paintTies(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, const Ties& ties,
+               Occupied& taken, const Voice& voice) {
+  const PageEdge& e = *m.edge;
+  const Font font{type::body.size_pt, true, false};
+  const auto row = [&](const Tie& tie, double in_mm) {
+    const double to_mm = c.mm(tie.chainage_m - e.edge->start_m);
+    const Point a = e.at(m.along_mm, -e.thick_mm - in_mm);
+    const Point b = e.at(to_mm, -e.thick_mm - in_mm);
+    for (const auto& [from, end] :
+         {std::pair{e.at(m.along_mm, 0.0), a}, std::pair{e.at(to_mm, 0.0), b}}) {
+      sketch.line(from, end - 0.8 * e.out, dashed(c.theme.ink2, 0.8, {4.0, 3.0}));
+    }
+    sketch.line(a, b, solid(c.theme.ink, 2.0));
+    const Vec tick = 0.9 * unit(e.along + geometry::left(e.along));
+    for (Point end : {a, b}) sketch.line(end - tick, end + tick, solid(c.theme.ink, 2.0));
+    const std::string words =
+        voice.say(base::Message("drawing.tie", {base::metres("length", tie.length_m)}));
+    plateText(sketch, c, taken, voice, besideLine(a, b, words, font, c.theme.ink, voice));
+  };
+  sketch.tagged("tie");
+  if (ties.before) row(*ties.before, 6.5);
+  if (ties.after) row(*ties.after, 6.5);
+  if (!ties.check) return;
+  if (ties.check_on_wall) return row(*ties.check, 12.5);
+  const Point a = m.riser;
+  const Point b = c.at(ties.check->to);
+  sketch.line(a, b, dashed(c.theme.ink2, 1.1, {6.0, 2.0}));
+  const std::string words =
+      voice.say(base::Message("drawing.tie-check", {base::metres("length", ties.check->length_m)}));
+  plateText(sketch, c, taken, voice, besideLine(a, b, words, type::body, c.theme.ink, voice));
+}
+
+Occupied takenBy(const PlanContext& c, const MarkerPlace& m) {
+  Occupied taken;
+  taken.take(around(m.grip, kGripRadius_mm, kGripRadius_mm));
+  taken.take(around(m.riser, kRiser_mm + 0.6, kRiser_mm + 0.6));
+  taken.takeLine(m.riser, m.grip);
+  const double pit = std::max(2.4, c.mm(kPit_m));
+  taken.take(around(m.face - (m.edge->thick_mm + pit / 2) * m.out, pit, pit));
+  if (c.view.furniture) taken.take({0.0, 0.0, 58.0, 15.0});
+  for (const ServiceTag& tag : serviceTags(c)) {
+    taken.take(around(tag.centre, kPlateHalf_mm + 0.4, kPlateHalf_mm + 0.4));
+  }
+  for (const PageRing& ring : c.rings) {
+    for (const PageEdge& e : ring.edges) {
+      taken.takeLine(e.at(0.0, kBandFar_mm - 0.5), e.at(e.length_mm, kBandFar_mm - 0.5));
+      taken.takeLine(e.at(0.0, -e.thick_mm / 2), e.at(e.length_mm, -e.thick_mm / 2));
+    }
+  }
+  return taken;
+}
+
+}  // namespace
+
+Point gripCentre(const siting::Study& study, const siting::Assessment& assessment,
+                 const PlanView& view) {
+  return markerPlace(PlanContext(study, view), assessment).grip;
+}
+
+DrawList planMarker(const siting::Study& study, const siting::Assessment& assessment,
+                    const PlanView& view, const Voice& voice, bool ties) {
+  DrawList list{view.width_mm, view.height_mm, {}};
+  Sketch sketch(list);
+  const PlanContext c(study, view);
+  const MarkerPlace m = markerPlace(c, assessment);
+  Occupied taken = takenBy(c, m);
+  const auto measures = measuresToShow(study, assessment);
+  sketch.tagged("sump");
+  paintPit(sketch, c, m);
+  paintCore(sketch, c, m);
+  if (ties) paintTies(sketch, c, m, tiesOf(study, assessment.place), taken, voice);
+  for (const Measure& measure : measures) {
+    if (measure.refused && !c.onPaper()) paintOutline(sketch.tagged("refuser"), c, measure.thing);
+    if (measure.refused && !measure.on_wall) {
+      paintLimit(sketch.tagged("limit"), c, measure, taken, voice);
+    }
+  }
+  for (const Measure& measure : measures) {
+    paintMeasure(sketch.tagged("distance"), c, m, measure, taken, voice);
+  }
+  paintGrip(sketch.tagged("grip"), c, m, assessment.state);
+  return clipped(list, c.page, voice);
+}
+
+}  // namespace sumpwright::drawing

@@ -1,0 +1,184 @@
+// Outside things, test holes, and sumps inside the house.
+
+#include "drawing/PlanContext.h"
+
+namespace sumpwright::drawing {
+namespace {
+
+bool isArea(const plan::OutsideThing& t) {
+  switch (t.kind) {
+    case plan::OutsideKind::inspection_chamber:
+    case plan::OutsideKind::tank:
+    case plan::OutsideKind::deck:
+    case plan::OutsideKind::air_conditioner:
+      return t.points_m.size() >= 3;
+    default:
+      return false;
+  }
+}
+
+void gully(Sketch& sketch, const PlanContext& c, Point p) {
+  const double half = 2.0;
+  const auto box = rectangle(p.x - half, p.y - half, 2 * half, 2 * half);
+  sketch.fill(box, c.theme.paper);
+  sketch.outline(box, solid(c.theme.drain, 1.8));
+  for (double x : {-0.7, 0.7}) {
+    sketch.line({p.x + x, p.y - half}, {p.x + x, p.y + half}, solid(c.theme.drain, 1.4));
+  }
+}
+
+/// The thing's own area, or a plate of the usual size about its point.
+std::vector<Point> areaOf(const PlanContext& c, const plan::OutsideThing& t, double half_width,
+                          double half_height) {
+  if (isArea(t)) return c.at(t.points_m);
+  const Point p = c.at(t.points_m.front());
+  return rectangle(p.x - half_width, p.y - half_height, 2 * half_width, 2 * half_height);
+}
+
+void chamber(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
+  const auto area = areaOf(c, t, 3.0, 2.25);
+  sketch.fill(area, c.theme.paper);
+  sketch.outline(area, solid(c.theme.drain, 1.8));
+  const std::size_t half = area.size() / 2;
+  sketch.line(area[0], area[half], solid(c.theme.drain, 1.2));
+  sketch.line(area[1], area[(half + 1) % area.size()], solid(c.theme.drain, 1.2));
+}
+
+void tank(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
+  const auto area = areaOf(c, t, 3.5, 2.0);
+  sketch.fill(area, c.theme.paper);
+  sketch.outline(area, solid(c.theme.oil, 1.8));
+  const Box box = boxOf(area);
+  const double inset = 0.2 * std::min(box.width(), box.height());
+  sketch.outline(roundedRectangle(box.left + inset, box.top + inset, box.width() - 2 * inset,
+                                  box.height() - 2 * inset, inset),
+                 solid(c.theme.oil, 1.0));
+}
+
+void airConditioner(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
+  const auto area = areaOf(c, t, 2.4, 1.6);
+  sketch.fill(area, c.theme.paper);
+  sketch.outline(area, solid(c.theme.ink3, 1.4));
+  const Box box = boxOf(area);
+  sketch.circle(box.centre(), 0.35 * std::min(box.width(), box.height()), solid(c.theme.ink3, 1.0));
+  sketch.disc(box.centre(), 0.3, c.theme.ink3);
+}
+
+void deck(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
+  const auto area = c.at(t.points_m);
+  if (area.size() < 3) return sketch.path(area, solid(c.theme.outside, 1.4));
+  sketch.outline(area, solid(c.theme.outside, 1.4));
+  const Box box = boxOf(area);
+  for (double y = box.top + 1.5; y < box.bottom - 0.5; y += 1.5) {
+    // Boards: cut to the area only where it is a box, which a deck nearly always is.
+    if (area.size() == 4) sketch.line({box.left, y}, {box.right, y}, solid(c.theme.outside, 0.5));
+  }
+}
+
+/// A path's edge with slant joints on its left.
+void path(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
+  const auto line = c.at(t.points_m);
+  sketch.path(line, solid(c.theme.outside, 1.4));
+  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+    const Vec along = unit(line[i + 1] - line[i]);
+    const Vec joint = 2.0 * geometry::left(along) + 0.6 * along;
+    const double length = geometry::distance(line[i], line[i + 1]);
+    for (double at = 3.5; at < length; at += 7.0) {
+      const Point p = line[i] + at * along;
+      sketch.line(p, p + joint, solid(c.theme.outside, 0.9));
+    }
+  }
+}
+
+void neighbourOpening(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
+  const auto line = c.at(t.points_m);
+  if (line.size() == 1) return sketch.circle(line.front(), 1.2, solid(c.theme.ink, 1.3));
+  const Vec across = 0.5 * geometry::left(unit(line.back() - line.front()));
+  sketch.line(line.front() + across, line.back() + across, solid(c.theme.ink, 1.0));
+  sketch.line(line.front() - across, line.back() - across, solid(c.theme.ink, 1.0));
+  for (Point p : {line.front(), line.back()}) {
+    sketch.line(p + 2.0 * across, p - 2.0 * across, solid(c.theme.ink, 1.3));
+  }
+}
+
+void thing(Sketch& sketch, PlanContext& c, const plan::OutsideThing& t) {
+  if (t.points_m.empty()) return;
+  switch (t.kind) {
+    case plan::OutsideKind::path:
+      path(sketch, c, t);
+      break;
+    case plan::OutsideKind::boundary:
+      sketch.path(c.at(t.points_m), dashed(c.theme.outside, 1.8, {16.0, 4.0, 2.5, 4.0}));
+      break;
+    case plan::OutsideKind::gully:
+      gully(sketch, c, c.at(t.points_m.front()));
+      break;
+    case plan::OutsideKind::inspection_chamber:
+      chamber(sketch, c, t);
+      break;
+    case plan::OutsideKind::tank:
+      tank(sketch, c, t);
+      break;
+    case plan::OutsideKind::air_conditioner:
+      airConditioner(sketch, c, t);
+      break;
+    case plan::OutsideKind::deck:
+      deck(sketch, c, t);
+      break;
+    case plan::OutsideKind::neighbour_opening:
+      neighbourOpening(sketch, c, t);
+      break;
+  }
+  const auto points = c.at(t.points_m);
+  if (points.size() == 1) {
+    c.occupied.take(around(points.front(), 3.0, 2.3));
+  } else if (isArea(t)) {
+    c.occupied.take(boxOf(points));
+  } else {
+    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+      c.occupied.takeLine(points[i], points[i + 1]);
+    }
+  }
+}
+
+void testHole(Sketch& sketch, PlanContext& c, const plan::TestHole& hole) {
+  const Point p = c.at(hole.at_m);
+  for (const Vec& v : {Vec{1, 0}, Vec{-1, 0}, Vec{0, 1}, Vec{0, -1}}) {
+    sketch.line(p + 1.25 * v, p + 2.5 * v, solid(c.theme.ink, 1.6));
+  }
+  sketch.ring(p, 1.25, solid(c.theme.ink, 1.6), c.theme.paper);  // open: nothing measured yet
+  c.occupied.take(around(p, 2.7, 2.7));
+}
+
+void sixSided(Sketch& sketch, const PlanContext& c, Point p) {
+  std::vector<Point> cap = arcPoints(p, 2.5, 0.0, 0.0);
+  cap.clear();
+  for (int i = 0; i < 6; ++i) cap.push_back(arcPoints(p, 2.5, 60.0 * i, 0.0).front());
+  sketch.ring(p, 5.0, dashed(c.theme.ink, 1.8, {4.0, 2.6}), c.theme.room_dwelling);
+  sketch.fill(cap, c.theme.ink);
+}
+
+}  // namespace
+
+void paintOutside(Sketch& sketch, PlanContext& c) {
+  for (const plan::OutsideThing& t : c.plan().outside) thing(sketch.tagged(t.id), c, t);
+}
+
+void paintSumpsInside(Sketch& sketch, PlanContext& c) {
+  for (const plan::TestHole& hole : c.plan().test_holes) {
+    testHole(sketch.tagged(hole.id), c, hole);
+  }
+  std::vector<std::pair<std::string, Point>> sumps;
+  if (c.study.job().house.standby.at_m)
+    sumps.push_back({"standby", *c.study.job().house.standby.at_m});
+  for (const plan::Sump& sump : c.study.job().design.sumps) {
+    if (sump.kind != plan::SumpKind::cored && sump.at_m) sumps.push_back({sump.id, *sump.at_m});
+  }
+  for (const auto& [id, at] : sumps) {
+    const Point p = c.at(at);
+    sixSided(sketch.tagged(id), c, p);
+    c.occupied.take(around(p, 5.3, 5.3));
+  }
+}
+
+}  // namespace sumpwright::drawing

@@ -1,0 +1,80 @@
+#pragma once
+// What the files that draw the plan share: the view, its colours, the rings on the page, and what
+// stands where already.
+
+#include "drawing/Bands.h"
+#include "drawing/Box.h"
+#include "drawing/PageRing.h"
+#include "drawing/PlanDrawing.h"
+#include "drawing/Sketch.h"
+#include "drawing/Theme.h"
+
+namespace sumpwright::drawing {
+
+/// Detail drops as the scale falls; millimetres of page for a metre (5 mm = 20 px).
+inline constexpr double kFixtureScale = 5.0;  ///< sockets, pipes, swings
+inline constexpr double kAreaScale = 3.9;     ///< areas of rooms
+inline constexpr double kNameScale = 2.9;     ///< names of rooms
+
+struct PlanContext {
+  PlanContext(const siting::Study& s, const PlanView& v)
+      : study(s),
+        view(v),
+        theme(drawing::theme(v.theme)),
+        rings(pageRings(s, v)),
+        page{0.0, 0.0, v.width_mm, v.height_mm} {}
+  const siting::Study& study;
+  const PlanView& view;
+  const Theme& theme;
+  std::vector<PageRing> rings;
+  Box page;
+  Occupied occupied;
+
+  const plan::Plan& plan() const { return study.job().plan; }
+  double mm(double metres) const { return metres * view.mm_per_m; }
+  Point at(Point plan_m) const { return toPage(view, plan_m); }
+  std::vector<Point> at(const std::vector<Point>& plan_m) const {
+    std::vector<Point> out;
+    for (Point p : plan_m) out.push_back(at(p));
+    return out;
+  }
+  bool onPaper() const { return view.theme == ThemeName::paper; }
+  bool fixtures() const { return view.mm_per_m >= kFixtureScale; }
+  /// Whether a page point lies inside the walls' outside face (courtyards are outside).
+  bool inHouse(Point page) const;
+};
+
+// Each paints one layer; `occupied` grows as they go.
+void paintFloor(Sketch& sketch, PlanContext& c);  // Rooms.cpp
+void paintRoomLabels(Sketch& sketch, PlanContext& c, const Voice& voice);
+void paintFixtures(Sketch& sketch, PlanContext& c);                      // Fixtures.cpp
+void paintInnerWalls(Sketch& sketch, PlanContext& c);                    // InnerWalls.cpp
+void paintWalls(Sketch& sketch, PlanContext& c);                         // Walls.cpp
+void paintOpenings(Sketch& sketch, PlanContext& c);                      // Openings.cpp
+void paintOutside(Sketch& sketch, PlanContext& c);                       // Outside.cpp
+void paintSumpsInside(Sketch& sketch, PlanContext& c);                   // Outside.cpp
+void paintServices(Sketch& sketch, PlanContext& c, const Voice& voice);  // Services.cpp
+void paintGrid(Sketch& sketch, PlanContext& c);                          // Furniture.cpp
+void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice);
+void paintFurniture(Sketch& sketch, PlanContext& c, const Voice& voice);
+void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice);  // Dimensions.cpp
+
+/// Outlines a thing, an opening's whole reveal or a room in selection blue.
+void paintOutline(Sketch& sketch, const PlanContext& c, const std::string& id);  // Selection.cpp
+
+/// A dimension line with oblique ticks, its words centred above the line (readable from below or
+/// from the right).
+void dimension(Sketch& sketch, const Theme& theme, Point a, Point b, const std::string& words,
+               const Font& font, const Voice& voice);
+
+/// Where the tag of a service's entry stands.
+struct ServiceTag {
+  const plan::Service* service = nullptr;
+  Point tip;     ///< on the outside face
+  Point centre;  ///< of the plate
+  Vec out;
+};
+std::vector<ServiceTag> serviceTags(const PlanContext& c);
+std::string serviceWord(const plan::Service& service, const Voice& voice);
+
+}  // namespace sumpwright::drawing

@@ -1,0 +1,129 @@
+#include "drawing/PlanDrawing.h"
+
+#include <algorithm>
+#include <limits>
+
+#include "drawing/Clip.h"
+#include "drawing/PlanContext.h"
+
+namespace sumpwright::drawing {
+namespace {
+
+constexpr double kAround_mm = 16.0;  // bands, tags and their names, all round
+constexpr double kGarden_m = 3.0;    // outside things farther off than this do not widen the view
+
+/// The extent of the plan in metres, as {left, top = least y, right, bottom = greatest y}.
+Box extent(const siting::Study& study) {
+  std::vector<Point> house;
+  for (int r = 0; r < study.perimeter().ringCount(); ++r) {
+    for (const perimeter::Edge& e : study.perimeter().edges(r)) house.push_back(e.from);
+  }
+  Box box = boxOf(house);
+  const Box near = grown(box, kGarden_m);
+  const auto widen = [&](const std::vector<Point>& points) {
+    for (Point p : points) {
+      const Point kept{std::clamp(p.x, near.left, near.right),
+                       std::clamp(p.y, near.top, near.bottom)};
+      box = join(box, {kept.x, kept.y, kept.x, kept.y});
+    }
+  };
+  for (const plan::OutsideThing& t : study.job().plan.outside) widen(t.points_m);
+  for (const plan::Service& s : study.job().plan.services) widen(s.run_m);
+  return box;
+}
+
+/// The bands' room along all walls, so that labels keep off them.
+void takeBands(PlanContext& c) {
+  for (const PageRing& ring : c.rings) {
+    for (const PageEdge& e : ring.edges) {
+      const double middle = (kBandNear_mm + kBandFar_mm) / 2.0;
+      c.occupied.takeLine(e.at(0.0, middle), e.at(e.length_mm, middle));
+      c.occupied.takeLine(e.at(0.0, 0.0), e.at(e.length_mm, 0.0));
+      c.occupied.takeLine(e.at(0.0, -e.thick_mm / 2), e.at(e.length_mm, -e.thick_mm / 2));
+    }
+  }
+}
+
+/// Whatever the marker will draw, so that the plan's labels keep off it.
+void takeMarker(PlanContext& c, const Voice& voice) {
+  if (!c.view.keep_clear) return;
+  PlanView view = c.view;
+  view.keep_clear.reset();
+  const auto assessment = c.study.assess(*c.view.keep_clear);
+  for (const Item& item : planMarker(c.study, assessment, view, voice, true).items) {
+    if (const auto* stroke = std::get_if<Stroke>(&item.shape)) {
+      for (std::size_t i = 0; i + 1 < stroke->points.size(); ++i) {
+        c.occupied.takeLine(stroke->points[i], stroke->points[i + 1]);
+      }
+    } else {
+      c.occupied.take(boxOf(item.shape, voice));
+    }
+  }
+}
+
+}  // namespace
+
+Point toPage(const PlanView& view, Point p) {
+  return {view.width_mm / 2.0 + (p.x - view.centre_m.x) * view.mm_per_m,
+          view.height_mm / 2.0 - (p.y - view.centre_m.y) * view.mm_per_m};
+}
+
+Point toPlan(const PlanView& view, Point p) {
+  return {view.centre_m.x + (p.x - view.width_mm / 2.0) / view.mm_per_m,
+          view.centre_m.y - (p.y - view.height_mm / 2.0) / view.mm_per_m};
+}
+
+PlanView fitted(const siting::Study& study, double width_mm, double height_mm, ThemeName name) {
+  const Box plan = extent(study);
+  PlanView view;
+  view.width_mm = width_mm;
+  view.height_mm = height_mm;
+  view.theme = name;
+  view.centre_m = plan.centre();
+  const double room_x = std::max(10.0, width_mm - 2.0 * kAround_mm);
+  const double room_y = std::max(10.0, height_mm - 2.0 * kAround_mm);
+  view.mm_per_m =
+      std::min(room_x / std::max(plan.width(), 0.5), room_y / std::max(plan.height(), 0.5));
+  return view;
+}
+
+PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName name) {
+  const Box plan = extent(study);
+  PlanView view;
+  view.theme = name;
+  view.mm_per_m = mm_per_m;
+  view.centre_m = plan.centre();
+  view.width_mm = plan.width() * mm_per_m + 2.0 * kAround_mm;
+  view.height_mm = plan.height() * mm_per_m + 2.0 * kAround_mm;
+  return view;
+}
+
+DrawList planBase(const siting::Study& study, const PlanView& view, const Voice& voice) {
+  DrawList list{view.width_mm, view.height_mm, {}};
+  Sketch sketch(list);
+  PlanContext c(study, view);
+  if (!c.onPaper()) {
+    sketch.tagged("paper").fill(rectangle(0, 0, view.width_mm, view.height_mm), c.theme.paper);
+  }
+  if (view.furniture) c.occupied.take({0.0, 0.0, 60.0, 15.0});
+  takeBands(c);
+  takeMarker(c, voice);
+  paintGrid(sketch, c);
+  paintFloor(sketch, c);
+  paintFixtures(sketch, c);
+  paintInnerWalls(sketch, c);
+  paintWalls(sketch, c);
+  bands(sketch, c.theme, study, c.rings, c.page);
+  paintOpenings(sketch, c);
+  paintOutside(sketch, c);
+  paintServices(sketch, c, voice);
+  paintSumpsInside(sketch, c);
+  paintOverallDimensions(sketch, c, voice);
+  paintCornerLetters(sketch, c, voice);
+  paintRoomLabels(sketch, c, voice);
+  paintFurniture(sketch, c, voice);
+  if (!view.selected.empty()) paintOutline(sketch.tagged("selected"), c, view.selected);
+  return clipped(list, c.page, voice);
+}
+
+}  // namespace sumpwright::drawing
