@@ -121,11 +121,11 @@ QPainterPath solidOf(Glyph glyph) {
 
 class GlyphEngine final : public QIconEngine {
  public:
-  GlyphEngine(Glyph glyph, bool on_primary) : m_glyph(glyph), m_on_primary(on_primary) {}
+  explicit GlyphEngine(Glyph glyph) : m_glyph(glyph) {}
 
   void paint(QPainter* painter, const QRect& rect, QIcon::Mode mode, QIcon::State) override {
     const drawing::Theme& theme = look(QGuiApplication::palette());
-    QColor ink = colour(m_on_primary ? theme.primary_text : theme.ink);
+    QColor ink = colour(theme.ink);
     if (mode == QIcon::Disabled) ink.setAlpha(110);
     paintGlyph(*painter, m_glyph, rect, ink);
   }
@@ -140,7 +140,6 @@ class GlyphEngine final : public QIconEngine {
 
  private:
   Glyph m_glyph;
-  bool m_on_primary;
 };
 
 }  // namespace
@@ -160,7 +159,7 @@ void paintGlyph(QPainter& painter, Glyph glyph, const QRectF& box, const QColor&
   painter.restore();
 }
 
-QIcon icon(Glyph glyph, bool on_primary) { return QIcon(new GlyphEngine(glyph, on_primary)); }
+QIcon icon(Glyph glyph) { return QIcon(new GlyphEngine(glyph)); }
 
 void paintSign(QPainter& painter, rules::State state, QPointF centre, double size,
                drawing::ThemeName theme) {
@@ -187,19 +186,22 @@ void paintMark(QPainter& painter, const QRectF& box, const drawing::Theme& theme
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   painter.translate(box.topLeft());
-  painter.scale(box.width() / 28.0, box.height() / 28.0);
-  QPen ink(colour(theme.ink), 3.2);
-  ink.setCapStyle(Qt::FlatCap);
-  painter.setPen(ink);
-  painter.drawLine(QPointF(1, 14), QPointF(9, 14));
-  painter.drawLine(QPointF(19, 14), QPointF(27, 14));
-  QPainterPath pit;
-  pit.moveTo(8, 14);
-  pit.cubicTo(8, 26, 20, 26, 20, 14);
+  painter.scale(box.width() / 96.0, box.height() / 96.0);  // as resources/icons/sumpwright.svg
+  painter.translate(-16, -16);
+  QPainterPath pit(QPointF(34, 74));
+  pit.arcTo(QRectF(34, 44, 60, 60), 180.0, 180.0);
   pit.closeSubpath();
-  painter.fillPath(pit, colour(theme.clear.band));
-  painter.setPen(QPen(colour(theme.ink), 2.6));
-  painter.drawLine(QPointF(14, 2), QPointF(14, 15));
+  painter.setPen(QPen(colour(theme.ink), 7, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+  painter.setBrush(colour(theme.clear.band));
+  painter.drawPath(pit);
+  const auto line = [&](double x1, double y1, double x2, double y2, double width,
+                        Qt::PenCapStyle cap) {
+    painter.setPen(QPen(colour(theme.ink), width, Qt::SolidLine, cap));
+    painter.drawLine(QPointF(x1, y1), QPointF(x2, y2));
+  };
+  line(18, 74, 110, 74, 8, Qt::RoundCap);
+  line(64, 84, 64, 26, 13, Qt::FlatCap);
+  line(47, 26, 81, 26, 9, Qt::RoundCap);
   painter.restore();
 }
 

@@ -27,9 +27,8 @@ enum class Glyph {
   page_right
 };
 
-/// Painted in the ink of the application's palette at the moment of painting; `on_primary` in the
-/// ink of a primary button.
-QIcon icon(Glyph glyph, bool on_primary = false);
+/// Painted in the ink of the application's palette at the moment of painting.
+QIcon icon(Glyph glyph);
 void paintGlyph(QPainter& painter, Glyph glyph, const QRectF& box, const QColor& ink);
 
 /// The sign of a state, as the drawings have it, `size` across.

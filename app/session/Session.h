@@ -90,6 +90,7 @@ class Session final : public QObject {
   void withdrawWaiver(const std::string& id);
 
   QUndoStack& undoStack() { return m_undo; }
+  const QUndoStack& undoStack() const { return m_undo; }
 
   // What is looked at.
 

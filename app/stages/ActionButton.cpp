@@ -1,5 +1,6 @@
 #include "stages/ActionButton.h"
 
+#include <QApplication>
 #include <QPainter>
 #include <QStyleOptionToolButton>
 #include <QStylePainter>
@@ -7,6 +8,20 @@
 #include "paint/Look.h"
 
 namespace sumpwright::stages {
+
+namespace {
+
+/// The icon's shape in another ink: on a primary button the window's own would not be seen.
+QPixmap inInk(const QIcon& icon, int side, const QColor& ink) {
+  const double ratio = qApp->devicePixelRatio();
+  QPixmap pixmap = icon.pixmap(QSize(side, side), ratio);
+  QPainter p(&pixmap);
+  p.setCompositionMode(QPainter::CompositionMode_SourceIn);
+  p.fillRect(QRect(QPoint(), QSize(side, side)), ink);
+  return pixmap;
+}
+
+}  // namespace
 
 ActionButton::ActionButton(Role role, QWidget* parent) : QToolButton(parent), m_role(role) {
   setFocusPolicy(Qt::TabFocus);
@@ -98,8 +113,7 @@ void ActionButton::paintEvent(QPaintEvent*) {
   const int key_gap = key.isEmpty() ? 0 : qRound(8 * k);
   int x = std::max(qRound(8 * k), (width() - text_width - icon_width - key_width - key_gap) / 2);
   if (icon_width > 0) {
-    icon().paint(&p, QRect(x, (height() - glyph) / 2, glyph, glyph), Qt::AlignCenter,
-                 isEnabled() ? QIcon::Normal : QIcon::Disabled);
+    p.drawPixmap(x, (height() - glyph) / 2, inInk(icon(), glyph, ink));
     x += icon_width;
   }
   p.setFont(text_font);

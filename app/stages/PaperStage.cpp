@@ -1,6 +1,7 @@
 #include "stages/PaperStage.h"
 
 #include <QDate>
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 #include <algorithm>

@@ -1,0 +1,272 @@
+#include "window/Actions.h"
+
+#include <QCoreApplication>
+#include <QKeySequence>
+#include <array>
+
+#include "window/MainWindow.h"
+
+namespace sumpwright::window {
+
+namespace {
+
+using paint::Glyph;
+
+constexpr Glyph kUndo = Glyph::undo;
+constexpr Glyph kRedo = Glyph::redo;
+constexpr Glyph kSheet = Glyph::sheet;
+constexpr Glyph kPlus = Glyph::plus;
+constexpr Glyph kMinus = Glyph::minus;
+constexpr Glyph kFit = Glyph::fit;
+constexpr Glyph kPrevious = Glyph::previous_stretch;
+constexpr Glyph kNext = Glyph::next_stretch;
+constexpr Glyph kPrinter = Glyph::printer;
+constexpr Glyph kPageLeft = Glyph::page_left;
+constexpr Glyph kPageRight = Glyph::page_right;
+
+bool hasJob(const MainWindow& w) { return w.session().hasJob(); }
+bool hasStudy(const MainWindow& w) { return w.session().study() != nullptr; }
+bool hasSump(const MainWindow& w) { return w.session().assessment() != nullptr; }
+
+constexpr std::array kTable{
+    ActionSpec{"file.open", Menu::file, QT_TRANSLATE_NOOP("Actions", "&Open…"), "Ctrl+O",
+               Reach::window, QT_TRANSLATE_NOOP("Actions", "Opens a job file (NAME.sump.json)."),
+               [](MainWindow& w) { w.open(); }},
+    ActionSpec{"file.save", Menu::file, QT_TRANSLATE_NOOP("Actions", "&Save"), "Ctrl+S",
+               Reach::window, QT_TRANSLATE_NOOP("Actions", "Writes the job back to its file."),
+               [](MainWindow& w) { w.save(); }, hasJob},
+    ActionSpec{"file.save_as", Menu::file, QT_TRANSLATE_NOOP("Actions", "Save &as…"),
+               "Ctrl+Shift+S", Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Writes the job to another file."),
+               [](MainWindow& w) { w.saveAs(); }, hasJob},
+    ActionSpec{"file.close", Menu::file, QT_TRANSLATE_NOOP("Actions", "&Close job"), "Ctrl+W",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Closes the job, asking first about changes."),
+               [](MainWindow& w) { w.closeJob(); }, hasJob},
+    ActionSpec{"file.quit", Menu::file, QT_TRANSLATE_NOOP("Actions", "&Quit"), "Ctrl+Q",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Leaves the program, asking first about changes."),
+               [](MainWindow& w) { w.close(); }, nullptr, nullptr, nullptr, true},
+
+    ActionSpec{"edit.undo", Menu::edit, QT_TRANSLATE_NOOP("Actions", "&Undo"), "Ctrl+Z",
+               Reach::window, QT_TRANSLATE_NOOP("Actions", "Takes the last step back."),
+               [](MainWindow& w) { w.session().undoStack().undo(); },
+               [](const MainWindow& w) { return w.session().undoStack().canUndo(); }, nullptr,
+               &kUndo},
+    ActionSpec{
+        "edit.redo", Menu::edit, QT_TRANSLATE_NOOP("Actions", "&Redo"), "Ctrl+Shift+Z; Ctrl+Y",
+        Reach::window, QT_TRANSLATE_NOOP("Actions", "Takes the last undone step again."),
+        [](MainWindow& w) { w.session().undoStack().redo(); },
+        [](const MainWindow& w) { return w.session().undoStack().canRedo(); }, nullptr, &kRedo},
+
+    ActionSpec{"sump.best", Menu::sump, QT_TRANSLATE_NOOP("Actions", "&Best place"), "Ctrl+B",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Puts the sump where the score is highest; where nothing is "
+                                 "allowed, at the least bad place."),
+               [](MainWindow& w) { w.goBest(); },
+               [](const MainWindow& w) { return w.session().bestPlace().has_value(); }},
+    ActionSpec{"sump.previous_allowed", Menu::sump,
+               QT_TRANSLATE_NOOP("Actions", "&Previous clear stretch"), "Ctrl+Left", Reach::drawing,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Moves the sump left along the wall to the next clear stretch."),
+               [](MainWindow& w) { w.goAllowed(-1); },
+               [](const MainWindow& w) { return w.session().nextAllowed(-1).has_value(); }, nullptr,
+               &kPrevious},
+    ActionSpec{"sump.next_allowed", Menu::sump, QT_TRANSLATE_NOOP("Actions", "&Next clear stretch"),
+               "Ctrl+Right", Reach::drawing,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Moves the sump right along the wall to the next clear stretch."),
+               [](MainWindow& w) { w.goAllowed(+1); },
+               [](const MainWindow& w) { return w.session().nextAllowed(+1).has_value(); }, nullptr,
+               &kNext},
+    ActionSpec{
+        "sump.left", Menu::sump, QT_TRANSLATE_NOOP("Actions", "&Left 10 cm"), "Left; Down",
+        Reach::drawing,
+        QT_TRANSLATE_NOOP("Actions", "Moves the sump left along the wall, as seen from outside."),
+        [](MainWindow& w) { w.nudge(-tools::kStep_m); }, hasSump, nullptr, nullptr, true},
+    ActionSpec{
+        "sump.right", Menu::sump, QT_TRANSLATE_NOOP("Actions", "&Right 10 cm"), "Right; Up",
+        Reach::drawing,
+        QT_TRANSLATE_NOOP("Actions", "Moves the sump right along the wall, as seen from outside."),
+        [](MainWindow& w) { w.nudge(tools::kStep_m); }, hasSump},
+    ActionSpec{"sump.left_fine", Menu::sump, QT_TRANSLATE_NOOP("Actions", "Left 1 cm"),
+               "Shift+Left; Shift+Down", Reach::drawing,
+               QT_TRANSLATE_NOOP("Actions", "Moves the sump left by the width of a finger."),
+               [](MainWindow& w) { w.nudge(-tools::kFineStep_m); }, hasSump},
+    ActionSpec{"sump.right_fine", Menu::sump, QT_TRANSLATE_NOOP("Actions", "Right 1 cm"),
+               "Shift+Right; Shift+Up", Reach::drawing,
+               QT_TRANSLATE_NOOP("Actions", "Moves the sump right by the width of a finger."),
+               [](MainWindow& w) { w.nudge(tools::kFineStep_m); }, hasSump},
+    ActionSpec{"sump.go_to", Menu::sump, QT_TRANSLATE_NOOP("Actions", "Type a &place…"), "Ctrl+G",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Puts the sump at a typed distance from a corner. A digit "
+                                 "typed on plan or tape begins it too."),
+               [](MainWindow& w) { w.typePlace(); }, hasStudy, nullptr, nullptr, true},
+    ActionSpec{"sump.waive", Menu::sump, QT_TRANSLATE_NOOP("Actions", "&Waive…"), "Ctrl+Shift+W",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Records why a refused place is accepted, where the rule may "
+                                 "be waived."),
+               [](MainWindow& w) { w.waive(); }, [](const MainWindow& w) { return w.mayWaive(); }},
+    ActionSpec{"sump.remove", Menu::sump, QT_TRANSLATE_NOOP("Actions", "Re&move the sump"), "Del",
+               Reach::drawing,
+               QT_TRANSLATE_NOOP("Actions", "Takes the sump off the plan, waivers and all."),
+               [](MainWindow& w) { w.session().removeSump(); }, hasSump},
+    ActionSpec{"sump.outlet_low", Menu::sump,
+               QT_TRANSLATE_NOOP("Actions", "Outlet low at the &hole"), "", Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Judges fan and outlet where the hole is."),
+               [](MainWindow& w) { w.session().setOutlet(plan::OutletMode::low); }, hasStudy,
+               [](const MainWindow& w) {
+                 return hasJob(w) && w.session().job().design.outlet == plan::OutletMode::low;
+               },
+               nullptr, true},
+    ActionSpec{"sump.outlet_riser", Menu::sump, QT_TRANSLATE_NOOP("Actions", "Riser to the &eaves"),
+               "", Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Takes the outlet up to the eaves; until its end is placed no "
+                                 "place is better than not proven."),
+               [](MainWindow& w) { w.session().setOutlet(plan::OutletMode::riser); }, hasStudy,
+               [](const MainWindow& w) {
+                 return hasJob(w) && w.session().job().design.outlet == plan::OutletMode::riser;
+               }},
+    ActionSpec{
+        "sump.core_127", Menu::sump, QT_TRANSLATE_NOOP("Actions", "Core 127 mm"), "", Reach::window,
+        QT_TRANSLATE_NOOP("Actions", "A hole with room to seal round a 110 mm pipe."),
+        [](MainWindow& w) { w.session().setCore(127.0); }, hasStudy,
+        [](const MainWindow& w) { return hasJob(w) && w.session().job().design.core_mm == 127.0; },
+        nullptr, true},
+    ActionSpec{
+        "sump.core_112", Menu::sump, QT_TRANSLATE_NOOP("Actions", "Core 112 mm"), "", Reach::window,
+        QT_TRANSLATE_NOOP("Actions",
+                          "A hole just wide enough for a 110 mm pipe: little to seal with."),
+        [](MainWindow& w) { w.session().setCore(112.0); }, hasStudy,
+        [](const MainWindow& w) { return hasJob(w) && w.session().job().design.core_mm == 112.0; }},
+
+    ActionSpec{"view.siting", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Siting"), "Ctrl+1",
+               Reach::window, QT_TRANSLATE_NOOP("Actions", "Shows plan, wall tape and verdict."),
+               [](MainWindow& w) { w.showStage(Stage::siting); }, nullptr,
+               [](const MainWindow& w) { return w.stage() == Stage::siting; }},
+    ActionSpec{"view.paper", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Client plan"), "Ctrl+2",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Shows the marked-up plan as it will be printed."),
+               [](MainWindow& w) { w.showStage(Stage::paper); }, nullptr,
+               [](const MainWindow& w) { return w.stage() == Stage::paper; }, &kSheet},
+    ActionSpec{"view.zoom_in", Menu::view, QT_TRANSLATE_NOOP("Actions", "Zoom &in"),
+               "+; =; Ctrl++; Ctrl+=", Reach::drawing,
+               QT_TRANSLATE_NOOP("Actions", "Shows the plan larger."),
+               [](MainWindow& w) { w.canvas().zoomBy(1.25); }, hasStudy, nullptr, &kPlus, true},
+    ActionSpec{"view.zoom_out", Menu::view, QT_TRANSLATE_NOOP("Actions", "Zoom &out"), "-; Ctrl+-",
+               Reach::drawing, QT_TRANSLATE_NOOP("Actions", "Shows the plan smaller."),
+               [](MainWindow& w) { w.canvas().zoomBy(0.8); }, hasStudy, nullptr, &kMinus},
+    ActionSpec{"view.zoom_fit", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Fit the plan"),
+               "Home; Ctrl+0", Reach::drawing,
+               QT_TRANSLATE_NOOP("Actions", "Shows the whole plan."),
+               [](MainWindow& w) { w.canvas().fit(); }, hasStudy, nullptr, &kFit},
+    ActionSpec{"view.next_part", Menu::view,
+               QT_TRANSLATE_NOOP("Actions", "&Next part of the window"), "F6", Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Moves the keys on: plan, wall tape, verdict."),
+               [](MainWindow& w) { w.focusNextPart(); }},
+    ActionSpec{"view.full_screen", Menu::view, QT_TRANSLATE_NOOP("Actions", "F&ull screen"), "F11",
+               Reach::window, QT_TRANSLATE_NOOP("Actions", "Fills the screen, and back."),
+               [](MainWindow& w) { w.toggleFullScreen(); }},
+    ActionSpec{"view.theme_system", Menu::view,
+               QT_TRANSLATE_NOOP("Actions", "Colours of the s&ystem"), "", Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Light or dark as the system has it."),
+               [](MainWindow& w) { w.setTheme(ThemeChoice::system); }, nullptr,
+               [](const MainWindow& w) { return w.theme() == ThemeChoice::system; }, nullptr, true},
+    ActionSpec{"view.theme_light", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Light colours"), "",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Dark ink on light paper, for daylight."),
+               [](MainWindow& w) { w.setTheme(ThemeChoice::light); }, nullptr,
+               [](const MainWindow& w) { return w.theme() == ThemeChoice::light; }},
+    ActionSpec{"view.theme_dark", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Dark colours"), "",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Light ink on dark paper, for dim rooms."),
+               [](MainWindow& w) { w.setTheme(ThemeChoice::dark); }, nullptr,
+               [](const MainWindow& w) { return w.theme() == ThemeChoice::dark; }},
+    ActionSpec{"view.menu", Menu::view, QT_TRANSLATE_NOOP("Actions", "Open the &menu"), "F10",
+               Reach::window, QT_TRANSLATE_NOOP("Actions", "Opens the menu by key."),
+               [](MainWindow& w) { w.openMenu(); }, nullptr, nullptr, nullptr, true},
+
+    ActionSpec{"paper.pdf", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Save as &PDF…"), "Ctrl+E",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Saves the client plan as a PDF to send or print."),
+               [](MainWindow& w) { w.exportPaper("pdf"); }, hasStudy, nullptr, &kSheet},
+    ActionSpec{"paper.svg", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Save as &SVG…"), "",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Saves the client plan as a drawing, one file a page."),
+               [](MainWindow& w) { w.exportPaper("svg"); }, hasStudy},
+    ActionSpec{"paper.png", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Save as P&NG…"), "",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Saves the client plan as a picture, one file a page."),
+               [](MainWindow& w) { w.exportPaper("png"); }, hasStudy},
+    ActionSpec{"paper.print", Menu::paper, QT_TRANSLATE_NOOP("Actions", "P&rint…"), "Ctrl+P",
+               Reach::window, QT_TRANSLATE_NOOP("Actions", "Prints the client plan."),
+               [](MainWindow& w) { w.printPaper(); }, hasStudy, nullptr, &kPrinter},
+    // Turning pages is enabled by the paper stage, which knows how many there are.
+    ActionSpec{"paper.previous_page", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Pre&vious page"),
+               "Ctrl+PgUp", Reach::window, QT_TRANSLATE_NOOP("Actions", "Turns a page back."),
+               [](MainWindow& w) { w.turnPage(-1); }, nullptr, nullptr, &kPageLeft, true},
+    ActionSpec{"paper.next_page", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Ne&xt page"),
+               "Ctrl+PgDown", Reach::window, QT_TRANSLATE_NOOP("Actions", "Turns a page on."),
+               [](MainWindow& w) { w.turnPage(+1); }, nullptr, nullptr, &kPageRight},
+
+    ActionSpec{"help.keys", Menu::help, QT_TRANSLATE_NOOP("Actions", "&Keys"), "F1", Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Lists everything that can be done, with its keys."),
+               [](MainWindow& w) { w.showKeys(); }},
+    ActionSpec{"help.about", Menu::help, QT_TRANSLATE_NOOP("Actions", "&About Sumpwright"), "",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Version, licence, and what the program is not."),
+               [](MainWindow& w) { w.showAbout(); }},
+};
+
+}  // namespace
+
+std::span<const ActionSpec> actionTable() { return kTable; }
+
+const char* menuTitle(Menu menu) {
+  switch (menu) {
+    case Menu::file:
+      return QT_TRANSLATE_NOOP("Actions", "&File");
+    case Menu::edit:
+      return QT_TRANSLATE_NOOP("Actions", "&Edit");
+    case Menu::sump:
+      return QT_TRANSLATE_NOOP("Actions", "&Sump");
+    case Menu::view:
+      return QT_TRANSLATE_NOOP("Actions", "&View");
+    case Menu::paper:
+      return QT_TRANSLATE_NOOP("Actions", "&Paper");
+    case Menu::help:
+      break;
+  }
+  return QT_TRANSLATE_NOOP("Actions", "&Help");
+}
+
+std::string keysChapter() {
+  std::string out =
+      "# Keys\n\n"
+      "Made from the window's own table of actions; the window shows the same list under Help, "
+      "Keys.\n"
+      "Keys marked * count while the plan or the wall tape has the focus (F6 gets there).\n";
+  const Menu* before = nullptr;
+  for (const ActionSpec& action : actionTable()) {
+    const auto plain = [](const char* text) {
+      return QString::fromUtf8(text).remove(QLatin1Char('&'));
+    };
+    if (before == nullptr || *before != action.menu) {
+      out += "\n## " + plain(menuTitle(action.menu)).toStdString() +
+             "\n\n| action | keys | what it does |\n|---|---|---|\n";
+    }
+    before = &action.menu;
+    QString keys =
+        QString::fromLatin1(action.keys).split(QStringLiteral("; ")).join(QStringLiteral(" or "));
+    if (!keys.isEmpty() && action.reach == Reach::drawing) keys += QStringLiteral(" *");
+    out += "| " + plain(action.text).toStdString() + " | " + keys.toStdString() + " | " +
+           action.tip + " |\n";
+  }
+  return out;
+}
+
+}  // namespace sumpwright::window

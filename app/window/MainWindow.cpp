@@ -1,0 +1,345 @@
+// MainWindow: its parts and how they lie. What its actions do stands in MainWindowActions.cpp.
+
+#include "window/MainWindow.h"
+
+#include <QActionGroup>
+#include <QApplication>
+#include <QCloseEvent>
+#include <QHBoxLayout>
+#include <QMenu>
+#include <QMimeData>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "paint/Look.h"
+#include "stages/SitingText.h"
+#include "window/Actions.h"
+#include "window/FocusRing.h"
+#include "window/Theming.h"
+
+namespace sumpwright::window {
+
+namespace {
+
+constexpr int kStartPage = 0;
+constexpr int kSitingPage = 1;
+constexpr int kPaperPage = 2;
+
+constexpr double kVerdictWidth_px = 332.0;
+constexpr double kTapeHeight_px = 274.0;
+/// Below this width at 100 % the verdict goes under the plan.
+constexpr double kCompactWidth_px = 1000.0;
+
+QFrame* hairline(QWidget* parent, bool upright) {
+  auto* line = new QFrame(parent);
+  line->setProperty("line", true);
+  if (upright)
+    line->setFixedWidth(1);
+  else
+    line->setFixedHeight(1);
+  return line;
+}
+
+QHBoxLayout* bareRow(QWidget* parent) {
+  auto* row = new QHBoxLayout(parent);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  return row;
+}
+
+QVBoxLayout* bareColumn(QWidget* parent) {
+  auto* column = new QVBoxLayout(parent);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  return column;
+}
+
+QKeySequence sequence(const QString& text) {
+  return QKeySequence(text, QKeySequence::PortableText);
+}
+
+}  // namespace
+
+MainWindow::MainWindow(QSettings& settings, Dialogs& dialogs, QWidget* parent)
+    : QMainWindow(parent), m_settings(settings), m_dialogs(dialogs) {
+  m_theme = themeFromText(m_settings.value(QStringLiteral("theme")).toString());
+  applyTheme(m_theme);
+  setFont(QApplication::font());
+  setAcceptDrops(true);
+  makeActions();
+  makeParts();
+  makeMenu();
+  connectParts();
+  new FocusRing(this);
+  setMinimumSize(760, 480);
+  resize(1280, 720);
+  restoreGeometry(m_settings.value(QStringLiteral("geometry")).toByteArray());
+  layOut();
+  refreshMain();
+  refreshActions();
+  refreshRail();
+  refreshTitle();
+}
+
+MainWindow::~MainWindow() {
+  // The parts listen to the session, which is a member and goes before they do as children.
+  delete takeCentralWidget();
+}
+
+QAction* MainWindow::action(const std::string& id) const {
+  const auto it = m_actions.find(id);
+  SUMPWRIGHT_REQUIRE(it != m_actions.end());
+  return it->second;
+}
+
+void MainWindow::makeActions() {
+  for (const ActionSpec& spec : actionTable()) {
+    auto* action = new QAction(QCoreApplication::translate("Actions", spec.text), this);
+    action->setObjectName(QLatin1String(spec.id));
+    QList<QKeySequence> keys;
+    for (const QString& key :
+         QString::fromLatin1(spec.keys).split(QStringLiteral("; "), Qt::SkipEmptyParts)) {
+      keys << sequence(key);
+    }
+    action->setShortcuts(keys);
+    action->setShortcutContext(spec.reach == Reach::drawing ? Qt::WidgetShortcut
+                                                            : Qt::WindowShortcut);
+    QString tip = QCoreApplication::translate("Actions", spec.tip);
+    if (!keys.isEmpty())
+      tip += QStringLiteral("  (%1)").arg(keys.first().toString(QKeySequence::NativeText));
+    action->setToolTip(tip);
+    action->setStatusTip(tip);
+    action->setCheckable(spec.checked != nullptr);
+    if (spec.glyph != nullptr) action->setIcon(paint::icon(*spec.glyph));
+    connect(action, &QAction::triggered, this, [this, &spec] {
+      spec.run(*this);
+      refreshActions();
+    });
+    if (spec.reach == Reach::window) addAction(action);
+    m_actions[spec.id] = action;
+  }
+}
+
+void MainWindow::makeMenu() {
+  m_menu = new QMenu(this);
+  std::map<Menu, QMenu*> menus;
+  for (const ActionSpec& spec : actionTable()) {
+    QMenu*& menu = menus[spec.menu];
+    if (menu == nullptr)
+      menu = m_menu->addMenu(QCoreApplication::translate("Actions", menuTitle(spec.menu)));
+    if (spec.break_before) menu->addSeparator();
+    menu->addAction(action(spec.id));
+  }
+  m_recent_menu = new QMenu(tr("&Recent jobs"), this);
+  menus[Menu::file]->insertMenu(action("file.save"), m_recent_menu);
+  connect(m_recent_menu, &QMenu::aboutToShow, this, &MainWindow::fillRecentMenu);
+  connect(m_menu, &QMenu::aboutToShow, this, &MainWindow::refreshActions);
+  m_rail->setMenu(m_menu);
+}
+
+void MainWindow::makeParts() {
+  auto* central = new QWidget(this);
+  QHBoxLayout* row = bareRow(central);
+  m_rail = new StageRail(central);
+  row->addWidget(m_rail);
+  auto* right = new QWidget(central);
+  QVBoxLayout* column = bareColumn(right);
+  m_top =
+      new TopRow(m_session, action("edit.undo"), action("edit.redo"), action("view.paper"), right);
+  column->addWidget(m_top);
+  column->addWidget(hairline(right, false));
+  m_notice = new stages::SideNote(stages::SideNote::Kind::warning, right);
+  m_notice->setDismissable();
+  m_notice->hide();
+  column->addWidget(m_notice);
+  m_main = new QStackedWidget(right);
+  column->addWidget(m_main, 1);
+  row->addWidget(right, 1);
+  m_start = new StartPage(action("file.open"), m_main);
+  m_main->addWidget(m_start);
+  makeSitingPage();
+  m_main->addWidget(m_siting);
+  m_paper = new stages::PaperStage(
+      m_session,
+      {action("paper.pdf"), action("paper.svg"), action("paper.png"), action("paper.print"),
+       action("paper.previous_page"), action("paper.next_page")},
+      m_main);
+  m_main->addWidget(m_paper);
+  setCentralWidget(central);
+}
+
+void MainWindow::makeSitingPage() {
+  const double k = paint::uiScale(font());
+  m_siting = new QWidget(m_main);
+  QVBoxLayout* column = bareColumn(m_siting);
+  auto* upper = new QWidget(m_siting);
+  QHBoxLayout* row = bareRow(upper);
+  m_canvas = new canvas::PlanCanvas(m_session, upper);
+  m_canvas->setZoomActions(action("view.zoom_in"), action("view.zoom_out"),
+                           action("view.zoom_fit"));
+  row->addWidget(m_canvas, 1);
+  m_beside = new QWidget(upper);
+  QHBoxLayout* beside = bareRow(m_beside);
+  beside->addWidget(hairline(m_beside, true));
+  m_panel = new stages::SitingPanel(
+      m_session,
+      {action("sump.best"), action("sump.next_allowed"), action("sump.previous_allowed"),
+       action("view.paper"), action("sump.waive")},
+      m_beside);
+  beside->addWidget(m_panel, 1);
+  m_beside->setFixedWidth(qRound(kVerdictWidth_px * k));
+  row->addWidget(m_beside);
+  column->addWidget(upper, 1);
+  column->addWidget(hairline(m_siting, false));
+
+  m_below = new QWidget(m_siting);
+  m_below->setProperty("surface", QStringLiteral("panel"));
+  m_below->setAttribute(Qt::WA_StyledBackground);
+  QVBoxLayout* below = bareColumn(m_below);
+  m_below_choice =
+      new stages::Segments(tr("Below the plan"), {tr("Wall tape"), tr("Verdict")}, m_below);
+  m_below_choice->show(0);
+  auto* choice_row = new QHBoxLayout;
+  choice_row->setContentsMargins(qRound(20 * k), qRound(6 * k), 0, 0);
+  choice_row->addWidget(m_below_choice);
+  choice_row->addStretch();
+  below->addLayout(choice_row);
+  m_below_stack = new QStackedWidget(m_below);
+  below->addWidget(m_below_stack, 1);
+  m_tape = new tape::WallTape(m_session, m_below_stack);
+  m_below_stack->addWidget(m_tape);
+  for (const char* id : {"sump.previous_allowed", "sump.next_allowed", "sump.best"}) {
+    const bool square = std::string_view(id) != "sump.best";
+    auto* button = new stages::ActionButton(
+        square ? stages::ActionButton::Role::square : stages::ActionButton::Role::plain, m_tape);
+    button->bind(action(id));
+    m_tape->addTrailing(button);
+  }
+  column->addWidget(m_below);
+}
+
+void MainWindow::connectParts() {
+  for (const ActionSpec& spec : actionTable()) {
+    if (spec.reach != Reach::drawing) continue;
+    m_canvas->addAction(action(spec.id));
+    m_tape->strip()->addAction(action(spec.id));
+  }
+  connect(m_rail, &StageRail::picked, this, &MainWindow::showStage);
+  connect(m_start, &StartPage::picked, this, &MainWindow::openPath);
+  const auto typed = [this](const QString& text) { m_panel->openEntry(text); };
+  connect(m_canvas, &canvas::PlanCanvas::digitTyped, this, typed);
+  connect(m_tape->strip(), &tape::TapeStrip::digitTyped, this, typed);
+  connect(m_below_choice, &stages::Segments::picked, m_below_stack,
+          &QStackedWidget::setCurrentIndex);
+  connect(&m_session, &session::Session::jobChanged, this, [this] {
+    m_paper_done.clear();
+    refreshMain();
+    refreshRail();
+  });
+  connect(&m_session, &session::Session::placeChanged, this, &MainWindow::refreshRail);
+  connect(&m_session, &session::Session::placeChanged, this, [this] {
+    if (!m_session.isMoving()) refreshActions();
+  });
+  connect(&m_session, &session::Session::studyChanged, this, &MainWindow::refreshActions);
+  connect(&m_session, &session::Session::savedStateChanged, this, [this] {
+    refreshTitle();
+    refreshActions();
+  });
+}
+
+void MainWindow::layOut() {
+  const double k = paint::uiScale(font());
+  m_compact = width() / k < kCompactWidth_px;
+  m_below_choice->setVisible(m_compact);
+  if (m_compact && m_below_stack->indexOf(m_panel) < 0) {
+    m_below_stack->addWidget(m_panel);
+    m_below_stack->setCurrentIndex(m_below_choice->chosen());
+    m_panel->show();
+  } else if (!m_compact && m_below_stack->indexOf(m_panel) >= 0) {
+    m_below_stack->removeWidget(m_panel);
+    m_beside->layout()->addWidget(m_panel);
+    m_panel->show();
+  }
+  m_beside->setVisible(!m_compact);
+  const int tape = qRound(kTapeHeight_px * k);
+  m_below->setFixedHeight(std::min(tape, qRound(height() * (m_compact ? 0.52 : 0.42))));
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+  QMainWindow::resizeEvent(event);
+  layOut();
+}
+
+void MainWindow::refreshMain() {
+  if (!m_session.hasJob()) {
+    m_start->show(recent(), installedSamples());
+    m_main->setCurrentIndex(kStartPage);
+  } else {
+    m_main->setCurrentIndex(m_stage == Stage::siting ? kSitingPage : kPaperPage);
+  }
+  m_top->setPaperShown(m_stage == Stage::paper || !m_session.hasJob());
+  m_rail->choose(m_stage);
+}
+
+void MainWindow::refreshActions() {
+  for (const ActionSpec& spec : actionTable()) {
+    QAction* a = action(spec.id);
+    if (spec.enabled != nullptr) a->setEnabled(spec.enabled(*this));
+    if (spec.checked != nullptr) a->setChecked(spec.checked(*this));
+  }
+}
+
+void MainWindow::refreshRail() {
+  StageButton* siting = m_rail->button(Stage::siting);
+  StageButton* paper = m_rail->button(Stage::paper);
+  const siting::Study* study = m_session.study();
+  const siting::Assessment* a = m_session.assessment();
+  if (!m_session.hasJob()) {
+    siting->tell(tr("No job open"), 0, {});
+    return paper->tell({}, 0, {});
+  }
+  if (study == nullptr) {
+    siting->tell(tr("Plan has faults"), 0, {});
+    return paper->tell(tr("Plan has faults"), 0, {});
+  }
+  if (a == nullptr) {
+    siting->tell(tr("No sump yet"), 0, {});
+  } else {
+    const int done = a->state == rules::State::clear || a->waived ? 4
+                     : a->state == rules::State::advised_against  ? 3
+                     : a->state == rules::State::not_proven       ? 2
+                                                                  : 1;
+    siting->tell(stages::briefly(*study, *a), done,
+                 paint::colour(paint::look(palette()).of(a->state).text));
+  }
+  if (m_paper_done.isEmpty())
+    paper->tell(tr("Not printed"), 0, {});
+  else
+    paper->tell(m_paper_done, 4, {});
+}
+
+void MainWindow::refreshTitle() {
+  if (!m_session.hasJob()) return setWindowTitle(tr("Sumpwright"));
+  const QString address = QString::fromStdString(m_session.job().address);
+  setWindowTitle(tr("%1[*] — Sumpwright").arg(address.isEmpty() ? m_session.path() : address));
+  setWindowModified(m_session.isModified());
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  if (!mayLeave()) return event->ignore();
+  m_settings.setValue(QStringLiteral("geometry"), saveGeometry());
+  event->accept();
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+  const QList<QUrl> urls = event->mimeData()->urls();
+  if (urls.size() == 1 && urls.front().isLocalFile()) event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+  event->acceptProposedAction();
+  openPath(event->mimeData()->urls().front().toLocalFile());
+}
+
+}  // namespace sumpwright::window

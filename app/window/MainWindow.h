@@ -1,0 +1,129 @@
+#pragma once
+// The window: stages at the left, the plan with the wall tape below it, the verdict beside it. It
+// puts the parts together, owns the actions made from the table in Actions.cpp, and asks the user
+// through Dialogs.
+
+#include <QMainWindow>
+#include <QSettings>
+#include <map>
+#include <string>
+
+#include "canvas/PlanCanvas.h"
+#include "session/Session.h"
+#include "stages/PaperStage.h"
+#include "stages/SitingPanel.h"
+#include "tape/WallTape.h"
+#include "window/Dialogs.h"
+#include "window/StageRail.h"
+#include "window/StartPage.h"
+#include "window/TopRow.h"
+
+class QMenu;
+class QStackedWidget;
+class QVBoxLayout;
+
+namespace sumpwright::window {
+
+enum class ThemeChoice { system, light, dark };
+
+class MainWindow final : public QMainWindow {
+  Q_OBJECT
+
+ public:
+  /// `settings` and `dialogs` must outlive the window.
+  MainWindow(QSettings& settings, Dialogs& dialogs, QWidget* parent = nullptr);
+  ~MainWindow() override;
+
+  session::Session& session() { return m_session; }
+  const session::Session& session() const { return m_session; }
+  canvas::PlanCanvas& canvas() { return *m_canvas; }
+  tape::WallTape& tape() { return *m_tape; }
+  stages::SitingPanel& panel() { return *m_panel; }
+  stages::PaperStage& paper() { return *m_paper; }
+  StageRail& rail() { return *m_rail; }
+  TopRow& topRow() { return *m_top; }
+  /// The action of that id. Contract: it is in the table.
+  QAction* action(const std::string& id) const;
+  /// The note over the plan; empty when there is none.
+  QString told() const { return m_notice->isHidden() ? QString() : m_notice->text(); }
+  bool isCompact() const { return m_compact; }
+
+  // What the actions do.
+  void open();
+  bool openPath(const QString& path);
+  bool save();
+  bool saveAs();
+  void closeJob();
+  void goBest();
+  void goAllowed(int direction);
+  void nudge(double by_m);
+  void typePlace();
+  void waive();
+  bool mayWaive() const;
+  Stage stage() const { return m_stage; }
+  void showStage(Stage stage);
+  void focusNextPart();
+  void toggleFullScreen();
+  ThemeChoice theme() const { return m_theme; }
+  void setTheme(ThemeChoice theme);
+  void openMenu();
+  void exportPaper(const char* format);
+  void printPaper();
+  void turnPage(int by);
+  void showKeys();
+  void showAbout();
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+
+ private:
+  void makeActions();
+  void makeMenu();
+  void makeParts();
+  void makeSitingPage();
+  void connectParts();
+  void layOut();  ///< the verdict beside the plan, or under it where room is short
+  void fillRecentMenu();
+  void remember(const QString& path);
+  QStringList recent() const;
+  void refreshActions();
+  void refreshRail();
+  void refreshTitle();
+  void refreshMain();
+  /// Whether the open job may be let go of: nothing is lost without being asked.
+  bool mayLeave();
+  void tell(const QString& text);
+  void tellProblems(const QString& what, const base::Problems& problems, const QString& then);
+  QString lastFolder() const;
+
+  QSettings& m_settings;
+  Dialogs& m_dialogs;
+  session::Session m_session;
+  std::map<std::string, QAction*> m_actions;
+  QMenu* m_menu = nullptr;
+  QMenu* m_recent_menu = nullptr;
+  ThemeChoice m_theme = ThemeChoice::system;
+  Stage m_stage = Stage::siting;
+  bool m_compact = false;
+  QString m_paper_done;  ///< when and as what the paper was last saved or printed
+
+  StageRail* m_rail = nullptr;
+  TopRow* m_top = nullptr;
+  stages::SideNote* m_notice = nullptr;
+  QStackedWidget* m_main = nullptr;
+  StartPage* m_start = nullptr;
+  QWidget* m_siting = nullptr;
+  canvas::PlanCanvas* m_canvas = nullptr;
+  tape::WallTape* m_tape = nullptr;
+  stages::SitingPanel* m_panel = nullptr;
+  stages::PaperStage* m_paper = nullptr;
+  QWidget* m_beside = nullptr;  ///< holds the verdict beside the plan
+  QWidget* m_below = nullptr;   ///< tape, and in the compact layout the verdict too
+  QStackedWidget* m_below_stack = nullptr;
+  stages::Segments* m_below_choice = nullptr;
+};
+
+}  // namespace sumpwright::window

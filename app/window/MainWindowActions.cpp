@@ -1,0 +1,294 @@
+// MainWindow: what its actions do.
+
+#include <QApplication>
+#include <QDir>
+#include <QFileInfo>
+#include <QMenu>
+#include <QPrinter>
+#include <QTime>
+#include <algorithm>
+
+#include "files/JobFile.h"
+#include "paint/Export.h"
+#include "paint/Painting.h"
+#include "stages/SitingText.h"
+#include "window/Actions.h"
+#include "window/KeysDialog.h"
+#include "window/MainWindow.h"
+#include "window/Theming.h"
+
+namespace sumpwright::window {
+
+namespace {
+
+constexpr int kRecentMost = 8;
+
+QString said(const base::Message& message) {
+  return QString::fromStdString(words::say(message, words::Units::metric));
+}
+
+QString stemOf(const QString& path) {
+  QString name = QFileInfo(path).fileName();
+  if (name.endsWith(QLatin1String(files::kJobSuffix)))
+    name.chop(static_cast<int>(QLatin1String(files::kJobSuffix).size()));
+  return name;
+}
+
+}  // namespace
+
+void MainWindow::tell(const QString& text) {
+  m_notice->setText(text);
+  m_notice->show();
+}
+
+/// What happened, what it means line by line, what to do.
+void MainWindow::tellProblems(const QString& what, const base::Problems& problems,
+                              const QString& then) {
+  constexpr std::size_t kMost = 8;
+  QStringList lines{what};
+  for (std::size_t i = 0; i < std::min(problems.size(), kMost); ++i) {
+    QString line = QStringLiteral("• ") + said(problems[i].message);
+    if (!problems[i].pointer.empty())
+      line += tr(" (at %1)").arg(QString::fromStdString(problems[i].pointer));
+    lines << line;
+  }
+  if (problems.size() > kMost)
+    lines << tr("and %n more", nullptr, static_cast<int>(problems.size() - kMost));
+  lines << then;
+  tell(lines.join(QLatin1Char('\n')));
+}
+
+QString MainWindow::lastFolder() const {
+  if (m_session.hasJob()) return QFileInfo(m_session.path()).absolutePath();
+  const QStringList known = recent();
+  return known.isEmpty() ? QDir::homePath() : QFileInfo(known.front()).absolutePath();
+}
+
+void MainWindow::open() {
+  const QString path = m_dialogs.openFile(this, tr("Open a job"), lastFolder(),
+                                          tr("Jobs (*.sump.json);;All files (*)"));
+  if (!path.isEmpty()) openPath(path);
+}
+
+bool MainWindow::openPath(const QString& path) {
+  if (!mayLeave()) return false;
+  m_notice->hide();
+  const base::Problems problems = m_session.open(path);
+  if (!problems.empty()) {
+    tellProblems(tr("%1 could not be opened.").arg(QDir::toNativeSeparators(path)), problems,
+                 m_session.hasJob() ? tr("The job that was open is still open, unchanged.")
+                                    : tr("Check the file, or open another."));
+    return false;
+  }
+  remember(m_session.path());
+  if (base::any(m_session.problems(), base::Gravity::unsound)) {
+    showStage(Stage::siting);
+  } else if (m_session.study() == nullptr) {
+    tellProblems(
+        tr("The job is open, but it cannot be judged."), m_session.studyProblems(),
+        tr("Choose another rule sheet under Set-up, or put the sheet where it is looked for."));
+  }
+  m_canvas->setFocus(Qt::OtherFocusReason);
+  return true;
+}
+
+bool MainWindow::save() {
+  const base::Problems problems = m_session.save();
+  if (problems.empty()) return true;
+  tellProblems(
+      tr("The job is not saved."), problems,
+      tr("Your changes are still here. Save the job under another name, or free the place."));
+  return false;
+}
+
+bool MainWindow::saveAs() {
+  QString path =
+      m_dialogs.saveFile(this, tr("Save the job as"), m_session.path(), tr("Jobs (*.sump.json)"));
+  if (path.isEmpty()) return false;
+  if (!path.endsWith(QLatin1String(".json"))) path += QLatin1String(files::kJobSuffix);
+  const base::Problems problems = m_session.saveAs(path);
+  if (!problems.empty()) {
+    tellProblems(tr("The job is not saved."), problems,
+                 tr("Your changes are still here. Choose another place."));
+    return false;
+  }
+  remember(m_session.path());
+  return true;
+}
+
+bool MainWindow::mayLeave() {
+  if (!m_session.hasJob() || !m_session.isModified()) return true;
+  switch (m_dialogs.askUnsaved(this, stemOf(m_session.path()))) {
+    case Unsaved::save:
+      return save();
+    case Unsaved::discard:
+      return true;
+    case Unsaved::cancel:
+      break;
+  }
+  return false;
+}
+
+void MainWindow::closeJob() {
+  if (!mayLeave()) return;
+  m_notice->hide();
+  showStage(Stage::siting);
+  m_session.close();
+}
+
+QStringList MainWindow::recent() const {
+  QStringList known = m_settings.value(QStringLiteral("recent")).toStringList();
+  known.removeIf([](const QString& path) { return !QFileInfo::exists(path); });
+  return known;
+}
+
+void MainWindow::remember(const QString& path) {
+  QStringList known = recent();
+  known.removeAll(path);
+  known.prepend(path);
+  m_settings.setValue(QStringLiteral("recent"), QStringList(known.mid(0, kRecentMost)));
+}
+
+void MainWindow::fillRecentMenu() {
+  m_recent_menu->clear();
+  for (const QString& path : recent()) {
+    QAction* entry = m_recent_menu->addAction(stemOf(path));
+    entry->setToolTip(path);
+    connect(entry, &QAction::triggered, this, [this, path] { openPath(path); });
+  }
+  if (m_recent_menu->isEmpty()) m_recent_menu->addAction(tr("None yet"))->setEnabled(false);
+}
+
+void MainWindow::goBest() {
+  if (const auto place = m_session.bestPlace()) m_session.putAt(*place);
+}
+
+void MainWindow::goAllowed(int direction) {
+  if (const auto place = m_session.nextAllowed(direction)) m_session.putAt(*place);
+}
+
+void MainWindow::nudge(double by_m) { m_session.nudge(by_m); }
+
+void MainWindow::typePlace() {
+  showStage(Stage::siting);
+  if (m_compact) {
+    m_below_choice->show(1);
+    m_below_stack->setCurrentIndex(1);
+  }
+  m_panel->openEntry();
+}
+
+bool MainWindow::mayWaive() const { return !stages::WaiverForm::waivable(m_session).empty(); }
+
+void MainWindow::waive() {
+  showStage(Stage::siting);
+  if (m_compact) {
+    m_below_choice->show(1);
+    m_below_stack->setCurrentIndex(1);
+  }
+  m_panel->openWaiver();
+}
+
+void MainWindow::showStage(Stage stage) {
+  m_stage = stage;
+  refreshMain();
+  refreshActions();
+}
+
+void MainWindow::focusNextPart() {
+  QWidget* parts[] = {m_canvas, m_tape->strip(), m_panel->primary(), m_rail->button(Stage::siting)};
+  const int count = static_cast<int>(std::size(parts));
+  int at = -1;
+  for (int i = 0; i < count; ++i) {
+    if (parts[i]->hasFocus()) at = i;
+  }
+  for (int step = 1; step <= count; ++step) {
+    QWidget* next = parts[(at + step + count) % count];
+    if (!next->isVisible() || !next->isEnabled()) continue;
+    return next->setFocus(Qt::TabFocusReason);
+  }
+}
+
+void MainWindow::toggleFullScreen() {
+  if (isFullScreen())
+    showNormal();
+  else
+    showFullScreen();
+}
+
+void MainWindow::setTheme(ThemeChoice theme) {
+  m_theme = theme;
+  m_settings.setValue(QStringLiteral("theme"), textOf(theme));
+  applyTheme(theme);
+  refreshRail();
+}
+
+void MainWindow::openMenu() { m_rail->openMenu(); }
+
+void MainWindow::turnPage(int by) { m_paper->turnPage(by); }
+
+void MainWindow::exportPaper(const char* format) {
+  const QString ending = QLatin1String(format);
+  const QString suggested =
+      QDir(lastFolder()).filePath(stemOf(m_session.path()) + QLatin1Char('.') + ending);
+  QString path = m_dialogs.saveFile(this, tr("Save the client plan"), suggested,
+                                    QStringLiteral("%1 (*.%2)").arg(ending.toUpper(), ending));
+  if (path.isEmpty()) return;
+  if (!path.endsWith(QLatin1Char('.') + ending, Qt::CaseInsensitive))
+    path += QLatin1Char('.') + ending;
+  const auto written = paint::exportPages(paint::pagesOf(*m_paper->document()), path.toStdString());
+  showStage(Stage::paper);
+  if (!written) {
+    return tellProblems(tr("The client plan is not saved."), written.problems(),
+                        tr("Choose another place or name."));
+  }
+  m_paper_done = tr("%1 saved %2")
+                     .arg(ending.toUpper(), QTime::currentTime().toString(QStringLiteral("HH:mm")));
+  QStringList names;
+  for (const std::string& file : *written)
+    names << QDir::toNativeSeparators(QString::fromStdString(file));
+  m_paper->tell(tr("Saved:\n%1").arg(names.join(QLatin1Char('\n'))));
+  refreshRail();
+}
+
+void MainWindow::printPaper() {
+  const dossier::Document& paper = *m_paper->document();
+  QPrinter printer(QPrinter::HighResolution);
+  printer.setDocName(QString::fromStdString(paper.title));
+  printer.setPageSize(QPageSize(QSizeF(paper.width_mm, paper.height_mm), QPageSize::Millimeter));
+  printer.setFullPage(true);
+  if (!m_dialogs.choosePrinter(this, printer)) return;
+  QPainter painter;
+  if (!painter.begin(&printer)) {
+    return tell(
+        tr("The printer could not be started.\nNothing was printed. Look whether it is on and "
+           "reachable, or save a PDF and print that."));
+  }
+  for (std::size_t i = 0; i < paper.pages.size(); ++i) {
+    if (i > 0) printer.newPage();
+    paint::paintDrawList(painter, paper.pages[i], printer.resolution() / 25.4);
+  }
+  painter.end();
+  m_paper_done = tr("Printed %1").arg(QTime::currentTime().toString(QStringLiteral("HH:mm")));
+  refreshRail();
+}
+
+void MainWindow::showKeys() {
+  auto* keys = new KeysDialog(this);
+  keys->setAttribute(Qt::WA_DeleteOnClose);
+  keys->show();
+}
+
+void MainWindow::showAbout() {
+  m_dialogs.about(this, tr("About Sumpwright"),
+                  tr("<h3>Sumpwright %1</h3><p>Siting of fan-assisted radon sumps on a floor plan. "
+                     "MIT licence.</p>"
+                     "<p>A clear place is one no rule of the chosen sheet objects to, as far as "
+                     "the survey goes. It "
+                     "replaces neither locating the services before coring, nor local codes, nor "
+                     "licensed practice. A "
+                     "prediction is not a measurement: the re-test decides.</p>")
+                      .arg(QApplication::applicationVersion()));
+}
+
+}  // namespace sumpwright::window

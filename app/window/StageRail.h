@@ -1,0 +1,56 @@
+#pragma once
+// The stages of the job along the window's left edge, in the job's order: name, what is missing in
+// a few words, and a levelling staff that fills from the top as the stage gets done.
+
+#include <QAbstractButton>
+#include <QToolButton>
+#include <QWidget>
+
+class QMenu;
+
+namespace sumpwright::window {
+
+enum class Stage { siting, paper };
+
+class StageButton final : public QAbstractButton {
+  Q_OBJECT
+
+ public:
+  explicit StageButton(const QString& name, QWidget* parent = nullptr);
+  /// `done`: quarters of the staff that are filled, 0 to 4. `ink`: of the words; invalid: quiet.
+  void tell(const QString& words, int done, const QColor& ink);
+  QString words() const { return m_words; }
+  QSize sizeHint() const override;
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+
+ private:
+  QString m_words;
+  int m_done = 0;
+  QColor m_ink;
+};
+
+class StageRail final : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit StageRail(QWidget* parent = nullptr);
+  StageButton* button(Stage stage) const { return m_buttons[static_cast<int>(stage)]; }
+  void choose(Stage stage);
+  void setMenu(QMenu* menu);
+  void openMenu();
+  QToolButton* menuButton() const { return m_menu; }
+
+ Q_SIGNALS:
+  void picked(Stage stage);
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+
+ private:
+  StageButton* m_buttons[2];
+  QToolButton* m_menu;
+};
+
+}  // namespace sumpwright::window
