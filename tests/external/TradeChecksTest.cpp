@@ -80,18 +80,12 @@ TEST(TradeChecks, PipeEdgeStandsThePublishedDistanceOffTheWindow) {
   }
 }
 
-TEST(TradeChecks, UsSheetProvesNothingByAStringAndRefusesALowOutlet) {
+TEST(TradeChecks, UsSheetRefusesALowOutletEverywhere) {
   const auto study =
       siting::Study::of(support::PlanBuilder::rectangle(20.0, 10.0).job(), sheetOf("us-practice"));
   for (const siting::Stretch& stretch : study->stretches()[0]) {
     EXPECT_EQ(stretch.state, rules::State::refused);
   }
-  siting::StudyOptions riser;
-  riser.outlet = plan::OutletMode::riser;
-  const auto up = siting::Study::of(support::PlanBuilder::rectangle(20.0, 10.0).job(),
-                                    sheetOf("us-practice"), riser);
-  const siting::Assessment middle = up->assess({0, 25.0});
-  EXPECT_EQ(middle.state, rules::State::not_proven);
 }
 
 TEST(TradeChecks, FarthestFloorFromTheMiddleOfAShortSide) {
