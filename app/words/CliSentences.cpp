@@ -15,6 +15,10 @@ std::span<const Sentence> cliSentences() {
       {"cli.no-ring",
        QT_TRANSLATE_NOOP("Sentences",
                          "There is no ring {ring}; the rings of this plan are 0 to {last}.")},
+      {"cli.no-display",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "There is no display to open a window on. The subcommands check, site and "
+                         "draw need none: see sumpwright --help.")},
       {"cli.no-sump",
        QT_TRANSLATE_NOOP("Sentences", "The design has no sump “{sump}” in an outside wall.")},
   });

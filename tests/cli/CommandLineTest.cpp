@@ -3,6 +3,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QtGlobal>
+
+#include "cli/Display.h"
 #include "cli/Run.h"
 
 namespace sumpwright::cli {
@@ -43,6 +46,19 @@ TEST(CommandLine, Version) {
   const Ran version = ran({"--version"});
   EXPECT_EQ(version.code, kDone);
   EXPECT_THAT(version.out, StartsWith("sumpwright "));
+}
+
+TEST(CommandLine, WithoutADisplayTheWindowIsDeclinedInWords) {
+  const std::array<const char*, 3> names{"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"};
+  std::vector<QByteArray> before;
+  for (const char* name : names) before.push_back(qgetenv(name));
+  for (const char* name : names) qunsetenv(name);
+  std::ostringstream err;
+  EXPECT_FALSE(canShowWindow(err));
+  EXPECT_THAT(err.str(), StartsWith("sumpwright: cli.no-display: "));
+  qputenv("WAYLAND_DISPLAY", "wayland-0");
+  EXPECT_TRUE(canShowWindow(err));
+  for (std::size_t i = 0; i < names.size(); ++i) qputenv(names.at(i), before.at(i));
 }
 
 class WrongUsage : public ::testing::TestWithParam<std::vector<std::string>> {};
