@@ -14,6 +14,7 @@
 #include <boost/geometry/geometries/register/point.hpp>
 #include <boost/geometry/geometries/segment.hpp>
 #include <boost/geometry/strategies/strategies.hpp>
+#include <exception>
 #include <limits>
 #include <numeric>
 #include <queue>
@@ -79,9 +80,11 @@ Segment side(const Polygon& polygon, std::size_t i) {
 /// A point that the closed segments share.
 std::optional<Point> contact(const Segment& a, const Segment& b) {
   if (!meet(a, b)) return std::nullopt;
-  std::vector<Point> points;
-  bg::intersection(edgeOf(a), edgeOf(b), points);
-  return points.empty() ? a.b : points.front();
+  const Vec u = a.b - a.a;
+  const Vec v = b.b - b.a;
+  const double turn = cross(u, v);
+  if (turn == 0.0) return nearest(a.b, b);
+  return lerp(b.a, b.b, std::clamp(cross(u, a.a - b.a) / turn, 0.0, 1.0));
 }
 
 /// Whether side i+1 runs back over side i.
@@ -220,9 +223,9 @@ double overlapArea(const Polygon& a, const Polygon& b) {
     Areas common;
     bg::intersection(areaOf(a), areaOf(b), common);
     return bg::area(common);
-  } catch (const bg::exception&) {
-    // Boost refuses outlines it finds invalid, among them ones that only rounding makes so; the
-    // slower twin takes any outline.
+  } catch (const std::exception&) {
+    // Boost refuses outlines it finds invalid, among them ones that only rounding makes so, and
+    // numbers too large for its grid; the slower twin takes any outline.
     return overlapAreaBySlabs(a, b);
   }
 }

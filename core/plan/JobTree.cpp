@@ -50,13 +50,14 @@ class Builder : public nlohmann::json_sax<Json> {
     return true;
   }
 
-  bool parse_error(std::size_t position, const std::string& token,
+  bool parse_error(std::size_t position, const std::string&,
                    const Json::exception& error) override {
     constexpr int kNumberOverflow = 406;  // nlohmann: number too large for a double
-    if (error.id == kNumberOverflow || startsNonFinite(token)) {
-      m_problems.add("job.number.not-finite", here(), {text("number", shortened(token))});
+    const std::string word = wordAt(position);
+    if (error.id == kNumberOverflow || isNonFinite(word)) {
+      m_problems.add("job.number.not-finite", here(), {text("number", shortened(word))});
     } else {
-      addSyntax(position, token);
+      addSyntax(position, word);
     }
     return false;
   }
@@ -106,9 +107,11 @@ class Builder : public nlohmann::json_sax<Json> {
   /// Pointer of the value that comes next.
   std::string here() const {
     std::string pointer;
-    for (const Level& level : m_levels) {
+    for (std::size_t i = 0; i < m_levels.size(); ++i) {
+      const Level& level = m_levels[i];
+      const bool last = i + 1 == m_levels.size();
       if (level.container->is_array()) {
-        pointer = at(pointer, level.next);
+        pointer = at(pointer, last ? level.next : level.next - 1);
       } else if (!level.keys.empty()) {
         pointer = at(pointer, shortened(level.key));
       }
@@ -122,21 +125,35 @@ class Builder : public nlohmann::json_sax<Json> {
                    {count("limit", static_cast<std::int64_t>(kMaxTextBytes))});
   }
 
-  static bool startsNonFinite(const std::string& token) {
-    for (const char* start : {"N", "I", "-N", "-I", "na", "i", "-n", "-i", "+"}) {
-      if (token.starts_with(start)) return true;
-    }
-    return false;
+  /// The bare word or number that reading stopped in, or the character it stopped at. `position`
+  /// counts the bytes read.
+  std::string wordAt(std::size_t position) const {
+    constexpr std::string_view kParts =
+        "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789+-.";
+    if (position == 0 || position > m_source.size()) return {};
+    std::size_t from = position;
+    while (from > 0 && kParts.find(m_source[from - 1]) != std::string_view::npos) --from;
+    const std::size_t to = std::min(m_source.find_first_not_of(kParts, from), m_source.size());
+    return std::string(to > from ? m_source.substr(from, to - from)
+                                 : m_source.substr(position - 1, 1));
   }
 
-  void addSyntax(std::size_t position, const std::string& token) {
+  /// NaN and Infinity, which other programs write and JSON does not have.
+  static bool isNonFinite(std::string word) {
+    std::transform(word.begin(), word.end(), word.begin(),
+                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+    if (word.starts_with('-') || word.starts_with('+')) word.erase(0, 1);
+    return word == "nan" || word == "inf" || word == "infinity";
+  }
+
+  void addSyntax(std::size_t position, const std::string& near) {
     const std::string_view before = m_source.substr(0, std::min(position, m_source.size()));
     const auto lines = std::count(before.begin(), before.end(), '\n');
     const std::size_t start = before.rfind('\n');
     const std::size_t column = start == std::string_view::npos ? position : position - start - 1;
     m_problems.add("job.not-json", here(),
                    {count("line", lines + 1), count("column", static_cast<std::int64_t>(column)),
-                    text("near", shortened(token))});
+                    text("near", shortened(near))});
   }
 
   std::string_view m_source;

@@ -24,9 +24,10 @@ const std::vector<std::string_view>& keyOrder() {
   static const std::vector<std::string_view> order = [] {
     std::vector<std::string_view> keys;
     addKeys<Job>(keys);
+    // Plan before the survey's answers: both have "openings", which stands first among the answers.
+    addKeys<Plan>(keys);
     addKeys<LookedFor>(keys);
     addKeys<House>(keys);
-    addKeys<Plan>(keys);
     addKeys<Design>(keys);
     addKeys<Ring>(keys);
     addKeys<Wall>(keys);
