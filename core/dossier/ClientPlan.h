@@ -12,8 +12,8 @@ namespace sumpwright::dossier {
 
 struct ClientPlanOptions {
   PaperSize size = PaperSize::a4;
-  std::string sump;     ///< which sump of the design; empty: the first cored one
-  std::string date;     ///< ISO date printed on the sheet; the core has no clock
+  std::string sump;  ///< which sump of the design; empty: the first cored one
+  std::string date;  ///< ISO date printed on the sheet; the core has no clock
 };
 
 /// The paper for the job's sump, or, when the design has none, for its stretches alone (said so).

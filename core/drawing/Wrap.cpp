@@ -1,6 +1,25 @@
+#include <algorithm>
+
 #include "drawing/Voice.h"
 
 namespace sumpwright::drawing {
+namespace {
+
+bool startsLetter(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
+
+/// The longest whole-letter start of the word that fits; at least one letter.
+std::size_t fitting(const Voice& voice, const std::string& word, const Font& font,
+                    double width_mm) {
+  std::size_t best = 0;
+  for (std::size_t i = 1; i <= word.size(); ++i) {
+    if (i < word.size() && !startsLetter(word[i])) continue;
+    if (best > 0 && voice.width_mm(word.substr(0, i), font) > width_mm) break;
+    best = i;
+  }
+  return best;
+}
+
+}  // namespace
 
 std::vector<std::string> wrap(const Voice& voice, const std::string& text, const Font& font,
                               double width_mm) {
@@ -9,9 +28,17 @@ std::vector<std::string> wrap(const Voice& voice, const std::string& text, const
   std::size_t at = 0;
   while (at < text.size()) {
     const std::size_t end = std::min(text.find(' ', at), text.size());
-    const std::string word = text.substr(at, end - at);
+    std::string word = text.substr(at, end - at);
     at = end + 1;
     if (word.empty()) continue;
+    while (voice.width_mm(word, font) > width_mm) {
+      const std::size_t part = fitting(voice, word, font, width_mm);
+      if (part == word.size()) break;
+      if (!line.empty()) lines.push_back(line);
+      line.clear();
+      lines.push_back(word.substr(0, part));
+      word.erase(0, part);
+    }
     const std::string longer = line.empty() ? word : line + ' ' + word;
     if (!line.empty() && voice.width_mm(longer, font) > width_mm) {
       lines.push_back(line);

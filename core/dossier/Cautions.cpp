@@ -1,0 +1,141 @@
+// How to set it out, when to stop and look, and what to mind.
+
+#include <algorithm>
+
+#include "dossier/Sheet.h"
+#include "geometry/Shapes.h"
+
+namespace sumpwright::dossier {
+namespace {
+
+using base::Message;
+
+/// Less room than this round the pipe cannot be sealed (common practice).
+constexpr double kLeastGap_mm = 3.0;
+
+void tie(Writer& w, const char* id, const drawing::Tie& t) {
+  w.body(w.desk().say(id, {base::metres("length", t.length_m), base::phrase("feature", t.label)}));
+}
+
+/// Floor zones that the hole comes out under.
+bool underfloorHeating(const Sheet& sheet) {
+  if (!sheet.assessment) {
+    return std::any_of(sheet.job().plan.floor_zones.begin(), sheet.job().plan.floor_zones.end(),
+                       [](const plan::FloorZone& z) { return z.underfloor_heating; });
+  }
+  const geometry::Point inner = sheet.study.perimeter().drillLine(sheet.assessment->place).b;
+  return std::any_of(sheet.job().plan.floor_zones.begin(), sheet.job().plan.floor_zones.end(),
+                     [&](const plan::FloorZone& z) {
+                       return z.underfloor_heating && geometry::contains(z.outline_m, inner);
+                     });
+}
+
+void standby(Writer& w, const Sheet& sheet) {
+  const plan::StandbySump& s = sheet.job().house.standby;
+  switch (s.state) {
+    case plan::StandbyState::not_searched:
+      w.tick(sheet.desk.say("paper.hold.standby-search"));
+      break;
+    case plan::StandbyState::found:
+      w.tick(sheet.desk.say(s.identity == plan::StandbyIdentity::assumed
+                                ? "paper.hold.standby-assumed"
+                                : "paper.hold.standby-found",
+                            {base::text("where", s.where)}));
+      break;
+    case plan::StandbyState::searched_not_found:
+      break;
+  }
+}
+
+void barrier(Writer& w, const Sheet& sheet) {
+  switch (sheet.job().house.barrier) {
+    case plan::Barrier::unknown:
+      w.tick(sheet.desk.say("paper.hold.barrier-unknown"));
+      break;
+    case plan::Barrier::in_floor:
+    case plan::Barrier::lapped_through_wall:
+      w.tick(sheet.desk.say("paper.hold.barrier"));
+      break;
+    case plan::Barrier::none:
+      break;
+  }
+}
+
+void trialPit(Writer& w, const Sheet& sheet) {
+  const plan::House& house = sheet.job().house;
+  if (house.footing_top_low_m && house.footing_top_high_m) {
+    w.tick(
+        sheet.desk.say("paper.hold.pit-range", {base::metres("low", *house.footing_top_low_m),
+                                                base::metres("high", *house.footing_top_high_m)}));
+  } else {
+    w.tick(sheet.desk.say("paper.hold.pit"));
+  }
+}
+
+void appliances(Writer& w, const Sheet& sheet) {
+  const auto& all = sheet.job().house.appliances;
+  const bool open =
+      std::any_of(all.begin(), all.end(), [](const plan::Appliance& a) { return a.open_flued; });
+  const bool none = sheet.job().looked_for.open_flue == plan::Looked::looked_none && !open;
+  w.tick(sheet.desk.say(none ? "paper.caution.flue-none" : "paper.caution.flue"));
+}
+
+}  // namespace
+
+void writeSettingOut(Writer& w, const Sheet& sheet) {
+  if (!sheet.assessment) return;
+  const Desk& desk = sheet.desk;
+  w.heading(desk.say("paper.set-out"));
+  if (sheet.ties.before) tie(w, "paper.set-out.tie", *sheet.ties.before);
+  if (sheet.ties.after) tie(w, "paper.set-out.tie", *sheet.ties.after);
+  if (sheet.ties.check) {
+    tie(w, sheet.ties.check_on_wall ? "paper.set-out.check" : "paper.set-out.check-straight",
+        *sheet.ties.check);
+  } else if (sheet.ties.before && sheet.ties.after) {
+    w.body(desk.say("paper.set-out.sum", {base::metres("length", sheet.ties.before->length_m +
+                                                                     sheet.ties.after->length_m)}));
+  }
+  const std::string& datum = sheet.job().house.height_datum;
+  w.body(desk.say(datum.empty() ? "paper.set-out.no-datum" : "paper.set-out.datum",
+                  {base::text("datum", datum)}));
+  if (sheet.assessment->thickness_assumed) {
+    w.body(desk.say("paper.set-out.thickness",
+                    {base::metres("thickness", perimeter::kAssumedWallThickness_m)}));
+  }
+}
+
+void writeHoldPoints(Writer& w, const Sheet& sheet) {
+  const Desk& desk = sheet.desk;
+  w.heading(desk.say("paper.hold"));
+  w.tick(desk.say("paper.hold.consent"));
+  w.tick(desk.say("paper.hold.services"));
+  w.text(desk.say("paper.hold.depths"), fonts::small, desk.theme.ink2, 4.8);
+  standby(w, sheet);
+  trialPit(w, sheet);
+  w.tick(desk.say("paper.hold.pit-limits"));
+  barrier(w, sheet);
+  if (underfloorHeating(sheet)) w.tick(desk.say("paper.hold.underfloor"));
+  const double core_mm = sheet.study.site().core_m * 1000.0;
+  const double gap_mm = (core_mm - sheet.job().design.pipe_od_mm) / 2.0;
+  if (gap_mm < kLeastGap_mm) {
+    w.tick(desk.say("paper.hold.core-gap",
+                    {base::millimetres("core", core_mm),
+                     base::millimetres("pipe", sheet.job().design.pipe_od_mm),
+                     base::millimetres("gap", gap_mm), base::millimetres("least", kLeastGap_mm)}));
+  }
+}
+
+void writeCautions(Writer& w, const Sheet& sheet) {
+  const Desk& desk = sheet.desk;
+  w.heading(desk.say("paper.cautions"));
+  w.tick(desk.say("paper.caution.electric"));
+  w.tick(desk.say("paper.caution.silica"));
+  w.tick(desk.say("paper.caution.asbestos"));
+  appliances(w, sheet);
+  w.tick(desk.say("paper.caution.ladder"));
+  w.tick(desk.say("paper.caution.codes"));
+  w.tick(desk.say("paper.caution.check"));
+  w.tick(desk.say("paper.caution.prediction"));
+}
+
+}  // namespace sumpwright::dossier

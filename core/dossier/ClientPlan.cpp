@@ -1,0 +1,128 @@
+#include "dossier/ClientPlan.h"
+
+#include <algorithm>
+
+#include "dossier/Sheet.h"
+
+namespace sumpwright::dossier {
+namespace {
+
+constexpr double kGutter_mm = 9.0;
+constexpr double kColumn_mm = 87.5;     // two to a page of A4, three to one of A3
+constexpr double kLeastText_mm = 30.0;  // less than this below the plan is left white
+
+/// Rows one below the other; gives the y after the last.
+double stack(Sketch& sketch, const Rows& rows, Point at) {
+  for (const Row& row : rows) {
+    if (row.paint) row.paint(sketch, at);
+    at.y += row.height_mm;
+  }
+  return at.y;
+}
+
+struct Pages {
+  const Sheet& sheet;
+  Document document;
+  double width() const { return sheet.width_mm - 2 * kMargin_mm; }
+  double bottom() const { return sheet.height_mm - kMargin_mm - footHeight_mm(sheet); }
+  Sketch add() {
+    document.pages.push_back({sheet.width_mm, sheet.height_mm, {}});
+    return Sketch(document.pages.back());
+  }
+};
+
+/// The first page: head, verdict, waivers, plan, strip. A box of waivers that would crowd out the
+/// plan goes on by itself. Gives the y below.
+double firstPage(Pages& pages, Rows waivers) {
+  const Sheet& sheet = pages.sheet;
+  const Rows head = headRows(sheet, pages.width());
+  const Rows verdict = verdictRows(sheet, pages.width());
+  const Rows strip = stripRows(sheet, pages.width());
+  const double fixed = heightOf(head) + heightOf(verdict) + heightOf(waivers) + heightOf(strip);
+  const double room = pages.bottom() - kMargin_mm - fixed - 2.0;
+  const Rows plan = planRows(sheet, pages.width(), room);
+  Sketch sketch = pages.add();
+  Point at{kMargin_mm, kMargin_mm};
+  for (const Rows* part :
+       std::initializer_list<const Rows*>{&head, &verdict, &waivers, &plan, &strip}) {
+    at.y = stack(sketch, *part, at);
+  }
+  return at.y;
+}
+
+Rows allText(const Sheet& sheet, double width_mm) {
+  Writer w(sheet.desk, width_mm);
+  writeFindings(w, sheet);
+  writeSettingOut(w, sheet);
+  writeMargins(w, sheet);
+  writePlaces(w, sheet);
+  writeNotLooked(w, sheet);
+  writeUnjudged(w, sheet);
+  writeScore(w, sheet);
+  writeHoldPoints(w, sheet);
+  writeCautions(w, sheet);
+  return w.take();
+}
+
+/// Further pages until everything stands somewhere.
+void flowAll(Pages& pages, const Rows& rows, double first_y) {
+  const int columns = pages.sheet.options.size == PaperSize::a3 ? 3 : 2;
+  const double gutter = (pages.width() - columns * kColumn_mm) / (columns - 1);
+  Region region{kMargin_mm, first_y + 4.0, pages.bottom() - 1.5, kColumn_mm, gutter, columns};
+  std::size_t next = 0;
+  if (region.bottom - region.top >= kLeastText_mm) {
+    Sketch sketch(pages.document.pages.back());
+    double end = 0.0;
+    sketch.tagged("text");
+    next = flow(sketch, rows, 0, region, end);
+  }
+  while (next < rows.size()) {
+    Sketch sketch = pages.add();
+    region.top = stack(sketch, laterHeadRows(pages.sheet, pages.width()), {kMargin_mm, kMargin_mm});
+    double end = 0.0;
+    sketch.tagged("text");
+    const std::size_t before = next;
+    next = flow(sketch, rows, next, region, end);
+    if (next == before) break;  // a row taller than a page: nothing can place it
+  }
+}
+
+}  // namespace
+
+Document clientPlan(const siting::Study& study, const drawing::Voice& voice,
+                    const ClientPlanOptions& options) {
+  const Sheet sheet(study, voice, options);
+  Pages pages{sheet, {}};
+  Document& document = pages.document;
+  document.width_mm = sheet.width_mm;
+  document.height_mm = sheet.height_mm;
+  const std::string title = sheet.desk.say("paper.title");
+  const std::string& address = sheet.job().address;
+  document.title = address.empty()
+                       ? title
+                       : sheet.desk.say("paper.document-title", {base::text("title", title),
+                                                                 base::text("address", address)});
+  document.author = sheet.job().surveyor;
+  document.subject = sheet.desk.say("paper.subject");
+
+  Rows waivers = waiverRows(sheet, pages.width());
+  const Rows text = allText(sheet, kColumn_mm);
+  // Many or long waivers stand in the text, so that the plan keeps at least half of the page.
+  const bool crowded = heightOf(waivers) > 0.22 * sheet.height_mm;
+  Rows below;
+  if (crowded) {
+    below = waiverRows(sheet, kColumn_mm);
+    waivers.clear();
+  }
+  below.insert(below.end(), text.begin(), text.end());
+  const double y = firstPage(pages, std::move(waivers));
+  flowAll(pages, below, y);
+  const int count = static_cast<int>(document.pages.size());
+  for (int i = 0; i < count; ++i) {
+    Sketch sketch(document.pages[static_cast<std::size_t>(i)]);
+    paintFoot(sketch, sheet, i + 1, count);
+  }
+  return std::move(pages.document);
+}
+
+}  // namespace sumpwright::dossier

@@ -1,0 +1,235 @@
+// Why, how far from what, and how good the place is.
+
+#include <algorithm>
+#include <cmath>
+
+#include "dossier/Sheet.h"
+#include "drawing/Signs.h"
+
+namespace sumpwright::dossier {
+namespace {
+
+using base::Message;
+using drawing::HAlign;
+using drawing::solid;
+
+rules::State stateOf(rules::Weight weight) {
+  switch (weight) {
+    case rules::Weight::advisory:
+      return rules::State::advised_against;
+    case rules::Weight::unknown:
+      return rules::State::not_proven;
+    case rules::Weight::binding:
+      break;
+  }
+  return rules::State::refused;
+}
+
+/// A sign, then the paragraph beside it.
+void signedText(Writer& w, rules::State state, const std::string& words) {
+  Rows rows;
+  Writer inner(w.desk(), w.width());
+  inner.text(words, fonts::body, w.desk().theme.ink, 4.8);
+  rows = inner.take();
+  if (rows.empty()) return;
+  const auto line = rows.front().paint;
+  const double middle = rows.front().height_mm / 2.0;
+  const drawing::Theme& theme = w.desk().theme;
+  rows.front().paint = [=, &theme](Sketch& sketch, Point at) {
+    drawing::stateSign(sketch, theme, state, {at.x + 1.6, at.y + middle}, 2.7);
+    line(sketch, at);
+  };
+  w.append(std::move(rows));
+}
+
+std::string findingText(const Sheet& sheet, const rules::Finding& f) {
+  std::vector<base::Arg> args{base::text("rule", sheet.ruleTitle(f.rule)),
+                              base::phrase("reason", f.reason)};
+  if (!f.distance_m || !f.needed_m || f.thing_label.id.empty()) {
+    return sheet.desk.say("paper.finding", args);
+  }
+  args.push_back(base::metres("distance", *f.distance_m));
+  args.push_back(base::metres("needed", *f.needed_m));
+  args.push_back(base::phrase("thing", f.thing_label));
+  return sheet.desk.say(*f.distance_m < 0.0 ? "paper.finding-on" : "paper.finding-short", args);
+}
+
+/// Columns of the margins table, right edges of the figures.
+struct Columns {
+  double width;
+  double rule() const { return 0.30 * (width - 36.0); }
+  double nearest() const { return width - 36.0 - rule() - 2.5; }
+  double has() const { return width - 25.0; }
+  double needs() const { return width - 12.5; }
+  double margin() const { return width; }
+};
+
+void tableHead(Writer& w) {
+  const Columns at{w.width()};
+  const Desk& desk = w.desk();
+  const double step = drawing::leading_mm(fonts::small) + 0.6;
+  const double base = (step + desk.voice.capHeight_mm(fonts::small)) / 2.0 - 0.3;
+  const auto put = [&](const char* id, double x, HAlign align) {
+    return drawing::Text{{x, base}, desk.say(id), fonts::small, desk.theme.ink2, align, 0.0};
+  };
+  const std::vector<drawing::Text> texts{
+      put("paper.margins.rule", 0.0, HAlign::left),
+      put("paper.margins.nearest", at.rule() + 2.5, HAlign::left),
+      put("paper.margins.has", at.has(), HAlign::right),
+      put("paper.margins.needs", at.needs(), HAlign::right),
+      put("paper.margins.margin", at.margin(), HAlign::right)};
+  w.row({step,
+         [=, &desk, width = w.width()](Sketch& sketch, Point p) {
+           for (const auto& t : texts) {
+             sketch.text({p.x + t.at.x, p.y + t.at.y}, t.text, t.font, t.colour, t.align);
+           }
+           sketch.line({p.x, p.y + step}, {p.x + width, p.y + step}, solid(desk.theme.rule, 1.0));
+         },
+         true});
+}
+
+void tableRow(Writer& w, const Sheet& sheet, const rules::Margin& m) {
+  const Columns at{w.width()};
+  const Desk& desk = w.desk();
+  const auto titles = drawing::wrap(desk.voice, sheet.ruleTitle(m.rule), fonts::strong, at.rule());
+  auto nearest = drawing::wrap(desk.voice, desk.say(m.thing_label), fonts::body, at.nearest());
+  const std::size_t plain = nearest.size();
+  if (m.close) {
+    for (auto& line :
+         drawing::wrap(desk.voice, desk.say("paper.margins.close"), fonts::strong, at.nearest())) {
+      nearest.push_back(line);
+    }
+  }
+  const double step = drawing::leading_mm(fonts::body);
+  const double height = step * static_cast<double>(std::max(titles.size(), nearest.size())) + 0.5;
+  const std::string has = desk.say("paper.margins.figure", {base::metres("length", m.distance_m)});
+  const std::string needs =
+      desk.say(sheet.isOwn(m.rule) ? "paper.margins.figure-own" : "paper.margins.figure-set",
+               {base::metres("length", m.needed_m)});
+  const std::string margin = desk.say("paper.margins.signed", {base::metres("length", m.margin_m)});
+  const double base = (step + desk.voice.capHeight_mm(fonts::body)) / 2.0 + 0.1;
+  const Colour colour = m.margin_m < 0.0 ? desk.theme.refused.text : desk.theme.ink;
+  w.row(
+      {height,
+       [=, &desk, width = w.width()](Sketch& sketch, Point p) {
+         for (std::size_t i = 0; i < titles.size(); ++i) {
+           sketch.text({p.x, p.y + base + step * static_cast<double>(i)}, titles[i], fonts::strong,
+                       desk.theme.ink);
+         }
+         for (std::size_t i = 0; i < nearest.size(); ++i) {
+           sketch.text({p.x + at.rule() + 2.5, p.y + base + step * static_cast<double>(i)},
+                       nearest[i], i < plain ? fonts::body : fonts::strong,
+                       i < plain ? desk.theme.ink : desk.theme.warning_text);
+         }
+         sketch.text({p.x + at.has(), p.y + base}, has, fonts::body, desk.theme.ink, HAlign::right);
+         sketch.text({p.x + at.needs(), p.y + base}, needs, fonts::body, desk.theme.ink,
+                     HAlign::right);
+         sketch.text({p.x + at.margin(), p.y + base}, margin, fonts::strong, colour, HAlign::right);
+         sketch.line({p.x, p.y + height}, {p.x + width, p.y + height},
+                     solid(desk.theme.hairline, 1.0));
+       },
+       false});
+}
+
+void scoreRow(Writer& w, const siting::ScoredPart& part) {
+  const Desk& desk = w.desk();
+  const double step = drawing::leading_mm(fonts::body) + 0.4;
+  const double base = (step + desk.voice.capHeight_mm(fonts::body)) / 2.0;
+  const double name_mm = 0.34 * w.width();
+  const double figure_mm = 18.0;
+  const auto title = drawing::wrap(desk.voice, part.title, fonts::body, name_mm);
+  const std::string figures =
+      part.judged ? desk.say("paper.score.part", {base::number("points", part.points),
+                                                  base::number("weight", part.weight)})
+                  : desk.say("paper.score.left-out");
+  const double share =
+      part.judged && part.weight > 0.0 ? std::clamp(part.points / part.weight, 0.0, 1.0) : 0.0;
+  w.row({step * static_cast<double>(std::max<std::size_t>(1, title.size())),
+         [=, &desk, judged = part.judged, width = w.width()](Sketch& sketch, Point p) {
+           for (std::size_t i = 0; i < title.size(); ++i) {
+             sketch.text({p.x, p.y + base + step * static_cast<double>(i)}, title[i], fonts::body,
+                         judged ? desk.theme.ink : desk.theme.ink2);
+           }
+           sketch.text({p.x + width, p.y + base}, figures, fonts::body,
+                       judged ? desk.theme.ink : desk.theme.ink2, HAlign::right);
+           if (!judged) return;
+           const double left = p.x + name_mm + 1.5;
+           const double length = width - name_mm - 1.5 - figure_mm;
+           const double y = p.y + step / 2.0 - 0.6;
+           sketch.fill(drawing::rectangle(left, y, length, 1.2), desk.theme.hairline);
+           if (share > 0.0)
+             sketch.fill(drawing::rectangle(left, y, length * share, 1.2), desk.theme.ink2);
+         },
+         false});
+}
+
+}  // namespace
+
+void writeFindings(Writer& w, const Sheet& sheet) {
+  if (!sheet.assessment || sheet.assessment->findings.empty()) return;
+  w.heading(sheet.desk.say("paper.findings"));
+  for (const rules::Finding& f : sheet.assessment->findings) {
+    signedText(w, stateOf(f.weight), findingText(sheet, f));
+  }
+}
+
+void writeMargins(Writer& w, const Sheet& sheet) {
+  if (!sheet.assessment || sheet.assessment->margins.empty()) return;
+  const double core_mm = sheet.study.site().core_m * 1000.0;
+  w.heading(sheet.desk.say("paper.margins", {base::millimetres("core", core_mm)}));
+  tableHead(w);
+  const auto& margins = sheet.assessment->margins;
+  bool own = false;
+  for (const rules::Margin& m : margins) {
+    tableRow(w, sheet, m);
+    own = own || sheet.isOwn(m.rule);
+  }
+  w.keepLastWithNext();
+  w.gap(0.8);
+  if (own) w.text(sheet.desk.say("paper.margins.own"), fonts::small, sheet.desk.theme.ink2);
+  w.text(sheet.desk.say("paper.margins.how"), fonts::small, sheet.desk.theme.ink2);
+}
+
+void writeScore(Writer& w, const Sheet& sheet) {
+  if (!sheet.assessment || sheet.assessment->score.parts.empty()) return;
+  const siting::Score& score = sheet.assessment->score;
+  const bool refused = sheet.assessment->state == rules::State::refused;
+  w.heading(sheet.desk.say(refused ? "paper.score.would" : "paper.score",
+                           {base::number("score", std::floor(score.total))}));
+  for (const siting::ScoredPart& part : score.parts) scoreRow(w, part);
+  if (!score.complete) {
+    w.text(sheet.desk.say("paper.score.incomplete"), fonts::small, sheet.desk.theme.ink2);
+  }
+  if (score.advisory_cost > 0.0) {
+    w.text(sheet.desk.say("paper.score.cost", {base::number("cost", score.advisory_cost)}),
+           fonts::small, sheet.desk.theme.ink2);
+  }
+}
+
+void writePlaces(Writer& w, const Sheet& sheet) {
+  constexpr std::size_t kMost = 5;
+  if (sheet.assessment) return;
+  const Desk& desk = sheet.desk;
+  w.heading(desk.say("paper.places"));
+  const auto& best = sheet.study.best();
+  for (std::size_t i = 0; i < std::min(best.size(), kMost); ++i) {
+    const perimeter::Edge& edge = sheet.study.perimeter().edgeAt(best[i].place);
+    const drawing::Ties ties = drawing::tiesOf(sheet.study, best[i].place);
+    const drawing::Tie* tie = ties.before ? &*ties.before : ties.after ? &*ties.after : nullptr;
+    std::vector<base::Arg> args{base::phrase("wall", sheet.study.perimeter().wallLabel(edge)),
+                                base::number("score", std::floor(best[i].score))};
+    if (tie != nullptr) {
+      args.push_back(base::metres("length", tie->length_m));
+      args.push_back(base::phrase("feature", tie->label));
+    }
+    signedText(w, sheet.study.stateAt(best[i].place),
+               desk.say(tie != nullptr ? "paper.place" : "paper.place-bare", args));
+  }
+  if (best.empty() && sheet.study.leastBad()) {
+    w.body(desk.say("paper.advice", {base::phrase("advice", sheet.study.leastBad()->advice)}));
+  } else if (best.empty()) {
+    w.body(desk.say("paper.no-place"));
+  }
+}
+
+}  // namespace sumpwright::dossier

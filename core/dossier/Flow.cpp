@@ -1,0 +1,154 @@
+#include "dossier/Flow.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace sumpwright::dossier {
+namespace {
+
+struct Placed {
+  std::size_t row;
+  int column;
+  double y;
+};
+
+/// Rows from i on that must stay together.
+std::size_t unitEnd(const Rows& rows, std::size_t i) {
+  while (i + 1 < rows.size() && rows[i].keep_with_next) ++i;
+  return i + 1;
+}
+
+/// Greedy: column after column of the given height. `next` is the first row that found no place.
+std::vector<Placed> place(const Rows& rows, std::size_t from, const Region& region, double height,
+                          std::size_t& next) {
+  std::vector<Placed> out;
+  int column = 0;
+  double y = 0.0;
+  next = from;
+  while (next < rows.size()) {
+    if (rows[next].isGap() && y == 0.0) {
+      ++next;
+      continue;
+    }
+    const std::size_t end = unitEnd(rows, next);
+    double unit = 0.0;
+    for (std::size_t i = next; i < end; ++i) unit += rows[i].height_mm;
+    if (rows[next].isGap() && y + unit > height) {
+      ++next;  // a gap at the foot of a column is no loss
+      continue;
+    }
+    // A unit taller than a whole column is broken rather than lost.
+    const bool too_tall = unit > height && y == 0.0;
+    if (y + unit > height && !too_tall) {
+      if (++column >= region.columns) return out;
+      y = 0.0;
+      continue;
+    }
+    for (std::size_t i = next; i < end; ++i) {
+      if (too_tall && y + rows[i].height_mm > height) {
+        if (y == 0.0 || ++column >= region.columns) return out;
+        y = 0.0;
+      }
+      out.push_back({i, column, y});
+      y += rows[i].height_mm;
+      next = i + 1;
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string Desk::say(const char* id, std::vector<base::Arg> args) const {
+  return voice.say(base::Message(id, std::move(args)));
+}
+
+void Writer::gap(double height_mm) { m_rows.push_back({height_mm, {}, false}); }
+
+void Writer::heading(const std::string& words) {
+  if (!m_rows.empty()) gap(3.2);
+  text(words, fonts::heading, m_desk.theme.ink);
+  keepLastWithNext();
+  m_rows.push_back({0.7, [](Sketch&, Point) {}, true});
+}
+
+void Writer::text(const std::string& words, const Font& font, const Colour& colour,
+                  double indent_mm, double hang_mm) {
+  const double step = drawing::leading_mm(font);
+  const double cap = m_desk.voice.capHeight_mm(font);
+  const auto lines = drawing::wrap(m_desk.voice, words, font, m_width - indent_mm - hang_mm);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const double x = indent_mm + (i == 0 ? 0.0 : hang_mm);
+    const std::string line = lines[i];
+    m_rows.push_back({step,
+                      [=](Sketch& sketch, Point at) {
+                        sketch.text({at.x + x, at.y + (step + cap) / 2.0}, line, font, colour);
+                      },
+                      i + 1 < lines.size() && (i == 0 || i + 2 == lines.size())});
+  }
+}
+
+void Writer::tick(const std::string& words) {
+  constexpr double kBox_mm = 2.5;
+  constexpr double kIndent_mm = 4.8;
+  const std::size_t first = m_rows.size();
+  text(words, fonts::body, m_desk.theme.ink, kIndent_mm);
+  if (m_rows.size() == first) return;
+  Row& row = m_rows[first];
+  const auto line = row.paint;
+  const double height = row.height_mm;
+  const drawing::Pen pen = drawing::solid(m_desk.theme.ink, 1.2);
+  row.paint = [=](Sketch& sketch, Point at) {
+    sketch.outline(
+        drawing::rectangle(at.x + 0.2, at.y + (height - kBox_mm) / 2.0, kBox_mm, kBox_mm), pen);
+    line(sketch, at);
+  };
+}
+
+void Writer::append(Rows rows) {
+  m_rows.insert(m_rows.end(), std::make_move_iterator(rows.begin()),
+                std::make_move_iterator(rows.end()));
+}
+
+void Writer::keepLastWithNext() {
+  if (!m_rows.empty()) m_rows.back().keep_with_next = true;
+}
+
+double heightOf(const Rows& rows) {
+  double sum = 0.0;
+  for (const Row& row : rows) sum += row.height_mm;
+  return sum;
+}
+
+std::size_t flow(Sketch& sketch, const Rows& rows, std::size_t from, const Region& region,
+                 double& end_y) {
+  const double whole = region.bottom - region.top;
+  std::size_t next = from;
+  auto placed = place(rows, from, region, whole, next);
+  if (next == rows.size()) {
+    // All fits: the lowest column height that still holds everything.
+    double low = 0.0;
+    double high = whole;
+    for (int i = 0; i < 24; ++i) {
+      const double middle = (low + high) / 2.0;
+      std::size_t end = from;
+      auto tried = place(rows, from, region, middle, end);
+      if (end == rows.size()) {
+        high = middle;
+        placed = std::move(tried);
+      } else {
+        low = middle;
+      }
+    }
+  }
+  end_y = region.top;
+  for (const Placed& p : placed) {
+    const double x = region.left + p.column * (region.column_mm + region.gutter_mm);
+    const Row& row = rows[p.row];
+    if (row.paint) row.paint(sketch, {x, region.top + p.y});
+    end_y = std::max(end_y, region.top + p.y + row.height_mm);
+  }
+  return next;
+}
+
+}  // namespace sumpwright::dossier

@@ -1,0 +1,333 @@
+// The top of the paper: where, and is it all right; and its foot.
+
+#include <algorithm>
+
+#include "dossier/Sheet.h"
+#include "drawing/Signs.h"
+#include "plan/DesignEdits.h"
+#include "plan/KindNames.h"
+
+namespace sumpwright::dossier {
+namespace {
+
+using base::Message;
+using drawing::HAlign;
+using drawing::solid;
+
+/// A pipe that goes down through the ground into its pit.
+void paintMark(Sketch& sketch, const drawing::Theme& theme, Point at) {
+  const drawing::Pen pen = solid(theme.ink, 3.6);
+  sketch.line({at.x - 4.4, at.y}, {at.x + 4.4, at.y}, pen);
+  sketch.line({at.x, at.y - 3.6}, {at.x, at.y + 1.0}, solid(theme.ink, 5.0));
+  sketch.line({at.x - 1.6, at.y - 3.6}, {at.x + 1.6, at.y - 3.6}, pen);
+  sketch.path(drawing::arcPoints(at, 3.1, 180.0, 180.0), pen);
+}
+
+void paintLines(Sketch& sketch, const Desk& desk, const std::vector<std::string>& lines, Point at,
+                const Font& font, const Colour& colour, HAlign align) {
+  const double step = drawing::leading_mm(font);
+  double y = at.y + desk.voice.capHeight_mm(font);
+  for (const std::string& line : lines) {
+    sketch.text({at.x, y}, line, font, colour, align);
+    y += step;
+  }
+}
+
+std::vector<std::string> addressLines(const Sheet& sheet, double width_mm) {
+  const std::string address =
+      sheet.job().address.empty() ? sheet.desk.say("paper.no-address") : sheet.job().address;
+  return drawing::wrap(sheet.desk.voice, address, fonts::lead, width_mm);
+}
+
+std::string verdictWord(const Sheet& sheet) {
+  if (!sheet.assessment) return sheet.desk.say("paper.verdict.none");
+  if (sheet.assessment->waived) return sheet.desk.say("paper.verdict.waived");
+  switch (sheet.assessment->state) {
+    case rules::State::clear:
+      return sheet.desk.say("paper.verdict.clear");
+    case rules::State::advised_against:
+      return sheet.desk.say("paper.verdict.advised");
+    case rules::State::not_proven:
+      return sheet.desk.say("paper.verdict.not-proven");
+    case rules::State::refused:
+      break;
+  }
+  return sheet.desk.say("paper.verdict.refused");
+}
+
+/// "East wall, 0.90 m from corner D and 1.70 m from corner E."
+std::string where(const Sheet& sheet) {
+  const perimeter::Edge& edge = sheet.study.perimeter().edgeAt(sheet.assessment->place);
+  std::vector<base::Arg> args{base::phrase("wall", sheet.study.perimeter().wallLabel(edge)),
+                              base::metres("chainage", sheet.assessment->place.chainage_m)};
+  const auto add = [&](const char* length, const char* feature, const drawing::Tie& tie) {
+    args.push_back(base::metres(length, tie.length_m));
+    args.push_back(base::phrase(feature, tie.label));
+  };
+  const auto& before = sheet.ties.before;
+  const auto& after = sheet.ties.after;
+  if (before) add("first", "one", *before);
+  if (after) add(before ? "second" : "first", before ? "other" : "one", *after);
+  if (before && after) return sheet.desk.say("paper.where-two", args);
+  return sheet.desk.say(before || after ? "paper.where-one" : "paper.where", args);
+}
+
+/// What stands beside the word: the place in bold, then the sentence.
+struct VerdictText {
+  std::vector<std::string> bold;
+  std::vector<std::string> plain;
+};
+
+VerdictText verdictText(const Sheet& sheet, double word_mm, double width_mm) {
+  const Desk& desk = sheet.desk;
+  VerdictText out;
+  const auto wrapped = [&](const std::string& words, const Font& font, double width) {
+    return drawing::wrap(desk.voice, words, font, width);
+  };
+  if (!sheet.assessment) {
+    out.bold = wrapped(desk.say(sheet.asked_inside ? "paper.where-inside" : "paper.where-none"),
+                       fonts::lead, width_mm - word_mm);
+    out.plain = wrapped(desk.say("paper.stretches-only"), fonts::body, width_mm);
+    return out;
+  }
+  out.bold = wrapped(where(sheet), fonts::lead, width_mm - word_mm);
+  out.plain = wrapped(desk.say(sheet.assessment->sentence), fonts::body, width_mm);
+  if (sheet.assessment->close) {
+    for (auto& line :
+         wrapped(desk.say("paper.close-note", {base::metres("accuracy", sheet.study.accuracy_m())}),
+                 fonts::body, width_mm)) {
+      out.plain.push_back(line);
+    }
+  }
+  return out;
+}
+
+base::Message evidenceWord(plan::Evidence evidence) {
+  switch (evidence) {
+    case plan::Evidence::reason:
+      return Message("paper.evidence.reason");
+    case plan::Evidence::locating_record:
+      return Message("paper.evidence.locating-record");
+    case plan::Evidence::drains_located:
+      return Message("paper.evidence.drains-located");
+    case plan::Evidence::engineers_note:
+      return Message("paper.evidence.engineers-note");
+    case plan::Evidence::consent:
+      break;
+  }
+  return Message("paper.evidence.consent");
+}
+
+/// Strikes a waiver's lines out once it has lapsed.
+void strike(Rows& rows, const Desk& desk, double width_mm) {
+  for (Row& row : rows) {
+    if (row.isGap()) continue;
+    const auto line = row.paint;
+    const double middle = row.height_mm / 2.0;
+    const Colour colour = desk.theme.ink2;
+    row.paint = [=](Sketch& sketch, Point at) {
+      line(sketch, at);
+      sketch.line({at.x, at.y + middle}, {at.x + width_mm, at.y + middle}, solid(colour, 1.2));
+    };
+  }
+}
+
+Rows waiverText(const Sheet& sheet, const plan::Waiver& waiver, double width_mm) {
+  const Desk& desk = sheet.desk;
+  const bool stands = sheet.holds(waiver);
+  Writer w(desk, width_mm);
+  const std::vector<base::Arg> args{
+      base::text("rule", sheet.ruleTitle(waiver.rule)),
+      base::phrase("thing", waiver.thing.empty() ? Message() : sheet.study.labelOf(waiver.thing)),
+      base::text("reason", waiver.reason),
+      base::text("name", waiver.name),
+      base::text("date", waiver.date),
+      base::phrase("evidence", evidenceWord(waiver.evidence)),
+      base::metres("chainage", waiver.chainage_m)};
+  w.text(desk.say(waiver.thing.empty() ? "paper.waiver.rule" : "paper.waiver.thing", args),
+         fonts::strong, desk.theme.ink);
+  w.body(desk.say("paper.waiver.reason", args));
+  w.body(desk.say("paper.waiver.signed", args));
+  Rows rows = w.take();
+  if (stands) return rows;
+  strike(rows, desk, width_mm);
+  Writer lapsed(desk, width_mm);
+  lapsed.text(desk.say("paper.waiver.lapsed"), fonts::strong, desk.theme.ink);
+  lapsed.append(std::move(rows));
+  return lapsed.take();
+}
+
+std::string footText(const Sheet& sheet) {
+  const Desk& desk = sheet.desk;
+  std::string out = desk.say("paper.foot.sheet", {base::text("id", sheet.study.sheet().id),
+                                                  base::text("title", sheet.study.sheet().title)});
+  static constexpr const char* kMethods[] = {"paper.method.not-stated", "paper.method.tape",
+                                             "paper.method.laser", "paper.method.traced-picture",
+                                             "paper.method.map-outline"};
+  out += ' ' +
+         desk.say(
+             "paper.foot.survey",
+             {base::phrase("method",
+                           Message(kMethods[static_cast<std::size_t>(sheet.job().survey_method)])),
+              base::metres("accuracy", sheet.study.accuracy_m())});
+  if (!sheet.job().surveyor.empty()) {
+    out += ' ' + desk.say(sheet.job().surveyed_on.empty() ? "paper.foot.surveyor"
+                                                          : "paper.foot.surveyor-date",
+                          {base::text("name", sheet.job().surveyor),
+                           base::text("date", sheet.job().surveyed_on)});
+  }
+  return out;
+}
+
+std::vector<std::string> footLines(const Sheet& sheet) {
+  return drawing::wrap(sheet.desk.voice, footText(sheet), fonts::small,
+                       sheet.width_mm - 2 * kMargin_mm - 24.0);
+}
+
+}  // namespace
+
+Rows headRows(const Sheet& sheet, double width_mm) {
+  const Desk& desk = sheet.desk;
+  const auto address = addressLines(sheet, width_mm * 0.42);
+  std::string under =
+      desk.say(sheet.job().client.empty() ? "paper.for-householder" : "paper.for-client",
+               {base::text("client", sheet.job().client)});
+  if (!sheet.options.date.empty()) {
+    under = desk.say("paper.dated",
+                     {base::text("what", under), base::text("date", sheet.options.date)});
+  }
+  const auto under_lines = drawing::wrap(desk.voice, under, fonts::body, width_mm * 0.42);
+  const double step = drawing::leading_mm(fonts::lead);
+  const double text = step * static_cast<double>(address.size()) +
+                      drawing::leading_mm(fonts::body) * static_cast<double>(under_lines.size());
+  const double height = std::max(13.0, text + 2.5);
+  return {{height,
+           [=, &desk](Sketch& sketch, Point at) {
+             const double bottom = at.y + height;
+             paintMark(sketch.tagged("head"), desk.theme, {at.x + 4.6, at.y + 6.0});
+             sketch.text({at.x + 12.5, at.y + 4.6 + desk.voice.capHeight_mm(fonts::title) / 2.0},
+                         desk.say("paper.title"), fonts::title, desk.theme.ink);
+             paintLines(sketch, desk, address, {at.x + width_mm, at.y + 0.6}, fonts::lead,
+                        desk.theme.ink, HAlign::right);
+             paintLines(sketch, desk, under_lines,
+                        {at.x + width_mm, at.y + 1.0 + step * static_cast<double>(address.size())},
+                        fonts::body, desk.theme.ink2, HAlign::right);
+             sketch.line({at.x, bottom}, {at.x + width_mm, bottom}, solid(desk.theme.ink, 2.0));
+           },
+           false},
+          {3.5, {}, false}};
+}
+
+Rows laterHeadRows(const Sheet& sheet, double width_mm) {
+  const Desk& desk = sheet.desk;
+  const std::string title = desk.say("paper.title");
+  const double title_mm = desk.voice.width_mm(title, fonts::strong);
+  auto address = addressLines(sheet, width_mm - title_mm - 8.0);
+  if (address.size() > 1) address = {address.front() + " \u2026"};
+  return {
+      {6.5,
+       [=, &desk](Sketch& sketch, Point at) {
+         const double base = at.y + 1.0 + desk.voice.capHeight_mm(fonts::strong);
+         sketch.tagged("head").text({at.x, base}, title, fonts::strong, desk.theme.ink);
+         sketch.text({at.x + width_mm, base}, address.empty() ? std::string() : address.front(),
+                     fonts::body, desk.theme.ink2, HAlign::right);
+         sketch.line({at.x, at.y + 5.5}, {at.x + width_mm, at.y + 5.5}, solid(desk.theme.ink, 1.4));
+       },
+       false},
+      {3.0, {}, false}};
+}
+
+Rows verdictRows(const Sheet& sheet, double width_mm) {
+  constexpr double kSign_mm = 10.0;
+  constexpr double kText_mm = 14.0;
+  const Desk& desk = sheet.desk;
+  const std::string word = verdictWord(sheet);
+  const double word_mm = desk.voice.width_mm(word, fonts::verdict) + 3.0;
+  // A long word leaves the place its own line.
+  const bool beside = word_mm < 0.45 * (width_mm - kText_mm);
+  const VerdictText text = verdictText(sheet, beside ? word_mm : 0.0, width_mm - kText_mm);
+  const double bold_step = drawing::leading_mm(fonts::lead);
+  const double first = beside ? 1.0 : 7.5;
+  const double plain_top =
+      std::max(first + bold_step * static_cast<double>(text.bold.size()) + 1.2, 7.6);
+  const double height =
+      std::max(kSign_mm + 1.0, plain_top + drawing::leading_mm(fonts::body) *
+                                               static_cast<double>(text.plain.size()));
+  const bool has = sheet.assessment.has_value();
+  const auto state = has ? sheet.assessment->state : rules::State::not_proven;
+  const Colour colour = has ? desk.theme.of(state).text : desk.theme.ink;
+  return {
+      {height,
+       [=, &desk](Sketch& sketch, Point at) {
+         sketch.tagged("verdict");
+         if (has) {
+           drawing::stateSign(sketch, desk.theme, state, {at.x + 5.2, at.y + 5.0}, kSign_mm - 1.0);
+         } else {
+           paintMark(sketch, desk.theme, {at.x + 5.0, at.y + 5.0});
+         }
+         const double x = at.x + kText_mm;
+         const double cap = desk.voice.capHeight_mm(fonts::verdict);
+         sketch.text({x, at.y + 0.9 + cap}, word, fonts::verdict, colour);
+         const double drop = beside ? cap - desk.voice.capHeight_mm(fonts::lead) - 0.1 : 0.0;
+         paintLines(sketch, desk, text.bold, {x + (beside ? word_mm : 0.0), at.y + first + drop},
+                    fonts::lead, desk.theme.ink, HAlign::left);
+         paintLines(sketch, desk, text.plain, {x, at.y + plain_top}, fonts::body, desk.theme.ink,
+                    HAlign::left);
+       },
+       false},
+      {2.0, {}, false}};
+}
+
+/// One row of a ruled box: its sides, its top or bottom edge where it has one, and what it holds.
+/// Row by row, so that a long waiver may run on in the next column.
+Row boxRow(double height, double width_mm, const Colour& colour, bool top, bool bottom,
+           const Row* inner) {
+  constexpr double kPad_mm = 2.2;
+  const auto paint = inner != nullptr ? inner->paint : std::function<void(Sketch&, Point)>();
+  return {height,
+          [=](Sketch& sketch, Point at) {
+            const drawing::Pen pen = solid(colour, 2.0);
+            const double left = at.x + 0.25;
+            const double right = at.x + width_mm - 0.25;
+            sketch.tagged("waiver");
+            for (double x : {left, right}) sketch.line({x, at.y}, {x, at.y + height}, pen);
+            if (top) sketch.line({left - 0.25, at.y}, {right + 0.25, at.y}, pen);
+            if (bottom)
+              sketch.line({left - 0.25, at.y + height}, {right + 0.25, at.y + height}, pen);
+            if (paint) paint(sketch, {at.x + kPad_mm, at.y});
+          },
+          top};
+}
+
+Rows waiverRows(const Sheet& sheet, double width_mm) {
+  Rows out;
+  for (const plan::Waiver& waiver : sheet.waivers) {
+    const Colour colour = sheet.holds(waiver) ? sheet.desk.theme.ink : sheet.desk.theme.ink3;
+    out.push_back(boxRow(1.6, width_mm, colour, true, false, nullptr));
+    for (const Row& row : waiverText(sheet, waiver, width_mm - 4.4)) {
+      out.push_back(boxRow(row.height_mm, width_mm, colour, false, false, &row));
+    }
+    out.push_back(boxRow(1.6, width_mm, colour, false, true, nullptr));
+    out.push_back({2.0, {}, false});
+  }
+  return out;
+}
+
+double footHeight_mm(const Sheet& sheet) {
+  return 2.6 + drawing::leading_mm(fonts::small) * static_cast<double>(footLines(sheet).size());
+}
+
+void paintFoot(Sketch& sketch, const Sheet& sheet, int page, int pages) {
+  const Desk& desk = sheet.desk;
+  const double left = kMargin_mm;
+  const double right = sheet.width_mm - kMargin_mm;
+  const double top = sheet.height_mm - kMargin_mm + 2.0 - footHeight_mm(sheet);
+  sketch.tagged("foot").line({left, top}, {right, top}, solid(desk.theme.ink, 1.4));
+  paintLines(sketch, desk, footLines(sheet), {left, top + 1.8}, fonts::small, desk.theme.ink2,
+             HAlign::left);
+  sketch.text({right, top + 1.8 + desk.voice.capHeight_mm(fonts::small)},
+              desk.say("paper.foot.page", {base::count("page", page), base::count("pages", pages)}),
+              fonts::small, desk.theme.ink2, HAlign::right);
+}
+
+}  // namespace sumpwright::dossier

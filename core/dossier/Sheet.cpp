@@ -1,0 +1,54 @@
+#include "dossier/Sheet.h"
+
+#include <algorithm>
+
+#include "plan/DesignEdits.h"
+
+namespace sumpwright::dossier {
+namespace {
+
+const plan::Sump* sumpOf(const plan::Design& design, const std::string& id) {
+  for (const plan::Sump& sump : design.sumps) {
+    if (id.empty() ? sump.kind == plan::SumpKind::cored : sump.id == id) return &sump;
+  }
+  return nullptr;
+}
+
+}  // namespace
+
+Sheet::Sheet(const siting::Study& s, const drawing::Voice& voice, const ClientPlanOptions& o)
+    : study(s), options(o), desk{voice, drawing::theme(drawing::ThemeName::paper)} {
+  if (o.size == PaperSize::a3) {
+    width_mm = 297.0;
+    height_mm = 420.0;
+  }
+  const plan::Sump* asked = sumpOf(job().design, o.sump);
+  asked_inside = asked != nullptr && asked->kind != plan::SumpKind::cored;
+  if (asked == nullptr || asked_inside) return;
+  sump = asked;
+  const perimeter::Place place{asked->ring, asked->chainage_m};
+  assessment = study.assess(place, asked->id);
+  ties = drawing::tiesOf(study, place);
+  for (const plan::Waiver& waiver : job().design.waivers) {
+    if (waiver.sump == asked->id) waivers.push_back(waiver);
+  }
+  std::stable_partition(waivers.begin(), waivers.end(),
+                        [&](const plan::Waiver& w) { return holds(w); });
+}
+
+bool Sheet::holds(const plan::Waiver& waiver) const {
+  return sump != nullptr && plan::waiverHolds(waiver, sump->ring, sump->chainage_m,
+                                              study.perimeter().length_m(sump->ring));
+}
+
+std::string Sheet::ruleTitle(const std::string& id) const {
+  const rules::Rule* found = rule(id);
+  return found != nullptr ? found->title : desk.say("drawing.lane.discharge");
+}
+
+bool Sheet::isOwn(const std::string& rule_id) const {
+  const rules::Rule* found = rule(rule_id);
+  return found != nullptr && found->needed_m && found->needed_m->source.mark == rules::Mark::own;
+}
+
+}  // namespace sumpwright::dossier
