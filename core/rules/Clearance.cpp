@@ -89,7 +89,10 @@ void addUnknownRun(const Rule& rule, const Site& site, int index, std::vector<Fi
   f.waivable = {};
   f.needed_m.reset();
   f.least_bad = false;
-  addSpans(rule, site, -1, f, streetSide(site.perimeter, *thing.street_from), out);
+  addSpans(
+      rule, site, -1, f,
+      thing.nowhere ? allRings(site.perimeter) : streetSide(site.perimeter, *thing.street_from),
+      out);
 }
 
 double distanceTo(const Thing& thing, geometry::Point p) {
@@ -115,8 +118,8 @@ void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   const auto half = halfWidth_m(rule, site);
   for (const int i : site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))]) {
     const Thing& thing = site.things[static_cast<std::size_t>(i)];
-    if (thing.street_from) addUnknownRun(rule, site, i, out);
-    if (unjudged || !half) continue;
+    if (thing.street_from || thing.nowhere) addUnknownRun(rule, site, i, out);
+    if (unjudged || thing.nowhere) continue;
     const Finding f = makeFinding(
         rule, site, i, base::Message("rule.too-near", {base::phrase("thing", thing.label)}));
     addSpans(rule, site, i, f, nearThing(site.perimeter, thing, rule.needed_m->value + *half), out);
@@ -125,9 +128,10 @@ void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
 
 std::optional<Nearest> nearest(const Rule& rule, const Site& site, perimeter::Place place) {
   const auto half = halfWidth_m(rule, site);
-  if (!half || rule.path == PathKind::string) return std::nullopt;
+  if (!half) return std::nullopt;
   const geometry::Point at = site.perimeter.pointAt(place);
   return nearestOf(rule, site, [&](const Thing& thing) -> std::optional<double> {
+    if (thing.nowhere) return std::nullopt;
     return distanceTo(thing, at) - *half;
   });
 }

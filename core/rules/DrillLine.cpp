@@ -57,13 +57,22 @@ void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   }
 }
 
-std::optional<double> least(const Rule& rule, const Site& site, const Thing& thing, int ring,
-                            double from, double to) {
+double toDrill(const Segment& drill, const Thing& thing) {
+  double closest = std::numeric_limits<double>::infinity();
+  for (const auto& shape : thing.shapes) {
+    closest = std::min(closest, geometry::distance(drill, shape));
+  }
+  return closest;
+}
+
+/// Over a stretch, each wall's part with its own direction of drilling; a corner where the stretch
+/// only ends belongs to the wall beyond it.
+double leastOver(const Site& site, const Thing& thing, int ring, double from, double to) {
   double closest = std::numeric_limits<double>::infinity();
   for (const Edge& e : site.perimeter.edges(ring)) {
     const double a = std::max(from, e.start_m);
     const double b = std::min(to, e.end_m());
-    if (a > b) continue;
+    if (!(a < b)) continue;
     const Segment piece{e.line().at(a - e.start_m), e.line().at(b - e.start_m)};
     for (const auto& shape : thing.shapes) {
       for (const Segment& s : segmentsOf(shape)) {
@@ -71,6 +80,13 @@ std::optional<double> least(const Rule& rule, const Site& site, const Thing& thi
       }
     }
   }
+  return closest;
+}
+
+std::optional<double> least(const Rule& rule, const Site& site, const Thing& thing, int ring,
+                            double from, double to) {
+  const double closest = from < to ? leastOver(site, thing, ring, from, to)
+                                   : toDrill(site.perimeter.drillLine({ring, from}), thing);
   return closest - halfWidth_m(rule, site).value_or(0.0);
 }
 
@@ -79,11 +95,7 @@ std::optional<Nearest> nearest(const Rule& rule, const Site& site, perimeter::Pl
   if (!half) return std::nullopt;
   const Segment drill = site.perimeter.drillLine(place);
   return nearestOf(rule, site, [&](const Thing& thing) -> std::optional<double> {
-    double closest = std::numeric_limits<double>::infinity();
-    for (const auto& shape : thing.shapes) {
-      closest = std::min(closest, geometry::distance(drill, shape));
-    }
-    return closest - *half;
+    return toDrill(drill, thing) - *half;
   });
 }
 

@@ -34,6 +34,7 @@ struct Thing {
   std::vector<RingRange> ranges;
   bool located = true;                          ///< services: found on site
   std::optional<perimeter::Place> street_from;  ///< services: entry whose buried run is unknown
+  bool nowhere = false;  ///< services: it is there, but neither entry nor run is known; no shapes
 };
 
 /// A thing that no rule can judge in plan yet (openings of other storeys).

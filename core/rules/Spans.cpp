@@ -110,9 +110,13 @@ bool addUnjudged(const Rule& rule, const Site& site, std::vector<FindingSpan>& o
     addUnknownEverywhere(rule, site, "rule.unjudged.string", out);
     return true;
   }
-  if (!partlyUnjudged(rule, site)) return false;
-  addUnknownEverywhere(rule, site, "rule.unjudged.riser", out);
-  return !halfWidth_m(rule, site);
+  const bool nothing = !halfWidth_m(rule, site);
+  if (partlyUnjudged(rule, site)) {
+    addUnknownEverywhere(rule, site, "rule.unjudged.riser", out);
+  } else if (nothing) {
+    addUnknownEverywhere(rule, site, "rule.unjudged.part", out);
+  }
+  return nothing;
 }
 
 }  // namespace sumpwright::rules

@@ -105,7 +105,8 @@ void addServices(const Job& job, const Perimeter& p, std::vector<Thing>& out) {
       if (s.run == plan::RunKnown::unknown) t.street_from = p.placeOf(*s.entry);
     }
     if (s.run == plan::RunKnown::drawn && !s.run_m.empty()) t.shapes.push_back(s.run_m);
-    if (!t.shapes.empty()) out.push_back(std::move(t));
+    t.nowhere = t.shapes.empty();
+    out.push_back(std::move(t));
   }
 }
 
