@@ -1,9 +1,10 @@
 #include "paint/Look.h"
 
-#include <QFontDatabase>
 #include <QFontInfo>
 #include <algorithm>
 #include <cmath>
+
+#include "paint/Fonts.h"
 
 namespace sumpwright::paint {
 
@@ -169,13 +170,7 @@ QString styleSheetOf(ThemeName name, double scale) {
 
 QFont bodyFont(const QFont& system) {
   QFont font = system;
-  const QStringList families = QFontDatabase::families();
-  for (const char* family : {"B612", "DejaVu Sans"}) {
-    if (families.contains(QLatin1String(family))) {
-      font.setFamilies({QLatin1String(family), system.family()});
-      break;
-    }
-  }
+  font.setFamilies(drawingFamilies() << system.family());
   font.setPixelSize(static_cast<int>(std::lround(std::max(kBodyPx, pixelsOf(system)))));
   return font;
 }

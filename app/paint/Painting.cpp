@@ -1,9 +1,10 @@
 #include "paint/Painting.h"
 
-#include <QFontMetricsF>
+#include <QPaintEngine>
 #include <QPainterPath>
 #include <QPen>
 
+#include "paint/Fonts.h"
 #include "paint/QtVoice.h"
 
 namespace sumpwright::paint {
@@ -13,7 +14,10 @@ QColor colourOf(const drawing::Colour& c) { return {c.r, c.g, c.b, c.a}; }
 
 class Brush {
  public:
-  Brush(QPainter& painter, double units_per_mm) : m_painter(painter), m_units(units_per_mm) {}
+  Brush(QPainter& painter, double units_per_mm)
+      : m_painter(painter),
+        m_units(units_per_mm),
+        m_names_fonts(painter.paintEngine()->type() == QPaintEngine::SVG) {}
 
   void operator()(const drawing::Stroke& s) const {
     m_painter.setPen(penOf(s.pen));
@@ -54,6 +58,7 @@ class Brush {
   void operator()(const drawing::Text& t) const {
     const double wanted = t.font.size_pt * 25.4 / 72.0 * m_units;
     QFont font = drawingFont(t.font);
+    if (m_names_fonts) font.setFamilies(publicFamilies());
     font.setPointSizeF(wanted * 72.0 / m_painter.device()->logicalDpiY());
     m_painter.setFont(font);
     m_painter.setPen(colourOf(t.colour));
@@ -100,13 +105,14 @@ class Brush {
 
   QPainter& m_painter;
   double m_units;
+  bool m_names_fonts;  ///< the file holds names of fonts, not the fonts
 };
 
 }  // namespace
 
 QFont drawingFont(const drawing::Font& font) {
   QFont out;
-  out.setFamilies({QStringLiteral("B612"), QStringLiteral("DejaVu Sans")});
+  out.setFamilies(drawingFamilies());
   out.setBold(font.bold);
   out.setItalic(font.italic);
   out.setHintingPreference(QFont::PreferNoHinting);

@@ -46,7 +46,6 @@ constexpr Sentence kSentences[] = {
     {"drawing.service.waste", QT_TRANSLATE_NOOP("Sentences", "waste")},
     {"drawing.service.water", QT_TRANSLATE_NOOP("Sentences", "water")},
     {"drawing.tie", QT_TRANSLATE_NOOP("Sentences", "{length:bare}")},
-    {"drawing.tie-check", QT_TRANSLATE_NOOP("Sentences", "check {length:bare}")},
     {"drawing.wall", QT_TRANSLATE_NOOP("Sentences", "{wall:cap}")},
     {"drawing.wall-length", QT_TRANSLATE_NOOP("Sentences", "{wall:cap} {length}")},
     {"paper.advice", QT_TRANSLATE_NOOP("Sentences", "{advice:cap}.")},

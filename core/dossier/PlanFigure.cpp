@@ -10,8 +10,6 @@
 namespace sumpwright::dossier {
 namespace {
 
-constexpr double kFurniture_mm = 15.0;  // north point and scale bar above the plan
-
 /// Largest first; those after 1:250 only for a house that fits no page otherwise.
 constexpr std::array kScales = {50, 75, 100, 125, 150, 200, 250, 400, 500, 1000, 2000, 5000};
 
@@ -24,13 +22,12 @@ Fitted largest(const siting::Study& study, double width_mm, double height_mm) {
   Fitted out;
   for (int scale : kScales) {
     out = {scale, drawing::atScale(study, 1000.0 / scale, drawing::ThemeName::paper)};
-    if (out.view.width_mm <= width_mm && out.view.height_mm + kFurniture_mm <= height_mm) break;
+    if (out.view.width_mm <= width_mm && out.view.height_mm <= height_mm) break;
   }
-  // North point and scale bar stand in a strip of their own on top.
   out.view.width_mm = width_mm;
-  out.view.height_mm = std::min(out.view.height_mm + kFurniture_mm, height_mm);
-  out.view.centre_m.y += kFurniture_mm / 2.0 / out.view.mm_per_m;
+  out.view.height_mm = std::min(out.view.height_mm, height_mm);
   out.view.grid = false;
+  out.view.furniture = false;
   out.view.overall_dimensions = true;
   return out;
 }
@@ -81,33 +78,69 @@ std::vector<drawing::DrawList> markers(const Sheet& sheet, const drawing::PlanVi
   return out;
 }
 
-void legendEntry(Sketch& sketch, const Sheet& sheet, rules::State state, Point at) {
+constexpr double kSample_mm = 9.0;
+
+struct LegendEntry {
+  rules::State state;
+  std::string words;
+  double width_mm;
+};
+
+/// The four states with their lengths, each as wide as its words.
+std::vector<LegendEntry> legend(const Sheet& sheet) {
   static constexpr const char* kWords[] = {"paper.legend.clear", "paper.legend.advised",
                                            "paper.legend.not-proven", "paper.legend.refused"};
-  const auto index = static_cast<std::size_t>(state);
-  drawing::bandSample(sketch, sheet.desk.theme, state, at.x + 1.2, at.x + 10.2, at.y + 2.0);
-  sketch.text(
-      {at.x + 12.6, at.y + 2.0 + sheet.desk.voice.capHeight_mm(fonts::body) / 2.0},
-      sheet.desk.say(kWords[index], {base::metres("length", sheet.study.lengths_m()[index])}),
-      fonts::body, sheet.desk.theme.ink);
+  std::vector<LegendEntry> out;
+  for (auto state : {rules::State::clear, rules::State::advised_against, rules::State::not_proven,
+                     rules::State::refused}) {
+    const auto i = static_cast<std::size_t>(state);
+    const std::string words =
+        sheet.desk.say(kWords[i], {base::metres("length", sheet.study.lengths_m()[i])});
+    out.push_back({state, words, kSample_mm + 2.4 + sheet.desk.voice.width_mm(words, fonts::body)});
+  }
+  return out;
+}
+
+void paintLegend(Sketch& sketch, const Sheet& sheet, Point at, double width_mm) {
+  const auto entries = legend(sheet);
+  double words = 0.0;
+  for (const LegendEntry& e : entries) words += e.width_mm;
+  const double gap =
+      std::max(3.0, (width_mm - 2.4 - words) / static_cast<double>(entries.size() - 1));
+  double x = at.x + 1.2;
+  const double cap = sheet.desk.voice.capHeight_mm(fonts::body);
+  for (const LegendEntry& e : entries) {
+    drawing::bandSample(sketch, sheet.desk.theme, e.state, x, x + kSample_mm, at.y + 2.0);
+    sketch.text({x + kSample_mm + 2.4, at.y + 2.0 + cap / 2.0}, e.words, fonts::body,
+                sheet.desk.theme.ink);
+    x += e.width_mm + gap;
+  }
 }
 
 }  // namespace
 
 Rows planRows(const Sheet& sheet, double width_mm, double height_mm) {
-  Fitted fitted = largest(sheet.study, width_mm, height_mm);
+  // North point and scale bar stand in a strip of their own above the plan.
+  const double furniture = drawing::kFurnitureHeight_mm;
+  Fitted fitted = largest(sheet.study, width_mm, height_mm - furniture - 1.5);
   if (sheet.assessment) fitted.view.keep_clear = sheet.assessment->place;
+  const auto top = drawing::planFurniture(sheet.study, fitted.view, sheet.desk.voice);
   const auto base = drawing::planBase(sheet.study, fitted.view, sheet.desk.voice);
   const auto over = markers(sheet, fitted.view);
   const std::string scale =
       sheet.desk.say(sheet.options.size == PaperSize::a4 ? "paper.scale-a4" : "paper.scale-a3",
                      {base::count("scale", fitted.scale)});
-  return {{fitted.view.height_mm,
+  return {{furniture,
            [=, &sheet](Sketch& sketch, Point at) {
+             place(sketch, top, at);
+             sketch.tagged("scale").text({at.x + width_mm, at.y + 13.2}, scale, fonts::body,
+                                         sheet.desk.theme.ink2, drawing::HAlign::right);
+           },
+           false},
+          {fitted.view.height_mm,
+           [=](Sketch& sketch, Point at) {
              place(sketch, base, at);
              for (const auto& list : over) place(sketch, list, at);
-             sketch.tagged("scale").text({at.x + width_mm, at.y + 12.2}, scale, fonts::body,
-                                         sheet.desk.theme.ink2, drawing::HAlign::right);
            },
            false},
           {1.5, {}, false}};
@@ -135,12 +168,7 @@ Rows stripRows(const Sheet& sheet, double width_mm) {
          true});
   w.row({4.6,
          [&sheet, width_mm](Sketch& sketch, Point at) {
-           sketch.tagged("legend");
-           int i = 0;
-           for (auto state : {rules::State::clear, rules::State::advised_against,
-                              rules::State::not_proven, rules::State::refused}) {
-             legendEntry(sketch, sheet, state, {at.x + i++ * width_mm / 4.0, at.y});
-           }
+           paintLegend(sketch.tagged("legend"), sheet, at, width_mm);
          },
          false});
   return w.take();

@@ -20,6 +20,34 @@ void extension(Sketch& sketch, const PlanContext& c, Point face, Point end, Vec 
   sketch.line(face + (kBandFar_mm + 0.8) * out, end + 0.8 * out, solid(c.theme.ink2, 0.8));
 }
 
+/// A dimension line with oblique ticks; its words above the line (read from below or from the
+/// right), as near to its middle as something else does not stand there.
+void dimension(Sketch& sketch, PlanContext& c, Point a, Point b, const std::string& words,
+               const Voice& voice) {
+  const Font font = type::body;
+  const Vec along = unit(b - a);
+  sketch.line(a, b, solid(c.theme.ink2, 1.1));
+  const Vec tick = 0.9 * unit(along + geometry::left(along));
+  for (Point end : {a, b}) sketch.line(end - tick, end + tick, solid(c.theme.ink, 1.3));
+  double turn = std::atan2(-along.y, along.x) * 180.0 / std::numbers::pi;
+  if (turn > 90.0 + 1e-6) turn -= 180.0;
+  if (turn <= -90.0 + 1e-6) turn += 180.0;
+  const double angle = turn * std::numbers::pi / 180.0;
+  const Vec up{-std::sin(angle), -std::cos(angle)};
+  const double cap = voice.capHeight_mm(font);
+  Text text{{}, words, font, c.theme.ink, HAlign::centre, turn};
+  Box box;
+  for (double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82}) {
+    text.at = geometry::lerp(a, b, share) + 0.4 * cap * up;
+    box = grown(boxOf(text, voice), 0.3);
+    if (c.occupied.isFree(box) && holds(c.page, box)) break;
+    if (share == 0.82) text.at = geometry::lerp(a, b, 0.5) + 0.4 * cap * up;
+  }
+  sketch.text(text.at, words, font, c.theme.ink, HAlign::centre, turn);
+  c.occupied.take(grown(boxOf(text, voice), 0.3));
+  c.occupied.takeLine(a, b);
+}
+
 struct Side {
   Point a;  ///< on the house, page
   Point b;
@@ -41,10 +69,7 @@ void dimensionSide(Sketch& sketch, PlanContext& c, const Side& side, double off_
   const double length_m = std::abs(geometry::dot(side.b - side.a, along)) / c.view.mm_per_m;
   extension(sketch, c, side.a, a, side.out);
   extension(sketch, c, side.b, b, side.out);
-  dimension(sketch, c.theme, a, b, metres(voice, length_m), type::body, voice);
-  c.occupied.takeLine(a, b);
-  const Point middle = geometry::lerp(a, b, 0.5);
-  c.occupied.take(around(middle, 6.0, 4.0));
+  dimension(sketch, c, a, b, metres(voice, length_m), voice);
 }
 
 bool onAxes(const PageRing& ring) {
@@ -95,24 +120,6 @@ std::vector<Side> longestSides(const PlanContext& c, const PageRing& ring) {
 }
 
 }  // namespace
-
-void dimension(Sketch& sketch, const Theme& theme, Point a, Point b, const std::string& words,
-               const Font& font, const Voice& voice) {
-  const Vec along = unit(b - a);
-  const Pen pen = solid(theme.ink2, 1.1);
-  sketch.line(a, b, pen);
-  const Vec tick = 0.9 * unit(along + geometry::left(along));
-  for (Point end : {a, b}) sketch.line(end - tick, end + tick, solid(theme.ink, 1.3));
-  // Read from below or from the right.
-  double turn = std::atan2(-along.y, along.x) * 180.0 / std::numbers::pi;
-  if (turn > 90.0 + 1e-6) turn -= 180.0;
-  if (turn <= -90.0 + 1e-6) turn += 180.0;
-  const double angle = turn * std::numbers::pi / 180.0;
-  const Vec up{-std::sin(angle), -std::cos(angle)};
-  const double cap = voice.capHeight_mm(font);
-  sketch.text(geometry::lerp(a, b, 0.5) + 0.35 * cap * up, words, font, theme.ink, HAlign::centre,
-              turn);
-}
 
 void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice) {
   if (!c.view.overall_dimensions || c.rings.empty()) return;

@@ -119,8 +119,8 @@ void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice) {
 
 void paintFurniture(Sketch& sketch, PlanContext& c, const Voice& voice) {
   if (!c.view.furniture) return;
-  northPoint(sketch.tagged("north"), c, {9.0, 10.0}, voice);
-  scaleBar(sketch.tagged("scale"), c, {20.5, 11.0}, voice);
+  northPoint(sketch.tagged("north"), c, {9.0, 11.5}, voice);
+  scaleBar(sketch.tagged("scale"), c, {20.5, 12.0}, voice);
 }
 
 }  // namespace sumpwright::drawing

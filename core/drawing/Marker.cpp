@@ -40,7 +40,9 @@ double cost(const PlanContext& c, const std::vector<ServiceTag>& tags, Point gri
   const double r = kGripRadius_mm;
   double sum = std::abs(turn) / 1000.0;
   if (!holds(c.page, around(grip, r + 0.5, r + 0.5))) sum += 8.0;
-  if (c.view.furniture && overlap({0.0, 0.0, 58.0, 15.0}, around(grip, r, r))) sum += 2.0;
+  if (c.view.furniture &&
+      overlap({0.0, 0.0, kFurnitureWidth_mm, kFurnitureHeight_mm}, around(grip, r, r)))
+    sum += 2.0;
   for (const ServiceTag& tag : tags) {
     if (geometry::distance(tag.centre, grip) < r + kPlateHalf_mm * 1.5) sum += 3.0;
   }
@@ -102,15 +104,30 @@ void paintGrip(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, rules
   stateSign(sketch, c.theme, state, m.grip, 4.5);
 }
 
-/// A text on a plate of paper, at the first of the places that is free; the first where none is.
-void plateText(Sketch& sketch, const PlanContext& c, Occupied& taken, const Voice& voice,
+/// What labels must not cover, and what they had better not.
+struct Taken {
+  Occupied hard;  ///< grip, tags, other labels
+  Occupied soft;  ///< walls and bands
+};
+
+double labelCost(const PlanContext& c, const Taken& taken, const Box& box) {
+  if (!holds(c.page, box)) return 100.0;
+  return 6.0 * taken.hard.clashes(box) + 0.6 * taken.soft.clashes(box) +
+         (c.inHouse(box.centre()) ? 1.5 : 0.0);
+}
+
+/// A text on a plate of paper, at the place that covers least; earlier tries win.
+void plateText(Sketch& sketch, const PlanContext& c, Taken& taken, const Voice& voice,
                const std::vector<Text>& tries) {
   const Text* chosen = &tries.front();
-  for (const Text& text : tries) {
-    const Box box = grown(boxOf(text, voice), 0.4);
-    if (!holds(c.page, box) || !taken.isFree(box)) continue;
-    chosen = &text;
-    break;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < tries.size(); ++i) {
+    const double here =
+        labelCost(c, taken, grown(boxOf(tries[i], voice), 0.3)) + 0.08 * static_cast<double>(i);
+    if (here < least) {
+      least = here;
+      chosen = &tries[i];
+    }
   }
   const Box plate = grown(boxOf(*chosen, voice), 0.35);
   const bool indoors = c.inHouse(plate.centre());
@@ -118,7 +135,7 @@ void plateText(Sketch& sketch, const PlanContext& c, Occupied& taken, const Voic
               indoors ? c.theme.room_dwelling : c.theme.paper);
   sketch.text(chosen->at, chosen->text, chosen->font, chosen->colour, chosen->align,
               chosen->turn_deg);
-  taken.take(plate);
+  taken.hard.take(plate);
 }
 
 std::vector<Text> besideLine(Point a, Point b, const std::string& words, const Font& font,
@@ -141,7 +158,7 @@ std::vector<Text> besideLine(Point a, Point b, const std::string& words, const F
 
 /// The limit about the thing, kept outside the house: it meets the wall where the refused part
 /// ends.
-void paintLimit(Sketch& sketch, const PlanContext& c, const Measure& m, Occupied& taken,
+void paintLimit(Sketch& sketch, const PlanContext& c, const Measure& m, Taken& taken,
                 const Voice& voice) {
   const Point centre = c.at(m.to);
   const double r = c.mm(m.needed_m + m.half_m);
@@ -171,7 +188,7 @@ void paintLimit(Sketch& sketch, const PlanContext& c, const Measure& m, Occupied
 }
 
 void paintMeasure(Sketch& sketch, const PlanContext& c, const MarkerPlace& place, const Measure& m,
-                  Occupied& taken, const Voice& voice) {
+                  Taken& taken, const Voice& voice) {
   const Colour colour = m.refused ? c.theme.refused.text : c.theme.ink;
   Point a = c.at(m.from);
   Point b = c.at(m.to);
@@ -191,7 +208,7 @@ void paintMeasure(Sketch& sketch, const PlanContext& c, const MarkerPlace& place
 
 /// Ties run inside along the wall, where nothing else but the room's name stands.
 void paintTies(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, const Ties& ties,
-               Occupied& taken, const Voice& voice) {
+               Taken& taken, const Voice& voice) {
   const PageEdge& e = *m.edge;
   const Font font{type::body.size_pt, true, false};
   const auto row = [&](const Tie& tie, double in_mm) {
@@ -212,31 +229,25 @@ void paintTies(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, const
   sketch.tagged("tie");
   if (ties.before) row(*ties.before, 6.5);
   if (ties.after) row(*ties.after, 6.5);
-  if (!ties.check) return;
-  if (ties.check_on_wall) return row(*ties.check, 12.5);
-  const Point a = m.riser;
-  const Point b = c.at(ties.check->to);
-  sketch.line(a, b, dashed(c.theme.ink2, 1.1, {6.0, 2.0}));
-  const std::string words =
-      voice.say(base::Message("drawing.tie-check", {base::metres("length", ties.check->length_m)}));
-  plateText(sketch, c, taken, voice, besideLine(a, b, words, type::body, c.theme.ink, voice));
+  // A straight check to another wall's corner is told in words: its line would cross the drawing.
+  if (ties.check && ties.check_on_wall) row(*ties.check, 12.5);
 }
 
-Occupied takenBy(const PlanContext& c, const MarkerPlace& m) {
-  Occupied taken;
-  taken.take(around(m.grip, kGripRadius_mm, kGripRadius_mm));
-  taken.take(around(m.riser, kRiser_mm + 0.6, kRiser_mm + 0.6));
-  taken.takeLine(m.riser, m.grip);
+Taken takenBy(const PlanContext& c, const MarkerPlace& m) {
+  Taken taken;
+  taken.hard.take(around(m.grip, kGripRadius_mm, kGripRadius_mm));
+  taken.hard.take(around(m.riser, kRiser_mm + 0.6, kRiser_mm + 0.6));
+  taken.hard.takeLine(m.riser, m.grip);
   const double pit = std::max(2.4, c.mm(kPit_m));
-  taken.take(around(m.face - (m.edge->thick_mm + pit / 2) * m.out, pit, pit));
-  if (c.view.furniture) taken.take({0.0, 0.0, 58.0, 15.0});
+  taken.soft.take(around(m.face - (m.edge->thick_mm + pit / 2) * m.out, pit, pit));
+  if (c.view.furniture) taken.hard.take({0.0, 0.0, kFurnitureWidth_mm, kFurnitureHeight_mm});
   for (const ServiceTag& tag : serviceTags(c)) {
-    taken.take(around(tag.centre, kPlateHalf_mm + 0.4, kPlateHalf_mm + 0.4));
+    taken.hard.take(around(tag.centre, kPlateHalf_mm + 0.4, kPlateHalf_mm + 0.4));
   }
   for (const PageRing& ring : c.rings) {
     for (const PageEdge& e : ring.edges) {
-      taken.takeLine(e.at(0.0, kBandFar_mm - 0.5), e.at(e.length_mm, kBandFar_mm - 0.5));
-      taken.takeLine(e.at(0.0, -e.thick_mm / 2), e.at(e.length_mm, -e.thick_mm / 2));
+      taken.soft.takeLine(e.at(0.0, kBandFar_mm - 0.5), e.at(e.length_mm, kBandFar_mm - 0.5));
+      taken.soft.takeLine(e.at(0.0, -e.thick_mm / 2), e.at(e.length_mm, -e.thick_mm / 2));
     }
   }
   return taken;
@@ -255,7 +266,7 @@ DrawList planMarker(const siting::Study& study, const siting::Assessment& assess
   Sketch sketch(list);
   const PlanContext c(study, view);
   const MarkerPlace m = markerPlace(c, assessment);
-  Occupied taken = takenBy(c, m);
+  Taken taken = takenBy(c, m);
   const auto measures = measuresToShow(study, assessment);
   sketch.tagged("sump");
   paintPit(sketch, c, m);

@@ -47,25 +47,21 @@ struct PlanContext {
 // Each paints one layer; `occupied` grows as they go.
 void paintFloor(Sketch& sketch, PlanContext& c);  // Rooms.cpp
 void paintRoomLabels(Sketch& sketch, PlanContext& c, const Voice& voice);
-void paintFixtures(Sketch& sketch, PlanContext& c);                      // Fixtures.cpp
-void paintInnerWalls(Sketch& sketch, PlanContext& c);                    // InnerWalls.cpp
-void paintWalls(Sketch& sketch, PlanContext& c);                         // Walls.cpp
-void paintOpenings(Sketch& sketch, PlanContext& c);                      // Openings.cpp
-void paintOutside(Sketch& sketch, PlanContext& c);                       // Outside.cpp
-void paintSumpsInside(Sketch& sketch, PlanContext& c);                   // Outside.cpp
-void paintServices(Sketch& sketch, PlanContext& c, const Voice& voice);  // Services.cpp
-void paintGrid(Sketch& sketch, PlanContext& c);                          // Furniture.cpp
+void paintFixtures(Sketch& sketch, PlanContext& c);     // Fixtures.cpp
+void paintInnerWalls(Sketch& sketch, PlanContext& c);   // InnerWalls.cpp
+void paintWalls(Sketch& sketch, PlanContext& c);        // Walls.cpp
+void paintOpenings(Sketch& sketch, PlanContext& c);     // Openings.cpp
+void paintOutside(Sketch& sketch, PlanContext& c);      // Outside.cpp
+void paintSumpsInside(Sketch& sketch, PlanContext& c);  // Outside.cpp
+void paintServices(Sketch& sketch, PlanContext& c);     // Services.cpp
+void paintServiceNames(Sketch& sketch, PlanContext& c, const Voice& voice);
+void paintGrid(Sketch& sketch, PlanContext& c);  // Furniture.cpp
 void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice);
 void paintFurniture(Sketch& sketch, PlanContext& c, const Voice& voice);
 void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice);  // Dimensions.cpp
 
 /// Outlines a thing, an opening's whole reveal or a room in selection blue.
 void paintOutline(Sketch& sketch, const PlanContext& c, const std::string& id);  // Selection.cpp
-
-/// A dimension line with oblique ticks, its words centred above the line (readable from below or
-/// from the right).
-void dimension(Sketch& sketch, const Theme& theme, Point a, Point b, const std::string& words,
-               const Font& font, const Voice& voice);
 
 /// Where the tag of a service's entry stands.
 struct ServiceTag {

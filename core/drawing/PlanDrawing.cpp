@@ -10,7 +10,7 @@ namespace sumpwright::drawing {
 namespace {
 
 constexpr double kAround_mm = 16.0;  // bands, tags and their names, all round
-constexpr double kGarden_m = 3.0;    // outside things farther off than this do not widen the view
+constexpr double kGarden_m = 1.2;    // outside things widen the view by no more than this
 
 /// The extent of the plan in metres, as {left, top = least y, right, bottom = greatest y}.
 Box extent(const siting::Study& study) {
@@ -27,8 +27,12 @@ Box extent(const siting::Study& study) {
       box = join(box, {kept.x, kept.y, kept.x, kept.y});
     }
   };
-  for (const plan::OutsideThing& t : study.job().plan.outside) widen(t.points_m);
-  for (const plan::Service& s : study.job().plan.services) widen(s.run_m);
+  for (const plan::OutsideThing& t : study.job().plan.outside) {
+    // Lines lead out of the picture anyway.
+    if (t.kind != plan::OutsideKind::path && t.kind != plan::OutsideKind::boundary) {
+      widen(t.points_m);
+    }
+  }
   return box;
 }
 
@@ -98,6 +102,16 @@ PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName name) {
   return view;
 }
 
+DrawList planFurniture(const siting::Study& study, const PlanView& view, const Voice& voice) {
+  DrawList list{view.width_mm, view.height_mm, {}};
+  Sketch sketch(list);
+  PlanView shown = view;
+  shown.furniture = true;
+  PlanContext c(study, shown);
+  paintFurniture(sketch, c, voice);
+  return list;
+}
+
 DrawList planBase(const siting::Study& study, const PlanView& view, const Voice& voice) {
   DrawList list{view.width_mm, view.height_mm, {}};
   Sketch sketch(list);
@@ -105,7 +119,7 @@ DrawList planBase(const siting::Study& study, const PlanView& view, const Voice&
   if (!c.onPaper()) {
     sketch.tagged("paper").fill(rectangle(0, 0, view.width_mm, view.height_mm), c.theme.paper);
   }
-  if (view.furniture) c.occupied.take({0.0, 0.0, 60.0, 15.0});
+  if (view.furniture) c.occupied.take({0.0, 0.0, kFurnitureWidth_mm, kFurnitureHeight_mm});
   takeBands(c);
   takeMarker(c, voice);
   paintGrid(sketch, c);
@@ -116,9 +130,10 @@ DrawList planBase(const siting::Study& study, const PlanView& view, const Voice&
   bands(sketch, c.theme, study, c.rings, c.page);
   paintOpenings(sketch, c);
   paintOutside(sketch, c);
-  paintServices(sketch, c, voice);
+  paintServices(sketch, c);
   paintSumpsInside(sketch, c);
   paintOverallDimensions(sketch, c, voice);
+  paintServiceNames(sketch, c, voice);
   paintCornerLetters(sketch, c, voice);
   paintRoomLabels(sketch, c, voice);
   paintFurniture(sketch, c, voice);

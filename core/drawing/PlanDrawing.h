@@ -35,6 +35,12 @@ PlanView fitted(const siting::Study& study, double width_mm, double height_mm, T
 /// The smallest view that holds the plan at a scale with bands, tags and dimensions around it.
 PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName theme);
 
+/// North point and scale bar alone, in the top left corner, no higher than kFurnitureHeight_mm; for
+/// papers, which give them a place of their own.
+DrawList planFurniture(const siting::Study& study, const PlanView& view, const Voice& voice);
+inline constexpr double kFurnitureWidth_mm = 66.0;
+inline constexpr double kFurnitureHeight_mm = 16.5;
+
 DrawList planBase(const siting::Study& study, const PlanView& view, const Voice& voice);
 /// Pit, core, riser ring, stem and grip with the state's sign; distances to what refuses or is
 /// nearest, the limit as a dashed arc; ties to two fixed features when `ties`.

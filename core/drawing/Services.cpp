@@ -129,19 +129,23 @@ std::string serviceWord(const plan::Service& service, const Voice& voice) {
   return voice.say(base::Message(kWords[static_cast<std::size_t>(service.kind)]));
 }
 
-void paintServices(Sketch& sketch, PlanContext& c, const Voice& voice) {
+void paintServices(Sketch& sketch, PlanContext& c) {
   for (const plan::Service& s : c.plan().services) {
     sketch.tagged(s.id);
     if (s.run == plan::RunKnown::drawn) buriedRun(sketch, c, s);
   }
-  const auto tags = serviceTags(c);
-  for (const ServiceTag& tag : tags) {
+  for (const ServiceTag& tag : serviceTags(c)) {
     entry(sketch.tagged(tag.service->id), c, tag);
     c.occupied.take(plateBox(tag.centre));
     c.occupied.takeLine(tag.tip, tag.centre);
   }
+}
+
+void paintServiceNames(Sketch& sketch, PlanContext& c, const Voice& voice) {
   if (!c.onPaper()) return;
-  for (const ServiceTag& tag : tags) nameTag(sketch.tagged(tag.service->id), c, tag, voice);
+  for (const ServiceTag& tag : serviceTags(c)) {
+    nameTag(sketch.tagged(tag.service->id), c, tag, voice);
+  }
 }
 
 }  // namespace sumpwright::drawing

@@ -53,7 +53,9 @@ std::optional<std::pair<double, double>> footOf(const TapeContext& c,
   const rules::Thing& t = c.study.site().things[static_cast<std::size_t>(span.thing_index)];
   double low = span.to_m;
   double high = span.from_m;
+  const bool entry_only = serviceOf(c, t.id) != nullptr;
   for (const auto& shape : t.shapes) {
+    if (entry_only && shape.size() > 1) continue;  // a buried run has no foot on the wall
     for (const Point& p : shape) {
       const perimeter::Place on = c.study.perimeter().nearestOn(span.ring, p);
       low = std::min(low, on.chainage_m);

@@ -17,6 +17,7 @@ constexpr double kCorner_rad = 10.0 * std::numbers::pi / 180.0;  // as the rules
 constexpr double kShortest_m =
     0.10;  // a shorter tie cannot be read on a tape with care (own figure)
 constexpr double kNearWall_m = 0.01;
+constexpr double kLongestCheck_m = 8.0;  // a longer straight sags on the tape (own figure)
 
 const Edge& neighbour(const siting::Study& study, const Edge& edge, int step) {
   const auto& edges = study.perimeter().edges(edge.ring);
@@ -73,7 +74,9 @@ std::optional<Tie> cornerInSight(const siting::Study& study, const Edge& own, Po
     }
     const Point to = e.from - kNearWall_m * (e.inward + before.inward);
     const double length = geometry::distance(at, e.from);
-    if (length < 0.3 || (best && best->length_m <= length) || !inSight(study, from, to)) continue;
+    if (length < 0.3 || length > kLongestCheck_m || (best && best->length_m <= length) ||
+        !inSight(study, from, to))
+      continue;
     best = cornerTie(study, e, length);
   }
   return best;
