@@ -151,7 +151,7 @@ class Fields {
   std::vector<std::string> m_known;
 };
 
-/// True when the member stands in the object and was read; used to check only what was read whole.
+/// No problem since: what a value means is only checked where it was read whole.
 bool cleanSince(const Node& node, std::size_t before) { return node.problems.size() == before; }
 
 void read(const Node& node, Source& out) {
