@@ -47,7 +47,9 @@ void ensureGui() {
   static std::array<char, 10> platform{"offscreen"};
   static std::array<char*, 4> arguments{name.data(), option.data(), platform.data(), nullptr};
   static int count = 3;
-  static const QGuiApplication application(count, arguments.data());
+  // Never destroyed: at exit Qt's own statics may be gone before it.
+  static const auto* const application = new QGuiApplication(count, arguments.data());
+  Q_UNUSED(application)
 }
 
 bool hasSump(const plan::Design& design, const std::string& id) {

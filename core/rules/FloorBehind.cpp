@@ -82,7 +82,7 @@ void addZone(const Rule& rule, const Site& site, const FloorZone& zone,
 }
 
 void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
-  addUnjudged(rule, site, out);
+  if (addUnjudged(rule, site, out)) return;
   for (const FloorZone& zone : site.job.plan.floor_zones) addZone(rule, site, zone, out);
   if (!rule.unknown_gates) return;
   addSpans(rule, site, -1, unknownFinding(rule, site, "rule.floor-not-drawn"), uncovered(site),

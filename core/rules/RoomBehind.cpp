@@ -34,7 +34,7 @@ std::vector<RingSpan> whereBehind(const Site& site, const std::string& room) {
 }
 
 void roomSpans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
-  addUnjudged(rule, site, out);
+  if (addUnjudged(rule, site, out)) return;
   for (const Room& room : site.job.plan.rooms) {
     const auto use = plan::nameOf(room.use);
     if (std::find(rule.values.begin(), rule.values.end(), use) == rule.values.end()) continue;

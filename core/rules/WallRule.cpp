@@ -82,7 +82,7 @@ void addWall(const Rule& rule, const Site& site, const Edge& edge, bool unknown,
 }
 
 void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
-  addUnjudged(rule, site, out);
+  if (addUnjudged(rule, site, out)) return;
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
     for (const Edge& edge : site.perimeter.edges(ring)) {
       const Wall& wall = site.perimeter.wall(edge);

@@ -88,6 +88,14 @@ TEST(TradeChecks, UsSheetRefusesALowOutletEverywhere) {
   }
 }
 
+TEST(TradeChecks, UsSheetWithARiserIsNotProvenRatherThanRefused) {
+  siting::StudyOptions riser;
+  riser.outlet = plan::OutletMode::riser;
+  const auto study = siting::Study::of(support::PlanBuilder::rectangle(20.0, 10.0).job(),
+                                       sheetOf("us-practice"), riser);
+  EXPECT_EQ(study->stateAt({0, 25.0}), rules::State::not_proven);
+}
+
 TEST(TradeChecks, FarthestFloorFromTheMiddleOfAShortSide) {
   const json& row = checks()["farthest_floor"];
   const double length = row["length_m"];
