@@ -32,7 +32,7 @@ Checked checked(const std::string& file) {
   if (!read.ok()) return {file, read.problems()};
   Checked out{file, read->problems};
   if (read->job.display_units == plan::DisplayUnits::imperial) out.units = words::Units::imperial;
-  const auto sheet = files::sheetById(read->job.rule_sheet, read->source);
+  const auto sheet = files::sheetOf(*read);
   const base::Problems more = sheet.problems();
   out.problems.insert(out.problems.end(), more.begin(), more.end());
   return out;

@@ -52,10 +52,9 @@ std::optional<siting::Study> study(const StudyChoice& choice, Console& console) 
   if (!read.ok()) return fail(choice, console, read.problems());
   const base::Problems unsound = onlyUnsound(read->problems);
   if (!unsound.empty()) return fail(choice, console, unsound);
-  const std::string sheet_name = choice.rules.empty() ? read->job.rule_sheet : choice.rules;
   const base::Result<files::LoadedSheet> loaded =
-      choice.rules.empty() ? files::sheetById(sheet_name, read->source)
-                           : files::sheetByIdOrFile(sheet_name, read->source);
+      choice.rules.empty() ? files::sheetOf(*read)
+                           : files::sheetByIdOrFile(choice.rules, read->source);
   if (!loaded.ok()) return fail(choice, console, loaded.problems());
   base::Result<siting::Study> made = siting::Study::of(read->job, loaded->sheet, optionsOf(choice));
   if (!made.ok()) return fail(choice, console, made.problems());

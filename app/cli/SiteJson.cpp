@@ -137,6 +137,24 @@ struct Writer {
     return row;
   }
 
+  /// The cored ones, each where the design has it.
+  Json sumps() const {
+    Json rows = Json::array();
+    for (const plan::Sump& sump : study.job().design.sumps) {
+      const siting::Place where{sump.ring, sump.chainage_m};
+      if (sump.kind != plan::SumpKind::cored || !study.perimeter().contains(where)) continue;
+      const siting::Assessment a = study.assess(where, sump.id);
+      Json row{{"id", sump.id}};
+      row.update(place(a.place, a.point));
+      row["state"] = rules::stateName(a.state);
+      row["waived"] = a.waived;
+      row["sentence"] = say(a.sentence);
+      row["score"] = a.score.total;
+      rows.push_back(std::move(row));
+    }
+    return rows;
+  }
+
   Json unjudged() const {
     Json rows = Json::array();
     for (const siting::Unjudged& u : study.unjudged()) {
@@ -158,6 +176,7 @@ Json siteJson(const siting::Study& study, const std::optional<siting::Assessment
           {"best", writer.best()},
           {"least_bad", writer.leastBad()},
           {"at", at ? writer.at(*at) : Json()},
+          {"sumps", writer.sumps()},
           {"unjudged", writer.unjudged()},
           {"accuracy_m", study.accuracy_m()}};
 }

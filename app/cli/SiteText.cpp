@@ -1,4 +1,4 @@
-#include <iomanip>
+#include <algorithm>
 
 #include "cli/Site.h"
 #include "plan/KindNames.h"
@@ -7,6 +7,17 @@
 namespace sumpwright::cli {
 
 namespace {
+
+/// Right-aligned in ten columns; counts letters, not bytes.
+std::string padded(const std::string& text) {
+  constexpr std::ptrdiff_t kColumns = 10;
+  const auto letters = std::count_if(text.begin(), text.end(), [](char c) {
+    return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+  });
+  return std::string(static_cast<std::size_t>(std::max<std::ptrdiff_t>(kColumns - letters, 0)),
+                     ' ') +
+         text;
+}
 
 struct Printer {
   const siting::Study& study;
@@ -36,11 +47,15 @@ struct Printer {
     return length(r.from_m) + " to " + length(to);
   }
 
+  /// Rounded down: what falls short never reads as enough. Hole and thing that overlap: 0.
+  std::string distance(double value_m) const {
+    return length(std::max(value_m, 0.0), {.down = true});
+  }
+
   std::string told(const rules::Finding& f) const {
     std::string text = say(f.reason);
     if (f.distance_m && f.needed_m) {
-      // Rounded down: what falls short never reads as enough.
-      text += ": " + length(*f.distance_m, {.down = true}) + ", " + length(*f.needed_m) + " needed";
+      text += ": " + distance(*f.distance_m) + ", " + length(*f.needed_m) + " needed";
     }
     return text + " [" + f.rule + "]";
   }
@@ -56,15 +71,40 @@ struct Printer {
   }
 
   void stretch(const siting::Stretch& s) const {
-    out << "  " << std::setw(10) << length(s.from_m) << "  to " << std::setw(10) << length(s.to_m)
-        << "  " << rules::stateName(s.state) << '\n';
+    out << "  " << padded(length(s.from_m)) << "  to " << padded(length(s.to_m)) << "  "
+        << rules::stateName(s.state) << '\n';
     for (const rules::Finding& f : study.findingsOf(s)) out << "        " << told(f) << '\n';
   }
 
   void ring(int index) const {
     out << "\nRing " << index << (index == 0 ? " (outside), " : " (courtyard), ")
         << length(study.perimeter().length_m(index)) << " round\n";
+    corners(index);
     for (const siting::Stretch& s : study.stretches()[static_cast<std::size_t>(index)]) stretch(s);
+  }
+
+  void corners(int ring) const {
+    out << "  Corners:";
+    for (const perimeter::Edge& edge : study.perimeter().edges(ring)) {
+      out << (edge.edge == 0 ? " " : ", ") << study.perimeter().cornerLetter(ring, edge.edge) << ' '
+          << length(edge.start_m);
+    }
+    out << '\n';
+  }
+
+  void sumps() const {
+    const auto& sumps = study.job().design.sumps;
+    if (sumps.empty()) return;
+    out << "\nSumps of the design\n";
+    for (const plan::Sump& sump : sumps) {
+      const siting::Place at{sump.ring, sump.chainage_m};
+      if (sump.kind != plan::SumpKind::cored) {
+        out << "  " << sump.id << ": inside the house, not sited here\n";
+      } else if (study.perimeter().contains(at)) {
+        out << "  " << sump.id << " at " << place(at) << ": "
+            << say(study.assess(at, sump.id).sentence) << '\n';
+      }
+    }
   }
 
   void best() const {
@@ -107,10 +147,9 @@ struct Printer {
     if (at.margins.empty()) return;
     out << "\nMargins\n";
     for (const rules::Margin& m : at.margins) {
-      out << "  " << std::setw(10) << length(m.margin_m, {.has_sign = true, .down = true}) << "  "
-          << say(m.thing_label) << ": " << length(m.distance_m, {.down = true}) << ", "
-          << length(m.needed_m) << " needed [" << m.rule << ']'
-          << (m.close ? "  too close to call" : "") << '\n';
+      out << "  " << padded(length(m.margin_m, {.has_sign = true, .down = true})) << "  "
+          << say(m.thing_label) << ": " << distance(m.distance_m) << ", " << length(m.needed_m)
+          << " needed [" << m.rule << ']' << (m.close ? "  too close to call" : "") << '\n';
     }
   }
 
@@ -133,6 +172,7 @@ void printSite(const siting::Study& study, std::ostream& out) {
   const Printer printer{study, out};
   printer.head();
   for (int ring = 0; ring < study.perimeter().ringCount(); ++ring) printer.ring(ring);
+  printer.sumps();
   printer.best();
   printer.leastBad();
   printer.unjudged();

@@ -5,6 +5,8 @@
 #include <QSaveFile>
 #include <QString>
 
+#include "files/RuleSheets.h"
+
 namespace sumpwright::files {
 
 namespace {
@@ -26,6 +28,14 @@ Problem tooLarge(const std::string& path, std::size_t limit) {
       Message("file.too-large", {base::text("file", path),
                                  base::count("limit", static_cast<std::int64_t>(limit / kMebi))}),
       "", Gravity::unreadable};
+}
+
+/// The source as it must be written: with the sheet the job names, unless that is built in.
+plan::JobSource withSheet(const plan::Job& job, const plan::JobSource& source) {
+  const base::Result<LoadedSheet> sheet = sheetById(job.rule_sheet, source);
+  if (!sheet.ok() || sheet->origin == SheetOrigin::job_copy) return source;
+  const bool built_in = sheet->origin == SheetOrigin::built_in;
+  return plan::withRuleSheetCopy(source, built_in ? std::string() : sheet->text);
 }
 
 }  // namespace
@@ -68,7 +78,7 @@ base::Result<plan::ReadJob> openJob(const std::string& path) {
 
 base::Result<std::size_t> saveJob(const std::string& path, const plan::Job& job,
                                   const plan::JobSource& source) {
-  return writeBytes(path, plan::writeJob(job, source));
+  return writeBytes(path, plan::writeJob(job, withSheet(job, source)));
 }
 
 }  // namespace sumpwright::files

@@ -23,7 +23,9 @@ base::Result<std::size_t> writeBytes(const std::string& path, const std::string&
 /// Reads a job: the problems of readBytes, then those of plan::readJob.
 base::Result<plan::ReadJob> openJob(const std::string& path);
 
-/// Writes a job, keeping what `source` holds beyond this version. As writeBytes.
+/// Writes a job, keeping what `source` holds beyond this version. As writeBytes. A rule sheet that
+/// is not built in goes with the job as a copy, so that it means the same elsewhere; a copy of a
+/// sheet the job no longer names is left out.
 base::Result<std::size_t> saveJob(const std::string& path, const plan::Job& job,
                                   const plan::JobSource& source);
 

@@ -68,9 +68,9 @@ std::optional<base::Result<LoadedSheet>> jobCopy(const std::string& id,
   if (read.ok()) {
     return read->sheet.id == id ? std::optional(std::move(read)) : std::nullopt;
   }
-  Problems problems = read.problems();
+  Problems problems = after(unusable("file.sheet-copy-unusable", {}), read.problems());
   for (Problem& problem : problems) problem.pointer = "/rule_sheet_copy" + problem.pointer;
-  return base::Result<LoadedSheet>(after(unusable("file.sheet-copy-unusable", {}), problems));
+  return base::Result<LoadedSheet>(std::move(problems));
 }
 
 std::optional<base::Result<LoadedSheet>> userSheet(const std::string& id) {
@@ -141,6 +141,14 @@ base::Result<LoadedSheet> sheetById(const std::string& id, const plan::JobSource
   if (auto sheet = userSheet(id)) return *std::move(sheet);
   if (auto sheet = builtInSheet(id)) return *std::move(sheet);
   return unknownSheet(id);
+}
+
+base::Result<LoadedSheet> sheetOf(const plan::ReadJob& read) {
+  base::Result<LoadedSheet> sheet = sheetById(read.job.rule_sheet, read.source);
+  if (sheet.ok()) return sheet;
+  Problems problems = sheet.problems();
+  if (problems.front().pointer.empty()) problems.front().pointer = "/rule_sheet";
+  return problems;
 }
 
 base::Result<LoadedSheet> sheetFromFile(const std::string& path) {

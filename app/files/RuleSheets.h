@@ -50,6 +50,9 @@ SheetList availableSheets();
 /// file.sheet-unusable or file.sheet-copy-unusable followed by the sheet's own.
 base::Result<LoadedSheet> sheetById(const std::string& id, const plan::JobSource& source = {});
 
+/// The sheet a job names; as sheetById, with the place in the job file on the first problem.
+base::Result<LoadedSheet> sheetOf(const plan::ReadJob& read);
+
 /// The sheet in a file. Problems: file.* of the file, or file.sheet-unusable and the sheet's own.
 base::Result<LoadedSheet> sheetFromFile(const std::string& path);
 

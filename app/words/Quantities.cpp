@@ -53,11 +53,11 @@ std::string eighth(int eighths) {
   return kNames.at(static_cast<std::size_t>(eighths));
 }
 
-std::string inches(std::int64_t eighths) {
+std::string inches(std::int64_t eighths, bool after_feet) {
   const std::string part = eighth(static_cast<int>(eighths % 8));
   const std::string whole = std::to_string(eighths / 8);
   if (part.empty()) return whole + "\"";
-  return (eighths < 8 ? part : whole + " " + part) + "\"";
+  return (eighths < 8 && !after_feet ? part : whole + " " + part) + "\"";
 }
 
 std::string feetAndInches(double value_m, bool with_feet, const QuantityStyle& style) {
@@ -65,8 +65,8 @@ std::string feetAndInches(double value_m, bool with_feet, const QuantityStyle& s
   const auto eighths = static_cast<std::int64_t>(std::abs(steps));
   std::string text = sign(steps < 0.0, style.has_sign && steps != 0.0);
   constexpr std::int64_t kFoot = 96;  // eighths
-  if (!with_feet || eighths < kFoot) return text + inches(eighths);
-  return text + std::to_string(eighths / kFoot) + "' " + inches(eighths % kFoot);
+  if (!with_feet || eighths < kFoot) return text + inches(eighths, false);
+  return text + std::to_string(eighths / kFoot) + "' " + inches(eighths % kFoot, true);
 }
 
 std::string metric(double value, int usual_decimals, const char* unit, const QuantityStyle& style) {

@@ -37,6 +37,7 @@ class JobSource {
   friend base::Result<struct ReadJob> readJob(std::string_view text);
   friend std::string writeJob(const Job& job, const JobSource& source);
   friend std::string embeddedRuleSheet(const JobSource& source);
+  friend JobSource withRuleSheetCopy(const JobSource& source, std::string_view sheet);
 };
 
 struct ReadJob {
@@ -56,5 +57,9 @@ std::string writeJob(const Job& job, const JobSource& source = {});
 
 /// JSON text of the rule sheet copied into the job ("rule_sheet_copy"); empty if none.
 std::string embeddedRuleSheet(const JobSource& source);
+
+/// The source with this rule sheet (text of a JSON object: a contract) copied into it, so that
+/// writeJob writes it; with an empty text, without a copy. The rest of the source is unchanged.
+JobSource withRuleSheetCopy(const JobSource& source, std::string_view sheet);
 
 }  // namespace sumpwright::plan

@@ -57,16 +57,16 @@ TEST_P(Check, JsonHoldsTheSame) {
 INSTANTIATE_TEST_SUITE_P(
     Jobs, Check,
     ::testing::Values(Case{"sound", kDone, ""}, Case{"imperial", kDone, ""},
-                      Case{"nothing-looked-for", kDone, "plan.looked-for"},
-                      Case{"outline-crosses-itself", kUnsound, "plan.ring.crosses-itself"},
+                      Case{"nothing-looked-for", kDone, "plan.looked.not"},
+                      Case{"outline-crosses-itself", kUnsound, "plan.ring.self-contact"},
                       Case{"opening-off-its-wall", kUnsound, "plan.opening.off-wall"},
-                      Case{"newer-version", kUnusable, "job.version"},
+                      Case{"newer-version", kUnusable, "job.version.newer"},
                       Case{"not-json", kUnusable, "job.not-json"},
-                      Case{"wrong-type-and-word", kUnusable, "job.wrong-type"},
+                      Case{"wrong-type-and-word", kUnusable, "job.type"},
                       Case{"unknown-rule-sheet", kUnusable, "file.sheet-unknown"},
                       Case{"broken-sheet-copy", kUnusable, "file.sheet-copy-unusable"}),
-    [](const auto& info) {
-      std::string name = info.param.name;
+    [](const auto& each) {
+      std::string name = each.param.name;
       std::replace(name.begin(), name.end(), '-', '_');
       return name;
     });

@@ -132,7 +132,9 @@ TEST(SiteJson, AtGoesRoundTheRing) {
 
 TEST(SiteJson, NumbersAreWrittenInFull) {
   const Ran run = ran({"site", "--json", data("sound"), "--at", "0:14.123456789012345"});
-  EXPECT_THAT(run.out, HasSubstr("14.123456789012345"));
+  const double read = Json::parse(run.out)["at"]["chainage_m"];
+  EXPECT_NEAR(read, 14.123456789012345, 1e-14);
+  EXPECT_THAT(run.out, HasSubstr("14.1234567890123"));
 }
 
 TEST(SiteOptions, OverrideTheJob) {
@@ -195,8 +197,8 @@ TEST_P(SiteText, IsAsKept) {
 INSTANTIATE_TEST_SUITE_P(Jobs, SiteText,
                          ::testing::Values("sound", "imperial", "nothing-looked-for",
                                            "floor-of-timber", "waived"),
-                         [](const auto& info) {
-                           std::string name = info.param;
+                         [](const auto& each) {
+                           std::string name = each.param;
                            std::replace(name.begin(), name.end(), '-', '_');
                            return name;
                          });

@@ -159,6 +159,32 @@ TEST_F(Files, TheJobsOwnCopyComesFirst) {
   EXPECT_EQ(sheetById("uk-practice", job->source)->origin, SheetOrigin::built_in);
 }
 
+TEST_F(Files, AJobTakesItsSheetAlong) {
+  put(userSheet("firm.json"),
+      changed(builtIn("ie-practice"), "\"ie-practice\"", "\"firm-practice\""));
+  plan::Job job;
+  job.id = "j";
+  job.rule_sheet = "firm-practice";
+  ASSERT_TRUE(saveJob(path("j.sump.json"), job, {}).ok());
+  QFile::remove(QString::fromStdString(userSheet("firm.json")));
+  const auto read = openJob(path("j.sump.json"));
+  ASSERT_TRUE(read.ok());
+  EXPECT_EQ(read->job.rule_sheet, "firm-practice");
+  EXPECT_EQ(sheetById("firm-practice", read->source)->origin, SheetOrigin::job_copy);
+
+  // Another sheet is chosen: the copy it no longer needs goes.
+  job.rule_sheet = "uk-practice";
+  ASSERT_TRUE(saveJob(path("j.sump.json"), job, read->source).ok());
+  EXPECT_EQ(plan::embeddedRuleSheet(openJob(path("j.sump.json"))->source), "");
+}
+
+TEST_F(Files, ABuiltInSheetIsNotCopied) {
+  plan::Job job;
+  job.id = "j";
+  ASSERT_TRUE(saveJob(path("j.sump.json"), job, {}).ok());
+  EXPECT_EQ(readBytes(path("j.sump.json"), 100000)->find("rule_sheet_copy"), std::string::npos);
+}
+
 TEST_F(Files, ANameWithASlashOrEndingIsAFile) {
   put(path("own.json"), changed(builtIn("ie-practice"), "\"ie-practice\"", "\"own\""));
   EXPECT_EQ(sheetByIdOrFile(path("own.json"))->sheet.id, "own");

@@ -66,6 +66,7 @@ TEST(Quantities, FeetAndInchesToAnEighth) {
   EXPECT_EQ(imperial(0.0254), "1\"");
   EXPECT_EQ(imperial(0.0254 / 8), "1/8\"");
   EXPECT_EQ(imperial(0.0), "0\"");
+  EXPECT_EQ(imperial(12.625 * 0.0254), "1' 0 5/8\"");
   EXPECT_EQ(imperial(-0.28), "\u221211\"");
   EXPECT_EQ(imperial(0.28, Unit::metre, {.has_sign = true}), "+11\"");
 }
