@@ -9,7 +9,7 @@ namespace {
 
 constexpr double kGutter_mm = 9.0;
 constexpr double kColumn_mm = 87.5;     // two to a page of A4, three to one of A3
-constexpr double kLeastText_mm = 30.0;  // less than this below the plan is left white
+constexpr double kLeastText_mm = 20.0;  // less than this below the plan is left white
 
 /// Rows one below the other; gives the y after the last.
 double stack(Sketch& sketch, const Rows& rows, Point at) {

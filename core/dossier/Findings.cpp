@@ -54,81 +54,112 @@ std::string findingText(const Sheet& sheet, const rules::Finding& f) {
   return sheet.desk.say(*f.distance_m < 0.0 ? "paper.finding-on" : "paper.finding-short", args);
 }
 
-/// Columns of the margins table, right edges of the figures.
-struct Columns {
-  double width;
-  double rule() const { return 0.30 * (width - 36.0); }
-  double nearest() const { return width - 36.0 - rule() - 2.5; }
-  double has() const { return width - 25.0; }
-  double needs() const { return width - 12.5; }
-  double margin() const { return width; }
+/// One line of the margins table in words.
+struct MarginText {
+  std::string rule;
+  std::string nearest;
+  std::string has;
+  std::string needs;
+  std::string margin;
+  bool close = false;
+  bool short_of = false;  ///< less than needed
 };
 
-void tableHead(Writer& w) {
-  const Columns at{w.width()};
-  const Desk& desk = w.desk();
+MarginText marginText(const Sheet& sheet, const rules::Margin& m) {
+  const Desk& desk = sheet.desk;
+  return {sheet.ruleTitle(m.rule),
+          desk.say(m.thing_label),
+          desk.say("paper.margins.figure", {base::metres("length", m.distance_m)}),
+          desk.say(sheet.isOwn(m.rule) ? "paper.margins.figure-own" : "paper.margins.figure-set",
+                   {base::metres("length", m.needed_m)}),
+          desk.say("paper.margins.signed", {base::metres("length", m.margin_m)}),
+          m.close,
+          m.margin_m < 0.0};
+}
+
+/// Columns of the table: the figures as wide as their words, rule and thing share the rest.
+struct Columns {
+  Columns(const Desk& desk, const std::vector<MarginText>& lines, double table_mm)
+      : width(table_mm) {
+    double has_mm = desk.voice.width_mm(desk.say("paper.margins.has"), fonts::small);
+    double needs_mm = desk.voice.width_mm(desk.say("paper.margins.needs"), fonts::small);
+    double margin_mm = desk.voice.width_mm(desk.say("paper.margins.margin"), fonts::small);
+    for (const MarginText& line : lines) {
+      has_mm = std::max(has_mm, desk.voice.width_mm(line.has, fonts::body));
+      needs_mm = std::max(needs_mm, desk.voice.width_mm(line.needs, fonts::body));
+      margin_mm = std::max(margin_mm, desk.voice.width_mm(line.margin, fonts::strong));
+    }
+    needs = width - margin_mm - kGap_mm;
+    has = needs - needs_mm - kGap_mm;
+    const double words = has - has_mm - kGap_mm;
+    rule_mm = 0.36 * words;
+    nearest = rule_mm + kGap_mm;
+    nearest_mm = words - nearest;
+  }
+  static constexpr double kGap_mm = 2.4;
+  double width;  ///< also the right edge of the margins
+  double needs;  ///< right edges
+  double has;
+  double nearest;  ///< left edge
+  double rule_mm;
+  double nearest_mm;
+};
+
+Row tableHead(const Desk& desk, const Columns& at) {
   const double step = drawing::leading_mm(fonts::small) + 0.6;
   const double base = (step + desk.voice.capHeight_mm(fonts::small)) / 2.0 - 0.3;
   const auto put = [&](const char* id, double x, HAlign align) {
     return drawing::Text{{x, base}, desk.say(id), fonts::small, desk.theme.ink2, align, 0.0};
   };
-  const std::vector<drawing::Text> texts{
-      put("paper.margins.rule", 0.0, HAlign::left),
-      put("paper.margins.nearest", at.rule() + 2.5, HAlign::left),
-      put("paper.margins.has", at.has(), HAlign::right),
-      put("paper.margins.needs", at.needs(), HAlign::right),
-      put("paper.margins.margin", at.margin(), HAlign::right)};
-  w.row({step,
-         [=, &desk, width = w.width()](Sketch& sketch, Point p) {
-           for (const auto& t : texts) {
-             sketch.text({p.x + t.at.x, p.y + t.at.y}, t.text, t.font, t.colour, t.align);
-           }
-           sketch.line({p.x, p.y + step}, {p.x + width, p.y + step}, solid(desk.theme.rule, 1.0));
-         },
-         true});
+  const std::vector<drawing::Text> texts{put("paper.margins.rule", 0.0, HAlign::left),
+                                         put("paper.margins.nearest", at.nearest, HAlign::left),
+                                         put("paper.margins.has", at.has, HAlign::right),
+                                         put("paper.margins.needs", at.needs, HAlign::right),
+                                         put("paper.margins.margin", at.width, HAlign::right)};
+  return {step,
+          [=, &desk, width = at.width](Sketch& sketch, Point p) {
+            for (const auto& t : texts) {
+              sketch.text({p.x + t.at.x, p.y + t.at.y}, t.text, t.font, t.colour, t.align);
+            }
+            sketch.line({p.x, p.y + step}, {p.x + width, p.y + step}, solid(desk.theme.rule, 1.0));
+          },
+          true};
 }
 
-void tableRow(Writer& w, const Sheet& sheet, const rules::Margin& m) {
-  const Columns at{w.width()};
-  const Desk& desk = w.desk();
-  const auto titles = drawing::wrap(desk.voice, sheet.ruleTitle(m.rule), fonts::strong, at.rule());
-  auto nearest = drawing::wrap(desk.voice, desk.say(m.thing_label), fonts::body, at.nearest());
+Row tableRow(const Desk& desk, const Columns& at, const MarginText& m) {
+  const auto titles = drawing::wrap(desk.voice, m.rule, fonts::strong, at.rule_mm);
+  auto nearest = drawing::wrap(desk.voice, m.nearest, fonts::body, at.nearest_mm);
   const std::size_t plain = nearest.size();
   if (m.close) {
-    for (auto& line :
-         drawing::wrap(desk.voice, desk.say("paper.margins.close"), fonts::strong, at.nearest())) {
-      nearest.push_back(line);
+    const std::string close = desk.say("paper.margins.close");
+    for (auto& line : drawing::wrap(desk.voice, close, fonts::strong, at.nearest_mm)) {
+      nearest.push_back(std::move(line));
     }
   }
   const double step = drawing::leading_mm(fonts::body);
   const double height = step * static_cast<double>(std::max(titles.size(), nearest.size())) + 0.5;
-  const std::string has = desk.say("paper.margins.figure", {base::metres("length", m.distance_m)});
-  const std::string needs =
-      desk.say(sheet.isOwn(m.rule) ? "paper.margins.figure-own" : "paper.margins.figure-set",
-               {base::metres("length", m.needed_m)});
-  const std::string margin = desk.say("paper.margins.signed", {base::metres("length", m.margin_m)});
   const double base = (step + desk.voice.capHeight_mm(fonts::body)) / 2.0 + 0.1;
-  const Colour colour = m.margin_m < 0.0 ? desk.theme.refused.text : desk.theme.ink;
-  w.row(
-      {height,
-       [=, &desk, width = w.width()](Sketch& sketch, Point p) {
-         for (std::size_t i = 0; i < titles.size(); ++i) {
-           sketch.text({p.x, p.y + base + step * static_cast<double>(i)}, titles[i], fonts::strong,
-                       desk.theme.ink);
-         }
-         for (std::size_t i = 0; i < nearest.size(); ++i) {
-           sketch.text({p.x + at.rule() + 2.5, p.y + base + step * static_cast<double>(i)},
-                       nearest[i], i < plain ? fonts::body : fonts::strong,
-                       i < plain ? desk.theme.ink : desk.theme.warning_text);
-         }
-         sketch.text({p.x + at.has(), p.y + base}, has, fonts::body, desk.theme.ink, HAlign::right);
-         sketch.text({p.x + at.needs(), p.y + base}, needs, fonts::body, desk.theme.ink,
-                     HAlign::right);
-         sketch.text({p.x + at.margin(), p.y + base}, margin, fonts::strong, colour, HAlign::right);
-         sketch.line({p.x, p.y + height}, {p.x + width, p.y + height},
-                     solid(desk.theme.hairline, 1.0));
-       },
-       false});
+  return {
+      height,
+      [=, &desk](Sketch& sketch, Point p) {
+        const drawing::Theme& t = desk.theme;
+        for (std::size_t i = 0; i < titles.size(); ++i) {
+          const double y = p.y + base + step * static_cast<double>(i);
+          sketch.text({p.x, y}, titles[i], fonts::strong, t.ink);
+        }
+        for (std::size_t i = 0; i < nearest.size(); ++i) {
+          const double y = p.y + base + step * static_cast<double>(i);
+          sketch.text({p.x + at.nearest, y}, nearest[i], i < plain ? fonts::body : fonts::strong,
+                      i < plain ? t.ink : t.warning_text);
+        }
+        const double y = p.y + base;
+        sketch.text({p.x + at.has, y}, m.has, fonts::body, t.ink, HAlign::right);
+        sketch.text({p.x + at.needs, y}, m.needs, fonts::body, t.ink, HAlign::right);
+        sketch.text({p.x + at.width, y}, m.margin, fonts::strong,
+                    m.short_of ? t.refused.text : t.ink, HAlign::right);
+        sketch.line({p.x, p.y + height}, {p.x + at.width, p.y + height}, solid(t.hairline, 1.0));
+      },
+      false};
 }
 
 void scoreRow(Writer& w, const siting::ScoredPart& part) {
@@ -177,12 +208,19 @@ void writeMargins(Writer& w, const Sheet& sheet) {
   if (!sheet.assessment || sheet.assessment->margins.empty()) return;
   const double core_mm = sheet.study.site().core_m * 1000.0;
   w.heading(sheet.desk.say("paper.margins", {base::millimetres("core", core_mm)}));
-  tableHead(w);
-  const auto& margins = sheet.assessment->margins;
+  std::vector<MarginText> lines;
   bool own = false;
-  for (const rules::Margin& m : margins) {
-    tableRow(w, sheet, m);
+  for (const rules::Margin& m : sheet.assessment->margins) {
+    lines.push_back(marginText(sheet, m));
     own = own || sheet.isOwn(m.rule);
+  }
+  const Columns at(sheet.desk, lines, w.width());
+  const auto head = std::make_shared<const Row>(tableHead(sheet.desk, at));
+  w.row(*head);
+  for (const MarginText& line : lines) {
+    Row row = tableRow(sheet.desk, at, line);
+    row.head = head;
+    w.row(std::move(row));
   }
   w.keepLastWithNext();
   w.gap(0.8);

@@ -7,7 +7,7 @@ namespace sumpwright::dossier {
 namespace {
 
 struct Placed {
-  std::size_t row;
+  const Row* row;
   int column;
   double y;
 };
@@ -31,7 +31,8 @@ std::vector<Placed> place(const Rows& rows, std::size_t from, const Region& regi
       continue;
     }
     const std::size_t end = unitEnd(rows, next);
-    double unit = 0.0;
+    const Row* head = y == 0.0 ? rows[next].head.get() : nullptr;
+    double unit = head != nullptr ? head->height_mm : 0.0;
     for (std::size_t i = next; i < end; ++i) unit += rows[i].height_mm;
     if (rows[next].isGap() && y + unit > height) {
       ++next;  // a gap at the foot of a column is no loss
@@ -44,12 +45,16 @@ std::vector<Placed> place(const Rows& rows, std::size_t from, const Region& regi
       y = 0.0;
       continue;
     }
+    if (head != nullptr) {
+      out.push_back({head, column, y});
+      y += head->height_mm;
+    }
     for (std::size_t i = next; i < end; ++i) {
       if (too_tall && y + rows[i].height_mm > height) {
         if (y == 0.0 || ++column >= region.columns) return out;
         y = 0.0;
       }
-      out.push_back({i, column, y});
+      out.push_back({&rows[i], column, y});
       y += rows[i].height_mm;
       next = i + 1;
     }
@@ -144,9 +149,8 @@ std::size_t flow(Sketch& sketch, const Rows& rows, std::size_t from, const Regio
   end_y = region.top;
   for (const Placed& p : placed) {
     const double x = region.left + p.column * (region.column_mm + region.gutter_mm);
-    const Row& row = rows[p.row];
-    if (row.paint) row.paint(sketch, {x, region.top + p.y});
-    end_y = std::max(end_y, region.top + p.y + row.height_mm);
+    if (p.row->paint) p.row->paint(sketch, {x, region.top + p.y});
+    end_y = std::max(end_y, region.top + p.y + p.row->height_mm);
   }
   return next;
 }

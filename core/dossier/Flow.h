@@ -3,7 +3,9 @@
 // columns of even height, never more in a column than it holds.
 
 #include <functional>
+#include <memory>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "drawing/Sketch.h"
@@ -18,9 +20,13 @@ using drawing::Point;
 using drawing::Sketch;
 
 struct Row {
-  double height_mm = 0.0;
+  Row(double height, std::function<void(Sketch&, Point)> painter, bool keep)
+      : height_mm(height), paint(std::move(painter)), keep_with_next(keep) {}
+  double height_mm;
   std::function<void(Sketch&, Point top_left)> paint;  ///< empty: a gap, dropped at a column's top
-  bool keep_with_next = false;
+  bool keep_with_next;
+  /// Table rows: repeated where the table goes on in a new column.
+  std::shared_ptr<const Row> head;
   bool isGap() const { return !paint; }
 };
 

@@ -86,7 +86,7 @@ void bandArea(Sketch& sketch, const Theme& theme, rules::State state,
       break;
     case rules::State::not_proven:
       sketch.fill(area, colours.tint);
-      for (const Point& p : dots(seen, 2.2, 0.35)) sketch.disc(p, 0.7 * kPx, colours.band);
+      for (const Point& p : dots(seen, 2.2, 0.35)) sketch.disc(p, 0.85 * kPx, colours.band);
       sketch.outline(area, dotted(colours.band));
       break;
     case rules::State::refused:

@@ -9,7 +9,7 @@
 namespace sumpwright::drawing {
 namespace {
 
-constexpr double kOffWall_mm = 14.0;  // beyond bands and tags
+constexpr double kOffWall_mm = 11.6;  // just beyond the tags
 constexpr double kAxis = 0.02;        // sine of about one degree
 
 std::string metres(const Voice& voice, double value) {
@@ -20,9 +20,9 @@ void extension(Sketch& sketch, const PlanContext& c, Point face, Point end, Vec 
   sketch.line(face + (kBandFar_mm + 0.8) * out, end + 0.8 * out, solid(c.theme.ink2, 0.8));
 }
 
-/// A dimension line with oblique ticks; its words above the line (read from below or from the
-/// right), as near to its middle as something else does not stand there.
-void dimension(Sketch& sketch, PlanContext& c, Point a, Point b, const std::string& words,
+/// A dimension line with oblique ticks; its words on the house's side of the line (read from below
+/// or from the right), as near to its middle as nothing else stands there.
+void dimension(Sketch& sketch, PlanContext& c, Point a, Point b, Vec out, const std::string& words,
                const Voice& voice) {
   const Font font = type::body;
   const Vec along = unit(b - a);
@@ -35,13 +35,18 @@ void dimension(Sketch& sketch, PlanContext& c, Point a, Point b, const std::stri
   const double angle = turn * std::numbers::pi / 180.0;
   const Vec up{-std::sin(angle), -std::cos(angle)};
   const double cap = voice.capHeight_mm(font);
+  const Vec shift = geometry::dot(up, out) > 0.0 ? -1.45 * cap * up : 0.45 * cap * up;
   Text text{{}, words, font, c.theme.ink, HAlign::centre, turn};
   Box box;
   for (double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82}) {
-    text.at = geometry::lerp(a, b, share) + 0.4 * cap * up;
+    text.at = geometry::lerp(a, b, share) + shift;
     box = grown(boxOf(text, voice), 0.3);
     if (c.occupied.isFree(box) && holds(c.page, box)) break;
-    if (share == 0.82) text.at = geometry::lerp(a, b, 0.5) + 0.4 * cap * up;
+    if (share == 0.82) text.at = geometry::lerp(a, b, 0.5) + shift;
+  }
+  if (std::abs(along.x) < kAxis || std::abs(along.y) < kAxis) {
+    const Box plate = boxOf(text, voice);
+    sketch.fill(rectangle(plate.left, plate.top, plate.width(), plate.height()), c.theme.paper);
   }
   sketch.text(text.at, words, font, c.theme.ink, HAlign::centre, turn);
   c.occupied.take(grown(boxOf(text, voice), 0.3));
@@ -69,7 +74,7 @@ void dimensionSide(Sketch& sketch, PlanContext& c, const Side& side, double off_
   const double length_m = std::abs(geometry::dot(side.b - side.a, along)) / c.view.mm_per_m;
   extension(sketch, c, side.a, a, side.out);
   extension(sketch, c, side.b, b, side.out);
-  dimension(sketch, c, a, b, metres(voice, length_m), voice);
+  dimension(sketch, c, a, b, side.out, metres(voice, length_m), voice);
 }
 
 bool onAxes(const PageRing& ring) {

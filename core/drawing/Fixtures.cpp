@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "drawing/PlanContext.h"
+#include "geometry/Shapes.h"
 
 namespace sumpwright::drawing {
 namespace {
@@ -15,6 +16,13 @@ struct Panel {
   Vec in;
 };
 
+bool inRoom(const PlanContext& c, Point plan_m) {
+  const auto& rooms = c.plan().rooms;
+  return std::any_of(rooms.begin(), rooms.end(), [&](const plan::Room& room) {
+    return geometry::contains(room.outline_m, plan_m);
+  });
+}
+
 std::optional<Panel> panelOf(const PlanContext& c, const plan::Radiator& r) {
   if (r.on) {
     const auto& edges = c.rings[static_cast<std::size_t>(r.on->ring)].edges;
@@ -25,7 +33,12 @@ std::optional<Panel> panelOf(const PlanContext& c, const plan::Radiator& r) {
   if (r.line_m.size() < 2) return std::nullopt;
   const Point from = c.at(r.line_m.front());
   const Point to = c.at(r.line_m.back());
-  return Panel{from, to, geometry::left(unit(to - from))};
+  // Into the room it stands in: the side that lies in one, whichever way the line was drawn.
+  const Vec left = geometry::left(unit(to - from));
+  const Point middle = geometry::lerp(r.line_m.front(), r.line_m.back(), 0.5);
+  const bool room_right = inRoom(c, middle - 0.15 * Vec{left.x, -left.y});
+  const bool room_left = inRoom(c, middle + 0.15 * Vec{left.x, -left.y});
+  return Panel{from, to, room_right && !room_left ? -left : left};
 }
 
 void radiator(Sketch& sketch, PlanContext& c, const plan::Radiator& r) {
@@ -53,16 +66,28 @@ void pipe(Sketch& sketch, const PlanContext& c, const plan::HeatingPipe& p) {
   sketch.path(line, solid(c.theme.room_dwelling, 2.2));
 }
 
+/// Along the outside wall it hangs on, else level; three slots.
+void consumerUnit(Sketch& sketch, PlanContext& c, const plan::Supply& s) {
+  constexpr double kReach_m = 0.3;  // farther from the inner face it hangs on an inner wall
+  const perimeter::Edge& wall = c.study.perimeter().edgeAt(c.study.perimeter().nearest(s.at_m));
+  const double depth = geometry::dot(s.at_m - wall.from, wall.inward) - wall.thickness_m;
+  const bool on_wall = depth > -wall.thickness_m && depth < kReach_m;
+  const Vec along = on_wall ? Vec{wall.along.x, -wall.along.y} : Vec{1.0, 0.0};
+  const Vec in = on_wall ? Vec{wall.inward.x, -wall.inward.y} : Vec{0.0, 1.0};
+  Point p = c.at(s.at_m);
+  if (on_wall) p = p + (1.5 - c.mm(depth)) * in;
+  const auto at = [&](double x, double y) { return p + x * along + y * in; };
+  const std::vector<Point> box{at(-3.5, -1.5), at(3.5, -1.5), at(3.5, 1.5), at(-3.5, 1.5)};
+  sketch.fill(box, c.theme.electricity);
+  for (double x : {-1.75, 0.0, 1.75}) {
+    sketch.line(at(x, -0.75), at(x, 0.75), solid(c.theme.paper, 2.0));
+  }
+  c.occupied.take(boxOf(box));
+}
+
 void supply(Sketch& sketch, PlanContext& c, const plan::Supply& s) {
   const Point p = c.at(s.at_m);
-  if (s.kind == plan::SupplyKind::consumer_unit) {
-    sketch.fill(rectangle(p.x - 3.5, p.y - 1.5, 7.0, 3.0), c.theme.electricity);
-    for (double x : {-1.75, 0.0, 1.75}) {
-      sketch.line({p.x + x, p.y - 0.75}, {p.x + x, p.y + 0.75}, solid(c.theme.paper, 2.0));
-    }
-    c.occupied.take(around(p, 3.5, 1.5));
-    return;
-  }
+  if (s.kind == plan::SupplyKind::consumer_unit) return consumerUnit(sketch, c, s);
   const auto plate = rectangle(p.x - 0.75, p.y - 0.75, 1.5, 1.5);
   sketch.fill(plate, c.theme.paper);
   sketch.outline(plate, solid(c.theme.electricity, 1.6));

@@ -41,7 +41,7 @@ std::vector<plan::InnerDoor> doorsOf(const PlanContext& c, const plan::InnerWall
   return doors;
 }
 
-void swing(Sketch& sketch, const PlanContext& c, const std::vector<Point>& gap) {
+void swing(Sketch& sketch, PlanContext& c, const std::vector<Point>& gap) {
   const Point hinge = gap.front();
   const Vec along = gap.back() - hinge;
   const Vec leaf = geometry::left(along);
@@ -52,6 +52,7 @@ void swing(Sketch& sketch, const PlanContext& c, const std::vector<Point>& gap) 
   }
   sketch.path(arc, solid(c.theme.inner_wall, 0.9));
   sketch.line(hinge, hinge + leaf, solid(c.theme.inner_wall, 1.3));
+  c.swings.take(boxOf({hinge, hinge + along, hinge + leaf}));
 }
 
 }  // namespace

@@ -18,8 +18,9 @@ namespace {
 
 constexpr double kRiserOut_mm = 2.5;
 constexpr double kRiser_mm = 1.6;
-constexpr double kStem_mm = 11.5;  // from riser to grip
-constexpr double kPit_m = 0.36;    // half-round inside; drawn size, not the pit's (own figure)
+constexpr double kStem_mm = 11.5;      // from riser to grip
+constexpr double kShortStem_mm = 8.4;  // where the page or next door is near
+constexpr double kPit_m = 0.36;        // half-round inside; drawn size, not the pit's (own figure)
 
 Vec turned(Vec v, double deg) {
   const double a = deg * std::numbers::pi / 180.0;
@@ -64,12 +65,14 @@ MarkerPlace markerPlace(const PlanContext& c, const siting::Assessment& a) {
   m.riser = m.face + kRiserOut_mm * m.out;
   const auto tags = serviceTags(c);
   double best = std::numeric_limits<double>::infinity();
-  for (double turn : {0.0, 25.0, -25.0, 45.0, -45.0}) {
-    const Point grip = m.riser + kStem_mm * turned(m.out, turn);
-    const double here = cost(c, tags, grip, turn);
-    if (here < best) {
-      best = here;
-      m.grip = grip;
+  for (double stem : {kStem_mm, kShortStem_mm}) {
+    for (double turn : {0.0, 25.0, -25.0, 45.0, -45.0}) {
+      const Point grip = m.riser + stem * turned(m.out, turn);
+      const double here = cost(c, tags, grip, turn) + (stem < kStem_mm ? 0.3 : 0.0);
+      if (here < best) {
+        best = here;
+        m.grip = grip;
+      }
     }
   }
   return m;
@@ -110,20 +113,23 @@ struct Taken {
   Occupied soft;  ///< walls and bands
 };
 
-double labelCost(const PlanContext& c, const Taken& taken, const Box& box) {
+/// On which side of the wall a label had better stand.
+enum class Side { inside, outside };
+
+double labelCost(const PlanContext& c, const Taken& taken, const Box& box, Side side) {
   if (!holds(c.page, box)) return 100.0;
-  return 6.0 * taken.hard.clashes(box) + 0.6 * taken.soft.clashes(box) +
-         (c.inHouse(box.centre()) ? 1.5 : 0.0);
+  return (taken.hard.isFree(box) ? 0.0 : 12.0) + (taken.soft.isFree(box) ? 0.0 : 1.0) +
+         (c.inHouse(box.centre()) == (side == Side::inside) ? 0.0 : 2.5);
 }
 
 /// A text on a plate of paper, at the place that covers least; earlier tries win.
 void plateText(Sketch& sketch, const PlanContext& c, Taken& taken, const Voice& voice,
-               const std::vector<Text>& tries) {
+               const std::vector<Text>& tries, Side side = Side::outside) {
   const Text* chosen = &tries.front();
   double least = std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < tries.size(); ++i) {
-    const double here =
-        labelCost(c, taken, grown(boxOf(tries[i], voice), 0.3)) + 0.08 * static_cast<double>(i);
+    const double here = labelCost(c, taken, grown(boxOf(tries[i], voice), 0.3), side) +
+                        0.08 * static_cast<double>(i);
     if (here < least) {
       least = here;
       chosen = &tries[i];
@@ -189,6 +195,7 @@ void paintLimit(Sketch& sketch, const PlanContext& c, const Measure& m, Taken& t
 
 void paintMeasure(Sketch& sketch, const PlanContext& c, const MarkerPlace& place, const Measure& m,
                   Taken& taken, const Voice& voice) {
+  if (m.distance_m < 0.0) return;  // the hole is on the thing: no line to draw
   const Colour colour = m.refused ? c.theme.refused.text : c.theme.ink;
   Point a = c.at(m.from);
   Point b = c.at(m.to);
@@ -224,7 +231,8 @@ void paintTies(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, const
     for (Point end : {a, b}) sketch.line(end - tick, end + tick, solid(c.theme.ink, 2.0));
     const std::string words =
         voice.say(base::Message("drawing.tie", {base::metres("length", tie.length_m)}));
-    plateText(sketch, c, taken, voice, besideLine(a, b, words, font, c.theme.ink, voice));
+    plateText(sketch, c, taken, voice, besideLine(a, b, words, font, c.theme.ink, voice),
+              Side::inside);
   };
   sketch.tagged("tie");
   if (ties.before) row(*ties.before, 6.5);

@@ -42,8 +42,8 @@ void window(Sketch& sketch, const PlanContext& c, const plan::Opening& o, const 
 }
 
 /// A leaf hung at x, `leaf` long, swinging towards the middle; double lines when glazed.
-void leaf(Sketch& sketch, const PlanContext& c, const Reveal& r, double x, double toward,
-          double length, bool glazed) {
+void leaf(Sketch& sketch, PlanContext& c, const Reveal& r, double x, double toward, double length,
+          bool glazed) {
   const double root = 0.5 * r.deep();
   if (glazed) {
     for (double shift : {0.0, 0.6}) {
@@ -60,9 +60,10 @@ void leaf(Sketch& sketch, const PlanContext& c, const Reveal& r, double x, doubl
     swing.push_back(r.at(x + toward * length * std::sin(angle), root + length * std::cos(angle)));
   }
   sketch.path(swing, solid(c.theme.ink, 0.9));
+  c.swings.take(boxOf(swing));
 }
 
-void door(Sketch& sketch, const PlanContext& c, const plan::Opening& o, const Reveal& r) {
+void door(Sketch& sketch, PlanContext& c, const plan::Opening& o, const Reveal& r) {
   across(sketch, r, 0.0, solid(c.theme.ink, 1.0));
   const bool glazed = o.kind == plan::OpeningKind::glazed_door;
   const bool pair = o.width_m > 1.15;  // wider than one leaf is made (common practice)

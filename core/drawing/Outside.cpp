@@ -134,11 +134,11 @@ void thing(Sketch& sketch, PlanContext& c, const plan::OutsideThing& t) {
     c.occupied.take(around(points.front(), 3.0, 2.3));
   } else if (isArea(t)) {
     c.occupied.take(boxOf(points));
-  } else {
+  } else if (t.kind == plan::OutsideKind::neighbour_opening) {
     for (std::size_t i = 0; i + 1 < points.size(); ++i) {
       c.occupied.takeLine(points[i], points[i + 1]);
     }
-  }
+  }  // a path or boundary may pass behind a name
 }
 
 void testHole(Sketch& sketch, PlanContext& c, const plan::TestHole& hole) {

@@ -29,6 +29,7 @@ struct PlanContext {
   std::vector<PageRing> rings;
   Box page;
   Occupied occupied;
+  Occupied swings;  ///< of doors: better not written over, but they may be
 
   const plan::Plan& plan() const { return study.job().plan; }
   double mm(double metres) const { return metres * view.mm_per_m; }

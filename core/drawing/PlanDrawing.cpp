@@ -9,8 +9,9 @@
 namespace sumpwright::drawing {
 namespace {
 
-constexpr double kAround_mm = 16.0;  // bands, tags and their names, all round
-constexpr double kGarden_m = 1.2;    // outside things widen the view by no more than this
+constexpr double kAround_mm = 16.0;       // on screen: bands, tags and the grip, all round
+constexpr double kPaperAround_mm = 13.6;  // on paper: bands, tags and one dimension line
+constexpr double kGarden_m = 1.2;         // outside things widen the view by no more than this
 
 /// The extent of the plan in metres, as {left, top = least y, right, bottom = greatest y}.
 Box extent(const siting::Study& study) {
@@ -78,16 +79,19 @@ Point toPlan(const PlanView& view, Point p) {
 }
 
 PlanView fitted(const siting::Study& study, double width_mm, double height_mm, ThemeName name) {
+  // North point and scale bar stand at the top.
+  constexpr double kTop_mm = kFurnitureHeight_mm + 5.0;
   const Box plan = extent(study);
   PlanView view;
   view.width_mm = width_mm;
   view.height_mm = height_mm;
   view.theme = name;
-  view.centre_m = plan.centre();
   const double room_x = std::max(10.0, width_mm - 2.0 * kAround_mm);
-  const double room_y = std::max(10.0, height_mm - 2.0 * kAround_mm);
+  const double room_y = std::max(10.0, height_mm - kTop_mm - kAround_mm);
   view.mm_per_m =
       std::min(room_x / std::max(plan.width(), 0.5), room_y / std::max(plan.height(), 0.5));
+  view.centre_m = plan.centre();
+  view.centre_m.y += (kTop_mm - kAround_mm) / 2.0 / view.mm_per_m;
   return view;
 }
 
@@ -97,8 +101,8 @@ PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName name) {
   view.theme = name;
   view.mm_per_m = mm_per_m;
   view.centre_m = plan.centre();
-  view.width_mm = plan.width() * mm_per_m + 2.0 * kAround_mm;
-  view.height_mm = plan.height() * mm_per_m + 2.0 * kAround_mm;
+  view.width_mm = plan.width() * mm_per_m + 2.0 * kPaperAround_mm;
+  view.height_mm = plan.height() * mm_per_m + 2.0 * kPaperAround_mm;
   return view;
 }
 

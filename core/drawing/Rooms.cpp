@@ -113,7 +113,14 @@ std::vector<Vec> shifts() {
   return out;
 }
 
-std::optional<Label> findLabel(const PlanContext& c, const Voice& voice,
+/// Names break between words only.
+bool brokenAtSpaces(const std::vector<std::string>& lines, const std::string& name) {
+  std::string joined;
+  for (const std::string& line : lines) joined += (joined.empty() ? "" : " ") + line;
+  return !lines.empty() && joined == name;
+}
+
+std::optional<Label> findLabel(const PlanContext& c, bool over_swings, const Voice& voice,
                                const std::vector<Point>& room, const std::string& name,
                                const std::string& area) {
   const Point middle = geometry::labelPoint(room);
@@ -124,10 +131,13 @@ std::optional<Label> findLabel(const PlanContext& c, const Voice& voice,
       for (const Font& font : {type::room, Font{type::second.size_pt, true, false}}) {
         for (double width : {1000.0, voice.width_mm(name, font) * 0.7}) {
           const auto lines = wrap(voice, name, font, width);
-          if (lines.empty() || (width < 1000.0 && lines.size() < 2)) continue;
+          if (!brokenAtSpaces(lines, name) || (width < 1000.0 && lines.size() < 2)) continue;
           for (const Vec& shift : kShifts) {
             Label label = labelAt(c, voice, middle + shift, lines, font, under, turn);
-            if (within(room, label.box) && c.occupied.isFree(label.box)) return label;
+            if (within(room, label.box) && c.occupied.isFree(label.box) &&
+                (over_swings || c.swings.isFree(label.box))) {
+              return label;
+            }
           }
         }
       }
@@ -173,14 +183,13 @@ void paintRoomLabels(Sketch& sketch, PlanContext& c, const Voice& voice) {
                                  ? std::string()
                                  : voice.say(base::Message("drawing.area", {{"area", m2}}));
     if (name.empty()) continue;
-    const auto label = findLabel(c, voice, c.at(room.outline_m), name, area);
+    auto label = findLabel(c, false, voice, c.at(room.outline_m), name, area);
+    if (!label) label = findLabel(c, true, voice, c.at(room.outline_m), name, area);
     if (!label) continue;
     sketch.tagged(room.id);
-    if (isWet(room.use)) {
-      const Box& b = label->box;
-      sketch.fill(rectangle(b.left - 0.6, b.top - 0.6, b.width() + 1.2, b.height() + 1.2),
-                  c.theme.room(room.use));
-    }
+    // Pipes, joists and broken lines stop short of the words.
+    const Box b = grown(label->box, 0.5);
+    sketch.fill(rectangle(b.left, b.top, b.width(), b.height()), c.theme.room(room.use));
     for (const Text& t : label->texts) {
       sketch.text(t.at, t.text, t.font, t.colour, t.align, t.turn_deg);
     }

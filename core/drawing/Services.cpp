@@ -97,13 +97,22 @@ void nameTag(Sketch& sketch, PlanContext& c, const ServiceTag& tag, const Voice&
       {{p.x + cap / 2, p.y - off}, word, type::small, c.theme.ink, HAlign::left, 90.0},
       {{p.x + cap / 2, p.y + off}, word, type::small, c.theme.ink, HAlign::right, 90.0},
   }};
+  // The first that is free, else the one that covers least.
+  const Text* best = nullptr;
+  int least = 0;
   for (const Text& text : tries) {
     const Box box = grown(boxOf(text, voice), 0.3);
-    if (!holds(c.page, box) || !c.occupied.isFree(box)) continue;
-    sketch.text(text.at, text.text, text.font, text.colour, text.align, text.turn_deg);
-    c.occupied.take(box);
-    return;
+    if (!holds(c.page, box)) continue;
+    const int clashes = c.occupied.clashes(box);
+    if (best != nullptr && clashes >= least) continue;
+    best = &text;
+    least = clashes;
   }
+  if (best == nullptr) return;
+  const Box box = grown(boxOf(*best, voice), 0.3);
+  sketch.fill(rectangle(box.left, box.top, box.width(), box.height()), c.theme.paper);
+  sketch.text(best->at, best->text, best->font, best->colour, best->align, best->turn_deg);
+  c.occupied.take(box);
 }
 
 }  // namespace

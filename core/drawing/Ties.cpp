@@ -43,10 +43,13 @@ std::vector<std::pair<double, Tie>> jambs(const siting::Study& study, const Edge
   std::vector<std::pair<double, Tie>> out;
   for (const plan::Opening& o : study.job().plan.openings) {
     if (o.at.ring != edge.ring || o.at.edge != edge.edge || o.storey != 0) continue;
-    for (double along : {o.at.offset_m, o.at.offset_m + o.width_m}) {
+    // Chainage grows from left to right for someone who stands outside.
+    for (const bool right : {false, true}) {
+      const double along = o.at.offset_m + (right ? o.width_m : 0.0);
       const double length = std::abs(along - at_m);
       if (length < kShortest_m) continue;
-      const base::Message label("drawing.jamb", {base::phrase("opening", study.labelOf(o.id))});
+      const base::Message label(right ? "drawing.jamb-right" : "drawing.jamb-left",
+                                {base::phrase("opening", study.labelOf(o.id))});
       out.push_back({along, {label, edge.line().at(along), edge.start_m + along, length}});
     }
   }
