@@ -4,6 +4,7 @@
 
 #include "base/Contract.h"
 #include "plan/DesignEdits.h"
+#include "plan/KindNames.h"
 #include "plan/PlanCheck.h"
 #include "siting/BestPlaces.h"
 #include "siting/Findings.h"
@@ -91,6 +92,27 @@ State stateOf(const std::vector<Finding>& sorted) {
 std::optional<base::Message> labelIn(const std::vector<FindingSpan>& spans, const std::string& id) {
   for (const FindingSpan& s : spans) {
     if (s.finding.thing == id) return s.finding.thing_label;
+  }
+  return std::nullopt;
+}
+
+base::Message named(const std::string& name, base::Message otherwise) {
+  return name.empty() ? otherwise : base::Message("thing.named", {base::text("name", name)});
+}
+
+std::optional<base::Message> labelInPlan(const Site& site, const std::string& id) {
+  for (const plan::Room& room : site.job.plan.rooms) {
+    if (room.id != id) continue;
+    return named(room.name, base::Message("room." + std::string(plan::nameOf(room.use))));
+  }
+  for (const plan::FloorZone& zone : site.job.plan.floor_zones) {
+    if (zone.id != id) continue;
+    return named(zone.name, base::Message("floor." + std::string(plan::nameOf(zone.kind))));
+  }
+  for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
+    for (const perimeter::Edge& edge : site.perimeter.edges(ring)) {
+      if (site.perimeter.wall(edge).id == id) return site.perimeter.wallLabel(edge);
+    }
   }
   return std::nullopt;
 }
@@ -229,9 +251,7 @@ base::Message Study::labelOf(const std::string& id) const {
     if (t.id == id) return t.label;
   }
   if (const auto label = labelIn(spans(), id)) return *label;
-  for (const plan::Room& room : job().plan.rooms) {
-    if (room.id == id) return base::Message("thing.named", {base::text("name", room.name)});
-  }
+  if (const auto label = labelInPlan(site(), id)) return *label;
   return base::plainText(id);
 }
 
