@@ -31,6 +31,12 @@ ActionButton::ActionButton(Role role, QWidget* parent) : QToolButton(parent), m_
 }
 
 void ActionButton::bind(QAction* action) {
+  if (action == defaultAction()) return;
+  if (defaultAction() != nullptr) {
+    // The button takes its former action off itself, but not our own listening.
+    disconnect(defaultAction(), &QAction::changed, this, nullptr);
+    removeAction(defaultAction());
+  }
   setDefaultAction(action);
   setFocusPolicy(Qt::TabFocus);
   setAccessibleName(action->text().remove(QLatin1Char('&')));

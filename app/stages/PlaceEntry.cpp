@@ -6,6 +6,7 @@
 
 #include "paint/Look.h"
 #include "stages/SitingText.h"
+#include "stages/SteadyCombo.h"
 #include "tools/LengthText.h"
 
 namespace sumpwright::stages {
@@ -14,7 +15,7 @@ PlaceEntry::PlaceEntry(session::Session& session, QWidget* parent)
     : QWidget(parent),
       m_session(session),
       m_field(new QLineEdit(this)),
-      m_corner(new QComboBox(this)),
+      m_corner(new SteadyCombo(this)),
       m_go(new QPushButton(tr("Place"), this)),
       m_message(new QLabel(this)),
       m_reading{new QPushButton(this), new QPushButton(this)} {

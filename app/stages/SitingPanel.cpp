@@ -1,6 +1,7 @@
 #include "stages/SitingPanel.h"
 
 #include <QAccessible>
+#include <QEvent>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QScrollBar>
@@ -11,6 +12,7 @@
 
 #include "paint/Look.h"
 #include "stages/SignLabel.h"
+#include "stages/SteadyCombo.h"
 
 namespace sumpwright::stages {
 
@@ -31,13 +33,6 @@ QLabel* title(const QString& text, QWidget* parent) {
   auto* label = new QLabel(text, parent);
   label->setFont(paint::sized(parent->font(), 0.98, true));
   return label;
-}
-
-QFrame* rule(QWidget* parent) {
-  auto* line = new QFrame(parent);
-  line->setProperty("line", true);
-  line->setFixedHeight(1);
-  return line;
 }
 
 /// Rank of a line at rest: what objects first, then the nearest, then what is met.
@@ -81,12 +76,9 @@ SitingPanel::SitingPanel(session::Session& session, const SitingActions& actions
   waiver_scroll->setWidget(m_waiver_form);
   m_middle->addWidget(waiver_scroll);
   column->addWidget(m_middle, 1);
-  column->addWidget(rule(this));
-  m_score = new ScoreBlock(this);
-  column->addWidget(m_score);
 
   connect(m_waiver_form, &WaiverForm::closed, this, [this] {
-    m_middle->setCurrentIndex(kRulesPage);
+    showPage(kRulesPage);
     refresh();
   });
   connect(&session, &session::Session::placeChanged, this, &SitingPanel::refresh);
@@ -101,7 +93,7 @@ SitingPanel::SitingPanel(session::Session& session, const SitingActions& actions
   connect(&session, &session::Session::jobChanged, this, [this] {
     m_note->hide();
     m_entry->hide();
-    m_middle->setCurrentIndex(kRulesPage);
+    showPage(kRulesPage);
     m_scroll->verticalScrollBar()->setValue(0);
   });
   refresh();
@@ -128,8 +120,11 @@ QWidget* SitingPanel::makeHead() {
   row->addWidget(m_sign);
   row->addWidget(m_word);
   row->addStretch();
-  row->addWidget(m_place);
   column->addLayout(row);
+  auto* where = new QHBoxLayout;
+  where->addWidget(m_place);
+  where->addStretch();
+  column->addLayout(where);
 
   m_entry = new PlaceEntry(m_session, head);
   m_entry->hide();
@@ -154,9 +149,6 @@ QWidget* SitingPanel::makeHead() {
   buttons->addWidget(m_primary, 1);
   buttons->addWidget(m_second);
   column->addLayout(buttons);
-  m_ties = second(head);
-  m_ties->setObjectName(QStringLiteral("ties"));
-  column->addWidget(m_ties);
   return head;
 }
 
@@ -168,8 +160,11 @@ QWidget* SitingPanel::makeRulesPage() {
   m_scroll->setFocusPolicy(Qt::NoFocus);
   auto* page = new QWidget(m_scroll);
   auto* column = new QVBoxLayout(page);
-  column->setContentsMargins(0, 2, 0, 4);
+  column->setContentsMargins(0, 2, qRound(6 * paint::uiScale(font())), 4);
   column->setSpacing(10);
+  m_ties = second(page);
+  m_ties->setObjectName(QStringLiteral("ties"));
+  column->addWidget(m_ties);
   auto* cells = new QWidget(page);
   m_grid = new QGridLayout(cells);
   m_grid->setContentsMargins(0, 0, 0, 0);
@@ -177,6 +172,8 @@ QWidget* SitingPanel::makeRulesPage() {
   column->addWidget(cells);
   m_waivers = new WaiverList(m_session, page);
   column->addWidget(m_waivers);
+  m_score = new ScoreBlock(page);
+  column->addWidget(m_score);
   m_unknown_title = title(tr("Not known yet"), page);
   m_unknowns = second(page);
   m_unknowns->setObjectName(QStringLiteral("unknowns"));
@@ -196,7 +193,7 @@ QWidget* SitingPanel::makeSetup() {
   grid->addWidget(title(tr("Set-up"), setup), 0, 0, 1, 2);
   m_outlet = new Segments(tr("Outlet"), {tr("Low at the hole"), tr("Riser to the eaves")}, setup);
   m_core = new Segments(tr("Core"), {tr("127 mm"), tr("112 mm")}, setup);
-  m_sheets = new QComboBox(setup);
+  m_sheets = new SteadyCombo(setup);
   m_sheets->setAccessibleName(tr("Rule sheet"));
   m_sheets->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   m_sheets->setMinimumContentsLength(8);
@@ -230,8 +227,18 @@ void SitingPanel::openEntry(const QString& typed) { m_entry->open(typed); }
 
 void SitingPanel::openWaiver(const std::string& rule) {
   if (WaiverForm::waivable(m_session).empty()) return;
-  m_middle->setCurrentIndex(kWaiverPage);
+  showPage(kWaiverPage);
   m_waiver_form->open(rule);
+}
+
+/// The waiver form needs the height: the verdict's word stays, what explains it gives way.
+void SitingPanel::showPage(int page) {
+  m_middle->setCurrentIndex(page);
+  const bool rules = page == kRulesPage;
+  m_sentence->setVisible(rules);
+  m_outlet_line->setVisible(rules && m_session.assessment() != nullptr);
+  m_primary->setVisible(rules && m_session.study() != nullptr);
+  m_second->setVisible(rules && m_session.assessment() != nullptr);
 }
 
 void SitingPanel::tell(const QString& text) {
@@ -246,7 +253,7 @@ void SitingPanel::refresh() {
   refreshScore();
   if (!m_session.isMoving() && m_middle->currentIndex() == kWaiverPage &&
       WaiverForm::waivable(m_session).empty()) {
-    m_middle->setCurrentIndex(kRulesPage);
+    showPage(kRulesPage);
   }
 }
 
@@ -258,18 +265,19 @@ void SitingPanel::refreshHead() {
   m_sign->show(a->state);
   m_word->setText(stateWord(a->state, a->waived));
   m_word->setFont(paint::sized(font(), a->waived ? 1.45 : 1.9, true));
-  QPalette colours = m_word->palette();
-  colours.setColor(QPalette::WindowText, paint::colour(t.of(a->state).text));
-  m_word->setPalette(colours);
-  m_word->setStyleSheet(QStringLiteral("color:%1").arg(paint::colour(t.of(a->state).text).name()));
+  const QString ink = QStringLiteral("color:%1").arg(paint::colour(t.of(a->state).text).name());
+  if (m_word->styleSheet() != ink) m_word->setStyleSheet(ink);  // polishing anew is slow in a drag
   m_place->setText(placeText(*study, a->place));
   m_place->show();
   m_sentence->setText(verdictBody(*study, *a));
   QString outlet = outletText(*study);
   outlet[0] = outlet[0].toUpper();
+  if (a->close && a->state == rules::State::clear) {
+    outlet = tr("Too close to call: measure on site. ") + outlet;
+  }
   if (a->thickness_assumed) outlet += tr("; wall thickness not known, 0.35 m taken");
   m_outlet_line->setText(outlet + QLatin1Char('.'));
-  m_outlet_line->show();
+  m_outlet_line->setVisible(m_middle->currentIndex() == kRulesPage);
   m_ties->setText(tieText(*study, a->place));
   m_ties->show();
 }
@@ -314,8 +322,9 @@ void SitingPanel::refreshEmptyHead() {
 void SitingPanel::refreshButtons() {
   const siting::Study* study = m_session.study();
   const siting::Assessment* a = m_session.assessment();
-  m_primary->setVisible(study != nullptr);
-  m_second->setVisible(a != nullptr);
+  const bool rules = m_middle->currentIndex() == kRulesPage;
+  m_primary->setVisible(rules && study != nullptr);
+  m_second->setVisible(rules && a != nullptr);
   if (study == nullptr) return;
   m_primary->setKeyShown(false);
   if (a == nullptr) {
@@ -434,6 +443,11 @@ void SitingPanel::refreshSetup() {
   const QString id = QString::fromStdString(m_session.job().rule_sheet);
   if (m_sheets->findData(id) < 0) m_sheets->addItem(id, id);
   m_sheets->setCurrentIndex(m_sheets->findData(id));
+}
+
+void SitingPanel::changeEvent(QEvent* event) {
+  if (event->type() == QEvent::PaletteChange) refresh();
+  QWidget::changeEvent(event);
 }
 
 void SitingPanel::announce() {

@@ -56,8 +56,12 @@ class SitingPanel final : public QWidget {
   Segments* core() const { return m_core; }
   QComboBox* sheets() const { return m_sheets; }
 
+ protected:
+  void changeEvent(QEvent* event) override;
+
  private:
   QWidget* makeHead();
+  void showPage(int page);
   QWidget* makeRulesPage();
   QWidget* makeSetup();
   void refresh();

@@ -6,6 +6,7 @@
 
 #include "drawing/Ties.h"
 #include "plan/DesignEdits.h"
+#include "siting/Scoring.h"
 
 namespace sumpwright::stages {
 
@@ -102,6 +103,13 @@ void fillFinding(const Study& study, const Assessment& a, const rules::Finding& 
   }
 }
 
+/// Rounded down, as in the verdict, so that the two never differ by a centimetre.
+QString spare(double metres, const plan::Job& job) {
+  words::QuantityStyle style;
+  style.down = true;
+  return QString::fromStdString(words::print({metres, base::Unit::metre}, unitsOf(job), style));
+}
+
 const char* sideOf(double bearing_deg) {
   static constexpr const char* kSides[] = {
       QT_TRANSLATE_NOOP("SitingText", "north"), QT_TRANSLATE_NOOP("SitingText", "north-east"),
@@ -159,9 +167,12 @@ QString outletText(const Study& study) {
 }
 
 QString placeText(const Study& study, Place place) {
-  const auto& edge = study.perimeter().edgeAt(place);
-  return capital(said(study.perimeter().wallLabel(edge), study.job())) + QLatin1Char(' ') +
-         length(place.chainage_m, study.job());
+  const auto& perimeter = study.perimeter();
+  // Chainage runs on round the corners: "from A", lest it read as a distance along this wall.
+  return SitingText::tr("%1, %2 from %3")
+      .arg(capital(said(perimeter.wallLabel(perimeter.edgeAt(place)), study.job())),
+           length(place.chainage_m, study.job()),
+           QString::fromStdString(perimeter.cornerLetter(place.ring, 0)));
 }
 
 QString tieText(const Study& study, Place place) {
@@ -251,15 +262,10 @@ QString briefly(const Study& study, const Assessment& a) {
   if (a.waived) return SitingText::tr("Accepted by waiver");
   switch (a.state) {
     case State::clear: {
-      const rules::Margin* least = nullptr;
-      for (const rules::Margin& m : a.margins) {
-        const rules::Rule* rule = study.sheet().find(m.rule);
-        if (rule == nullptr || rule->severity != rules::Severity::binding) continue;
-        if (least == nullptr || m.margin_m < least->margin_m) least = &m;
-      }
+      const rules::Margin* least = siting::leastBinding(study.site(), a.margins);
       if (least == nullptr) return SitingText::tr("Clear");
       if (least->close) return SitingText::tr("Clear, too close to call");
-      return SitingText::tr("Clear, %1 spare").arg(length(least->margin_m, study.job()));
+      return SitingText::tr("Clear, %1 spare").arg(spare(least->margin_m, study.job()));
     }
     case State::advised_against:
       return SitingText::tr("Advised against here");

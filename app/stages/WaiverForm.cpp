@@ -9,13 +9,14 @@
 
 #include "paint/Look.h"
 #include "stages/SitingText.h"
+#include "stages/SteadyCombo.h"
 
 namespace sumpwright::stages {
 
 WaiverForm::WaiverForm(session::Session& session, QWidget* parent)
     : QWidget(parent),
       m_session(session),
-      m_which(new QComboBox(this)),
+      m_which(new SteadyCombo(this)),
       m_evidence(new QLabel(this)),
       m_reason(new QPlainTextEdit(this)),
       m_name(new QLineEdit(this)),

@@ -20,9 +20,13 @@ Message outletPhrase(const rules::Site& site) {
 /// "1.12 m from the back door, 1.50 m needed", or the reason itself where there is no distance.
 Message because(const Finding& f) {
   if (f.reason.id != "rule.too-near" || !f.distance_m || !f.needed_m) return f.reason;
+  if (*f.distance_m < 0.0) {
+    return Message("verdict.overlaps",
+                   {base::phrase("thing", f.thing_label), base::metres("needed", *f.needed_m)});
+  }
   return Message("verdict.short",
-                 {base::metres("distance", std::max(0.0, *f.distance_m)),
-                  base::phrase("thing", f.thing_label), base::metres("needed", *f.needed_m)});
+                 {base::metres("distance", *f.distance_m), base::phrase("thing", f.thing_label),
+                  base::metres("needed", *f.needed_m)});
 }
 
 Message clearSentence(const rules::Site& site, const Assessment& a) {
