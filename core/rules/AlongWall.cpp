@@ -11,7 +11,7 @@ namespace {
 
 void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   if (addUnjudged(rule, site, out)) return;
-  const double reach = rule.needed_m->value + halfWidth_m(rule, site).value_or(0.0);
+  const double reach = reach_m(rule, site);
   for (const int i : site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))]) {
     const Thing& thing = site.things[static_cast<std::size_t>(i)];
     std::vector<RingSpan> where;

@@ -115,14 +115,13 @@ double distanceTo(const Thing& thing, const geometry::Segment& s) {
 
 void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   const bool unjudged = addUnjudged(rule, site, out);
-  const auto half = halfWidth_m(rule, site);
   for (const int i : site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))]) {
     const Thing& thing = site.things[static_cast<std::size_t>(i)];
     if (thing.street_from || thing.nowhere) addUnknownRun(rule, site, i, out);
     if (unjudged || thing.nowhere) continue;
     const Finding f = makeFinding(
         rule, site, i, base::Message("rule.too-near", {base::phrase("thing", thing.label)}));
-    addSpans(rule, site, i, f, nearThing(site.perimeter, thing, rule.needed_m->value + *half), out);
+    addSpans(rule, site, i, f, nearThing(site.perimeter, thing, reach_m(rule, site)), out);
   }
 }
 

@@ -62,6 +62,10 @@ std::vector<RingSpan> wrapRange(const perimeter::Perimeter& perimeter, const Rin
   return {{range.ring, 0.0, to - length, true}, {range.ring, from, length, from_in}};
 }
 
+double reach_m(const Rule& rule, const Site& site) {
+  return rule.needed_m->value + halfWidth_m(rule, site).value_or(0.0) - kRounding_m;
+}
+
 Weight weightOf(const Rule& rule) {
   SUMPWRIGHT_REQUIRE(rule.severity != Severity::preference);
   return rule.severity == Severity::binding ? Weight::binding : Weight::advisory;

@@ -36,6 +36,14 @@ std::vector<RingSpan> wrapRange(const perimeter::Perimeter& perimeter, const Rin
 RingSpan wholeRing(const perimeter::Perimeter& perimeter, int ring);
 std::vector<RingSpan> allRings(const perimeter::Perimeter& perimeter);
 
+/// A distance met but for rounding is met: houses are taped to the millimetre, and a wall that runs
+/// exactly the needed distance from something must not be refused by the last digit of a sum (own
+/// figure; moves an end by over a micrometre only where the whole span is shorter than four).
+inline constexpr double kRounding_m = 1e-12;
+
+/// From the middle of hole or pipe: the needed distance and half the width.
+double reach_m(const Rule& rule, const Site& site);
+
 /// Weight a rule's finding has. Contract: not a preference.
 Weight weightOf(const Rule& rule);
 

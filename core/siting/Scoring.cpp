@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/KindNames.h"
+#include "rules/Spans.h"
 #include "siting/RuleList.h"
 
 namespace sumpwright::siting {
@@ -115,6 +116,7 @@ Margin toMargin(const Site& site, const rules::Rule& rule, const rules::Nearest&
   m.distance_m = nearest.distance_m;
   m.needed_m = rule.needed_m->value;
   m.margin_m = m.distance_m - m.needed_m;
+  if (std::abs(m.margin_m) < rules::kRounding_m) m.margin_m = 0.0;
   m.close = std::abs(m.margin_m) < accuracy_m;
   if (nearest.thing_index >= 0) {
     const rules::Thing& thing = site.things[static_cast<std::size_t>(nearest.thing_index)];

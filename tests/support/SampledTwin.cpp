@@ -530,19 +530,37 @@ void SampledTwin::addFloor(const Rule& rule, int ring, double s, TwinFindings& f
 
 // ---- the verdict ----
 
+void SampledTwin::addUnknownRuns(const Rule& rule, int ring, double s, TwinFindings& found) const {
+  if (rule.kind != RuleKind::clearance) return;
+  for (const plan::Service& service : m_job.plan.services) {
+    const bool unknown = service.entry && service.run == plan::RunKnown::unknown;
+    if (unknown && speaksOf(rule, sheetKind(service.kind)) && mayRunHere(service, ring, s)) {
+      found.insert({rule.id, service.id, Weight::unknown});
+    }
+  }
+}
+
+void SampledTwin::addGates(const Rule& rule, TwinFindings& found) const {
+  for (const rules::Gate& gate : m_sheet.gates) {
+    if (gate.rule == rule.id &&
+        lookedFor(m_job.looked_for, gate.looked_for) == Looked::not_looked) {
+      found.insert({rule.id, "looked_for." + gate.looked_for, Weight::unknown});
+    }
+  }
+}
+
 void SampledTwin::judge(const Rule& rule, int ring, double s, int rays, TwinFindings& found) const {
   const Weight objects =
       rule.severity == rules::Severity::binding ? Weight::binding : Weight::advisory;
   const auto& walls = ringOf(ring).walls;
+  // A rule of which nothing can be judged yet says only that; in part, it says that as well.
+  const bool nothing = rule.path == rules::PathKind::string || !half(rule);
+  if (nothing || waitsForRiser(rule)) found.insert({rule.id, "", Weight::unknown});
+  addUnknownRuns(rule, ring, s, found);
+  addGates(rule, found);
+  if (nothing) return;
   switch (rule.kind) {
     case RuleKind::clearance:
-      for (const plan::Service& service : m_job.plan.services) {
-        const bool unknown = service.entry && service.run == plan::RunKnown::unknown;
-        if (unknown && speaksOf(rule, sheetKind(service.kind)) && mayRunHere(service, ring, s)) {
-          found.insert({rule.id, service.id, Weight::unknown});
-        }
-      }
-      [[fallthrough]];
     case RuleKind::along_wall:
     case RuleKind::drill_line:
     case RuleKind::fitting_behind:
@@ -567,15 +585,6 @@ void SampledTwin::judge(const Rule& rule, int ring, double s, int rays, TwinFind
       break;
     case RuleKind::floor_behind:
       addFloor(rule, ring, s, found);
-  }
-  if (rule.path == rules::PathKind::string || waitsForRiser(rule) || !half(rule)) {
-    found.insert({rule.id, "", Weight::unknown});
-  }
-  for (const rules::Gate& gate : m_sheet.gates) {
-    if (gate.rule == rule.id &&
-        lookedFor(m_job.looked_for, gate.looked_for) == Looked::not_looked) {
-      found.insert({rule.id, "looked_for." + gate.looked_for, Weight::unknown});
-    }
   }
 }
 

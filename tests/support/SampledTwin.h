@@ -70,6 +70,8 @@ class SampledTwin {
   bool mayRunHere(const plan::Service& service, int ring, double s) const;
   std::string wallObjection(const rules::Rule& rule, const plan::Wall& wall) const;
   void addFloor(const rules::Rule& rule, int ring, double s, TwinFindings& found) const;
+  void addUnknownRuns(const rules::Rule& rule, int ring, double s, TwinFindings& found) const;
+  void addGates(const rules::Rule& rule, TwinFindings& found) const;
   void judge(const rules::Rule& rule, int ring, double s, int rays, TwinFindings& found) const;
 
   plan::Job m_job;

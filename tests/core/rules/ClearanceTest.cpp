@@ -178,6 +178,22 @@ TEST(Clearance, NeighboursOpeningIsALine) {
   expectSpan(j.spans[0], 18 + 5 - more, 18 + 6 + more);
 }
 
+// A neighbour's window that runs along the rear wall just 1.555 m off, wherever the house stands:
+// the sum of the wall's place and the distance is not exact, the verdict is.
+TEST(Clearance, WallExactlyAsFarAsNeededIsClear) {
+  for (int i = 0; i < 200; ++i) {
+    const double depth = 5.0 + 0.017 * i;
+    const auto spans = [&](double off) {
+      return Judged(PlanBuilder::rectangle(10, depth).outside("n", OutsideKind::neighbour_opening,
+                                                              {{4, depth + off}, {5, depth + off}}),
+                    "openings")
+          .spans.size();
+    };
+    EXPECT_EQ(spans(1.555), 0U) << depth;
+    EXPECT_EQ(spans(1.555 - 1e-9), 1U) << depth;
+  }
+}
+
 // Parts: outlet and fan take the pipe's half, hole and dig the core's, both the larger of them.
 TEST(Clearance, MeasuredFromTheEdgeOfWhatTheRuleIsAbout) {
   const auto reach = [](const std::function<void(Rule&)>& change) {
