@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
+#include <utility>
 
 #include "drawing/PlanContext.h"
 
@@ -37,20 +39,24 @@ void dimension(Sketch& sketch, PlanContext& c, Point a, Point b, Vec out, const 
   const double cap = voice.capHeight_mm(font);
   const Vec shift = geometry::dot(up, out) > 0.0 ? -1.45 * cap * up : 0.45 * cap * up;
   Text text{{}, words, font, c.theme.ink, HAlign::centre, turn};
-  Box box;
+  // Where nothing stands; else over lines, but never over other words.
+  std::optional<double> chosen;
   for (double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82}) {
     text.at = geometry::lerp(a, b, share) + shift;
-    box = grown(boxOf(text, voice), 0.3);
-    if (c.occupied.isFree(box) && holds(c.page, box)) break;
-    if (share == 0.82) text.at = geometry::lerp(a, b, 0.5) + shift;
+    const Box box = boxOf(text, voice);
+    if (!holds(c.page, box) || !c.labels.isFree(grown(box, 0.3))) continue;
+    const bool free = c.occupied.isFree(box);
+    if (free || !chosen) chosen = share;
+    if (free) break;
   }
+  if (!chosen) return;
+  text.at = geometry::lerp(a, b, *chosen) + shift;
+  const Box box = boxOf(text, voice);
   if (std::abs(along.x) < kAxis || std::abs(along.y) < kAxis) {
-    const Box plate = boxOf(text, voice);
-    sketch.fill(rectangle(plate.left, plate.top, plate.width(), plate.height()), c.theme.paper);
+    sketch.fill(rectangle(box.left, box.top, box.width(), box.height()), c.theme.paper);
   }
   sketch.text(text.at, words, font, c.theme.ink, HAlign::centre, turn);
-  c.occupied.take(grown(boxOf(text, voice), 0.3));
-  c.occupied.takeLine(a, b);
+  c.labels.take(grown(box, 0.3));
 }
 
 struct Side {
@@ -59,19 +65,20 @@ struct Side {
   Vec out;
 };
 
-void dimensionSide(Sketch& sketch, PlanContext& c, const Side& side, double off_mm,
-                   const Voice& voice) {
-  const Vec along = unit(side.b - side.a);
-  // The line stands `off` beyond the farther end.
+/// Both ends of a side's dimension line: `off` beyond the farther end of the side.
+std::pair<Point, Point> lineOf(const Side& side) {
   const double reach = std::max(geometry::dot(side.a - Point{}, side.out),
                                 geometry::dot(side.b - Point{}, side.out)) +
-                       off_mm;
+                       kOffWall_mm;
   const auto onLine = [&](Point p) {
     return p + (reach - geometry::dot(p - Point{}, side.out)) * side.out;
   };
-  const Point a = onLine(side.a);
-  const Point b = onLine(side.b);
-  const double length_m = std::abs(geometry::dot(side.b - side.a, along)) / c.view.mm_per_m;
+  return {onLine(side.a), onLine(side.b)};
+}
+
+void dimensionSide(Sketch& sketch, PlanContext& c, const Side& side, const Voice& voice) {
+  const auto [a, b] = lineOf(side);
+  const double length_m = geometry::distance(a, b) / c.view.mm_per_m;
   extension(sketch, c, side.a, a, side.out);
   extension(sketch, c, side.b, b, side.out);
   dimension(sketch, c, a, b, side.out, metres(voice, length_m), voice);
@@ -124,14 +131,24 @@ std::vector<Side> longestSides(const PlanContext& c, const PageRing& ring) {
   return sides;
 }
 
+std::vector<Side> sidesOf(const PlanContext& c) {
+  if (!c.view.overall_dimensions || c.rings.empty()) return {};
+  const PageRing& outer = c.rings.front();
+  return onAxes(outer) ? boxSides(outer) : longestSides(c, outer);
+}
+
 }  // namespace
 
+void reserveDimensions(PlanContext& c) {
+  for (const Side& side : sidesOf(c)) {
+    const auto [a, b] = lineOf(side);
+    c.occupied.takeLine(a, b);
+  }
+}
+
 void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice) {
-  if (!c.view.overall_dimensions || c.rings.empty()) return;
   sketch.tagged("dimension");
-  const PageRing& outer = c.rings.front();
-  const auto sides = onAxes(outer) ? boxSides(outer) : longestSides(c, outer);
-  for (const Side& side : sides) dimensionSide(sketch, c, side, kOffWall_mm, voice);
+  for (const Side& side : sidesOf(c)) dimensionSide(sketch, c, side, voice);
 }
 
 }  // namespace sumpwright::drawing

@@ -108,7 +108,7 @@ void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice) {
         const Text text{{p.x, p.y + cap / 2.0}, letter,         type::letter,
                         c.theme.ink3,           HAlign::centre, 0.0};
         const Box box = grown(boxOf(text, voice), 0.4);
-        if (!c.occupied.isFree(box) || !holds(c.page, box)) continue;
+        if (!c.occupied.isFree(box) || !c.labels.isFree(box) || !holds(c.page, box)) continue;
         sketch.text(text.at, text.text, text.font, text.colour, text.align);
         c.occupied.take(box);
         break;

@@ -282,12 +282,15 @@ DrawList planMarker(const siting::Study& study, const siting::Assessment& assess
   if (ties) paintTies(sketch, c, m, tiesOf(study, assessment.place), taken, voice);
   for (const Measure& measure : measures) {
     if (measure.refused && !c.onPaper()) paintOutline(sketch.tagged("refuser"), c, measure.thing);
+  }
+  // Distances first: they get the better places for their words.
+  for (const Measure& measure : measures) {
+    paintMeasure(sketch.tagged("distance"), c, m, measure, taken, voice);
+  }
+  for (const Measure& measure : measures) {
     if (measure.refused && !measure.on_wall) {
       paintLimit(sketch.tagged("limit"), c, measure, taken, voice);
     }
-  }
-  for (const Measure& measure : measures) {
-    paintMeasure(sketch.tagged("distance"), c, m, measure, taken, voice);
   }
   paintGrip(sketch.tagged("grip"), c, m, assessment.state);
   return clipped(list, c.page, voice);

@@ -29,6 +29,7 @@ struct PlanContext {
   std::vector<PageRing> rings;
   Box page;
   Occupied occupied;
+  Occupied labels;  ///< words outside the walls: never written over
   Occupied swings;  ///< of doors: better not written over, but they may be
 
   const plan::Plan& plan() const { return study.job().plan; }
@@ -59,7 +60,8 @@ void paintServiceNames(Sketch& sketch, PlanContext& c, const Voice& voice);
 void paintGrid(Sketch& sketch, PlanContext& c);  // Furniture.cpp
 void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice);
 void paintFurniture(Sketch& sketch, PlanContext& c, const Voice& voice);
-void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice);  // Dimensions.cpp
+void reserveDimensions(PlanContext& c);  // Dimensions.cpp: their lines, before names
+void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice);
 
 /// Outlines a thing, an opening's whole reveal or a room in selection blue.
 void paintOutline(Sketch& sketch, const PlanContext& c, const std::string& id);  // Selection.cpp

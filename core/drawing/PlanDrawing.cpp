@@ -62,6 +62,9 @@ void takeMarker(PlanContext& c, const Voice& voice) {
       }
     } else {
       c.occupied.take(boxOf(item.shape, voice));
+      if (std::holds_alternative<Text>(item.shape)) {
+        c.labels.take(grown(boxOf(item.shape, voice), 0.4));
+      }
     }
   }
 }
@@ -136,8 +139,9 @@ DrawList planBase(const siting::Study& study, const PlanView& view, const Voice&
   paintOutside(sketch, c);
   paintServices(sketch, c);
   paintSumpsInside(sketch, c);
-  paintOverallDimensions(sketch, c, voice);
+  reserveDimensions(c);
   paintServiceNames(sketch, c, voice);
+  paintOverallDimensions(sketch, c, voice);
   paintCornerLetters(sketch, c, voice);
   paintRoomLabels(sketch, c, voice);
   paintFurniture(sketch, c, voice);

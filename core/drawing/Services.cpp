@@ -102,7 +102,7 @@ void nameTag(Sketch& sketch, PlanContext& c, const ServiceTag& tag, const Voice&
   int least = 0;
   for (const Text& text : tries) {
     const Box box = grown(boxOf(text, voice), 0.3);
-    if (!holds(c.page, box)) continue;
+    if (!holds(c.page, box) || !c.labels.isFree(box)) continue;
     const int clashes = c.occupied.clashes(box);
     if (best != nullptr && clashes >= least) continue;
     best = &text;
@@ -112,7 +112,7 @@ void nameTag(Sketch& sketch, PlanContext& c, const ServiceTag& tag, const Voice&
   const Box box = grown(boxOf(*best, voice), 0.3);
   sketch.fill(rectangle(box.left, box.top, box.width(), box.height()), c.theme.paper);
   sketch.text(best->at, best->text, best->font, best->colour, best->align, best->turn_deg);
-  c.occupied.take(box);
+  c.labels.take(box);
 }
 
 }  // namespace

@@ -24,8 +24,8 @@ class Voice {
   Voice& operator=(const Voice&) = default;
 };
 
-/// Greedy line breaking at spaces; a word longer than the width is broken between letters, so that
-/// no line is wider unless a single letter is.
+/// Greedy line breaking at spaces, but not between a figure and its unit; a word longer than the
+/// width is broken between letters, so that no line is wider unless a single letter is.
 std::vector<std::string> wrap(const Voice& voice, const std::string& text, const Font& font,
                               double width_mm);
 

@@ -19,6 +19,29 @@ std::size_t fitting(const Voice& voice, const std::string& word, const Font& fon
   return best;
 }
 
+/// A number and its unit stay on one line.
+bool isUnit(const std::string& word) {
+  const std::string bare = word.substr(0, word.find_first_of(".,;:)"));
+  return bare == "m" || bare == "mm" || bare == "m\u00B2" || bare == "Pa" || bare == "%";
+}
+
+/// The word from `at` on, with a unit that follows a figure; `at` moves past it.
+std::string nextWord(const std::string& text, std::size_t& at) {
+  const auto one = [&] {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    std::string word = text.substr(at, end - at);
+    at = end + 1;
+    return word;
+  };
+  std::string word = one();
+  if (word.empty() || at >= text.size() || word.back() < '0' || word.back() > '9') return word;
+  const std::size_t before = at;
+  const std::string unit = one();
+  if (isUnit(unit)) return word + ' ' + unit;
+  at = before;
+  return word;
+}
+
 }  // namespace
 
 std::vector<std::string> wrap(const Voice& voice, const std::string& text, const Font& font,
@@ -27,9 +50,7 @@ std::vector<std::string> wrap(const Voice& voice, const std::string& text, const
   std::string line;
   std::size_t at = 0;
   while (at < text.size()) {
-    const std::size_t end = std::min(text.find(' ', at), text.size());
-    std::string word = text.substr(at, end - at);
-    at = end + 1;
+    std::string word = nextWord(text, at);
     if (word.empty()) continue;
     while (voice.width_mm(word, font) > width_mm) {
       const std::size_t part = fitting(voice, word, font, width_mm);

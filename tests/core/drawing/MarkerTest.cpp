@@ -1,0 +1,122 @@
+#include <cmath>
+#include <numbers>
+
+#include "core/drawing/Drawn.h"
+#include "drawing/Measure.h"
+#include "drawing/PlanDrawing.h"
+#include "drawing/Ties.h"
+
+namespace sumpwright::drawing {
+namespace {
+
+using support::PlanBuilder;
+
+TEST(Marker, GripStandsWithin45DegreesOutside) {
+  const auto study = studyOf(furnished());
+  const PlanView view = fitted(study, 200, 150, ThemeName::light);
+  const double length = study.perimeter().length_m(0);
+  for (double s = 0.05; s < length; s += 0.37) {
+    const auto a = study.assess({0, s});
+    const Point grip = gripCentre(study, a, view);
+    const geometry::Vec inward = study.perimeter().edgeAt({0, s}).inward;
+    const geometry::Vec out{-inward.x, inward.y};
+    const Point riser = toPage(view, a.point) + 2.5 * out;
+    const geometry::Vec stem = grip - riser;
+    const double cosine = geometry::dot(stem, out) / geometry::norm(stem);
+    EXPECT_GE(cosine, std::cos(45.0 * std::numbers::pi / 180.0) - 1e-9) << s;
+  }
+}
+
+TEST(Marker, IsDrawnWhereHitTestsLookForIt) {
+  const auto study = studyOf(furnished());
+  const PlanView view = fitted(study, 200, 150, ThemeName::dark);
+  const auto a = study.assess({0, 12.0});
+  const Point grip = gripCentre(study, a, view);
+  bool found = false;
+  for (const Item& item : planMarker(study, a, view, voice()).items) {
+    const auto* arc = std::get_if<Arc>(&item.shape);
+    found = found || (item.tag == "grip" && arc != nullptr && arc->centre == grip);
+  }
+  EXPECT_TRUE(found);
+}
+
+TEST(Marker, ShowsTheDistanceThatRefusesAndItsLimit) {
+  const auto study = studyOf(PlanBuilder::rectangle(10, 8).window("w", 2, 4.0, 1.0));
+  const auto a = study.assess({0, 10.0 + 8.0 + 3.355});  // 0.645 m before the window
+  ASSERT_EQ(a.state, rules::State::refused);
+  const DrawList list = planMarker(study, a, fitted(study, 200, 150, ThemeName::light), voice());
+  EXPECT_GT(itemsTagged(list, "limit"), 0);
+  EXPECT_GT(itemsTagged(list, "refuser"), 0);
+  EXPECT_TRUE(says(list, "0.59"));  // less half of a 110 mm pipe
+  EXPECT_TRUE(says(list, "1.50"));
+}
+
+/// The drawn line is as long as the distance the rule found.
+TEST(Measure, LineIsAsLongAsTheFinding) {
+  const auto study = studyOf(furnished());
+  int lines = 0;
+  for (double s = 0.0; s < study.perimeter().length_m(0); s += 0.21) {
+    const auto a = study.assess({0, s});
+    for (const siting::Margin& m : a.margins) {
+      const auto line = measureOf(study, a.place, m.rule, m.thing);
+      if (!line || m.distance_m < 0.0) continue;
+      const double drawn = line->on_wall ? std::abs(line->to_s_m - line->from_s_m)
+                                         : geometry::distance(line->from, line->to);
+      EXPECT_NEAR(drawn, m.distance_m, 1e-6) << m.rule << ' ' << m.thing << ' ' << s;
+      ++lines;
+    }
+  }
+  EXPECT_GT(lines, 500);
+}
+
+TEST(Measure, OfNothingIsNothing) {
+  const auto study = studyOf(furnished());
+  EXPECT_FALSE(measureOf(study, {0, 1.0}, "no such rule", "gas"));
+  EXPECT_FALSE(measureOf(study, {0, 1.0}, study.sheet().rules[0].id, "no such thing"));
+}
+
+TEST(Ties, TwoCornersComeToTheWallsLength) {
+  const auto study = studyOf(PlanBuilder::rectangle(10, 8));
+  const Ties ties = tiesOf(study, {0, 3.25});
+  ASSERT_TRUE(ties.before && ties.after);
+  EXPECT_NEAR(ties.before->length_m, 3.25, 1e-9);
+  EXPECT_NEAR(ties.after->length_m, 6.75, 1e-9);
+  EXPECT_EQ(ties.before->label.find("letter")->value, base::text("letter", "A").value);
+  EXPECT_EQ(ties.after->label.find("letter")->value, base::text("letter", "B").value);
+  EXPECT_FALSE(ties.check);  // no jamb, and no other corner can be seen along a convex house
+}
+
+TEST(Ties, AJambIsTheCheckWhereThereIsOne) {
+  const auto study = studyOf(PlanBuilder::rectangle(10, 8).window("w", 0, 5.0, 1.2));
+  const Ties ties = tiesOf(study, {0, 3.25});
+  ASSERT_TRUE(ties.check);
+  EXPECT_TRUE(ties.check_on_wall);
+  EXPECT_NEAR(ties.check->length_m, 1.75, 1e-9);
+  EXPECT_EQ(ties.check->label.id, "drawing.jamb-left");
+}
+
+TEST(Ties, NextDoorsWallHidesTheCorner) {
+  const auto study =
+      studyOf(PlanBuilder::rectangle(10, 8).window("w", 0, 6.0, 1.2).wall(1, [](plan::Wall& w) {
+        w.kind = plan::WallKind::party;
+      }));
+  const Ties ties = tiesOf(study, {0, 3.25});
+  ASSERT_TRUE(ties.before && ties.after);
+  EXPECT_EQ(ties.before->label.id, "thing.corner");
+  EXPECT_EQ(ties.after->label.id, "drawing.jamb-right");  // the farther one: the surer tie
+  EXPECT_NEAR(ties.after->length_m, 3.95, 1e-9);
+}
+
+TEST(Ties, ACornerAcrossTheInnerAngleIsSeen) {
+  // From the wall east of the inner corner one sees the north-west wing's corner, not the others.
+  const auto study = studyOf(PlanBuilder::lShape());
+  const double s = 10.0 + 5.0 + 2.0;  // on edge 2, half way to the inner corner
+  const Ties ties = tiesOf(study, {0, s});
+  ASSERT_TRUE(ties.check);
+  EXPECT_FALSE(ties.check_on_wall);
+  EXPECT_NEAR(ties.check->length_m,
+              geometry::distance(study.perimeter().pointAt({0, s}), ties.check->to), 1e-9);
+}
+
+}  // namespace
+}  // namespace sumpwright::drawing

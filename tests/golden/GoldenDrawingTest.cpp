@@ -1,0 +1,118 @@
+// Whole drawings compared as text. After a change that is meant, run with SUMPWRIGHT_RENEW_GOLDEN=1
+// and read the difference.
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+#include <iterator>
+
+#include "core/drawing/Drawn.h"
+#include "dossier/ClientPlan.h"
+#include "drawing/PlanDrawing.h"
+#include "drawing/TapeDrawing.h"
+
+namespace sumpwright {
+namespace {
+
+using drawing::DrawList;
+using drawing::furnished;
+using drawing::studyOf;
+using drawing::voice;
+using support::PlanBuilder;
+
+std::string firstDifference(const std::string& a, const std::string& b) {
+  std::size_t at = 0;
+  while (at < std::min(a.size(), b.size()) && a[at] == b[at]) ++at;
+  const auto line = [&](const std::string& s) {
+    const std::size_t from = s.rfind('\n', at == 0 ? 0 : at - 1) + 1;
+    return s.substr(from, s.find('\n', at) - from);
+  };
+  return "\n  golden: " + line(a) + "\n  now:    " + line(b);
+}
+
+void expectGolden(const std::string& name, const std::string& text) {
+  const std::string path = SUMPWRIGHT_TESTS_DIR "/golden/" + name + ".txt";
+  if (std::getenv("SUMPWRIGHT_RENEW_GOLDEN") != nullptr) {
+    std::ofstream(path, std::ios::binary) << text;
+    return;
+  }
+  std::ifstream file(path, std::ios::binary);
+  ASSERT_TRUE(file) << path;
+  const std::string golden{std::istreambuf_iterator<char>(file), {}};
+  EXPECT_TRUE(golden == text) << name << firstDifference(golden, text);
+}
+
+/// Base and marker at a place, small enough that the file can be read.
+std::string plan(const plan::Job& job, perimeter::Place place, drawing::ThemeName name) {
+  const auto study = studyOf(job);
+  const auto view = drawing::fitted(study, 100.0, 80.0, name);
+  const auto assessment = study.assess(place, "s");
+  return toText(drawing::planBase(study, view, voice())) +
+         toText(drawing::planMarker(study, assessment, view, voice()));
+}
+
+std::string tape(const plan::Job& job, perimeter::Place place, double height_mm) {
+  const auto study = studyOf(job);
+  drawing::TapeView view;
+  view.width_mm = 120.0;
+  view.height_mm = height_mm;
+  const auto assessment = study.assess(place, "s");
+  if (!assessment.findings.empty()) view.deciding_rule = assessment.findings[0].rule;
+  return toText(drawing::tapeBase(study, view, voice())) +
+         toText(drawing::tapeMarker(study, assessment, view, voice()));
+}
+
+plan::Job terrace() {
+  const auto party = [](plan::Wall& w) { w.kind = plan::WallKind::party; };
+  auto b = PlanBuilder::rectangle(5, 9);
+  b.wall(1, party).wall(3, party).window("w", 2, 1.0, 1.2).door("d", 0, 1.0);
+  b.service("gas", plan::ServiceKind::gas, 0, 4.0).sump("s", 0, 17.5);
+  return b.job();
+}
+
+TEST(Golden, PlanClearLight) {
+  expectGolden("plan-clear-light", plan(furnished(), {0, 12.5}, drawing::ThemeName::light));
+}
+
+TEST(Golden, PlanRefusedDark) {
+  expectGolden("plan-refused-dark", plan(furnished(), {0, 7.0}, drawing::ThemeName::dark));
+}
+
+TEST(Golden, PlanTerrace) {
+  expectGolden("plan-terrace", plan(terrace(), {0, 17.5}, drawing::ThemeName::light));
+}
+
+TEST(Golden, PlanCourtyard) {
+  expectGolden("plan-courtyard",
+               plan(PlanBuilder::courtyard(), {1, 3.0}, drawing::ThemeName::light));
+}
+
+TEST(Golden, TapeFolded) { expectGolden("tape-folded", tape(furnished(), {0, 7.0}, 50.0)); }
+
+TEST(Golden, TapeCourtyard) {
+  expectGolden("tape-courtyard", tape(PlanBuilder::courtyard(), {1, 3.0}, 100.0));
+}
+
+TEST(Golden, PaperOfATerrace) {
+  dossier::ClientPlanOptions options;
+  options.date = "2026-06-02";
+  std::string text;
+  for (const DrawList& page : dossier::clientPlan(studyOf(terrace()), voice(), options).pages) {
+    text += toText(page);
+  }
+  expectGolden("paper-terrace", text);
+}
+
+TEST(Golden, PaperOfAnUnsurveyedHouse) {
+  dossier::ClientPlanOptions options;
+  options.date = "2026-06-02";
+  std::string text;
+  for (const DrawList& page :
+       dossier::clientPlan(studyOf(PlanBuilder::bare()), voice(), options).pages) {
+    text += toText(page);
+  }
+  expectGolden("paper-unsurveyed", text);
+}
+
+}  // namespace
+}  // namespace sumpwright

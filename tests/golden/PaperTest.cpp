@@ -1,0 +1,358 @@
+// The client's plan of every sample with the program's own words and fonts: nothing leaves the
+// page, no two texts overlap, and the files say what the paper says.
+
+#include <gtest/gtest.h>
+
+#include <QBuffer>
+#include <QDir>
+#include <QFile>
+#include <QGuiApplication>
+#include <QImage>
+#include <QProcess>
+#include <QStandardPaths>
+#include <QTemporaryDir>
+#include <QXmlStreamReader>
+
+#include "core/drawing/Drawn.h"
+#include "dossier/ClientPlan.h"
+#include "drawing/Box.h"
+#include "paint/Export.h"
+#include "paint/Fonts.h"
+#include "paint/Painting.h"
+#include "paint/QtVoice.h"
+#include "plan/JobText.h"
+
+namespace sumpwright {
+namespace {
+
+using dossier::ClientPlanOptions;
+using dossier::Document;
+using dossier::PaperSize;
+using drawing::Box;
+using drawing::DrawList;
+
+std::vector<std::string> samples() {
+  std::vector<std::string> out;
+  const QDir folder(QStringLiteral(SUMPWRIGHT_SAMPLES_DIR));
+  for (const QString& name : folder.entryList({QStringLiteral("*.sump.json")}, QDir::Files)) {
+    out.push_back(name.toStdString());
+  }
+  return out;
+}
+
+plan::Job sample(const std::string& name) {
+  QFile file(QString::fromStdString(SUMPWRIGHT_SAMPLES_DIR "/" + name));
+  EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << name;
+  return plan::readJob(file.readAll().toStdString()).value().job;
+}
+
+rules::RuleSheet sheetOf(const std::string& id) {
+  for (const auto& built_in : resources::builtInRuleSheets()) {
+    auto sheet = rules::readRuleSheet(built_in.text);
+    if (sheet.ok() && sheet->id == id) return *sheet;
+  }
+  ADD_FAILURE() << "no sheet " << id;
+  return {};
+}
+
+Document paperOf(const plan::Job& job, PaperSize size = PaperSize::a4) {
+  const auto study = siting::Study::of(job, sheetOf(job.rule_sheet));
+  const paint::QtVoice voice(job.display_units);
+  ClientPlanOptions options;
+  options.size = size;
+  options.date = "2026-06-02";
+  return dossier::clientPlan(study.value(), voice, options);
+}
+
+struct Placed {
+  Box box;
+  std::string words;
+};
+
+/// Boxes of texts, drawn in a little: touching is no overlap.
+std::vector<Placed> textsOf(const DrawList& page, const drawing::Voice& voice) {
+  std::vector<Placed> out;
+  for (const drawing::Item& item : page.items) {
+    if (const auto* text = std::get_if<drawing::Text>(&item.shape)) {
+      // A slant text's upright box is no measure of it.
+      if (std::fmod(std::abs(text->turn_deg), 90.0) > 0.5) continue;
+      out.push_back({drawing::grown(boxOf(*text, voice), -0.15), text->text});
+    }
+  }
+  return out;
+}
+
+void expectSound(const Document& document, const drawing::Voice& voice, const std::string& name) {
+  for (const DrawList& page : document.pages) {
+    SCOPED_TRACE(name);
+    drawing::expectInside(page, voice);
+    const auto texts = textsOf(page, voice);
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+      for (std::size_t j = i + 1; j < texts.size(); ++j) {
+        EXPECT_FALSE(overlap(texts[i].box, texts[j].box))
+            << texts[i].words << " | " << texts[j].words;
+      }
+    }
+  }
+}
+
+TEST(Paper, OfEverySampleHasNothingOutsideAndNoOverlap) {
+  ASSERT_FALSE(samples().empty());
+  for (const std::string& name : samples()) {
+    plan::Job job = sample(name);
+    for (const PaperSize size : {PaperSize::a4, PaperSize::a3}) {
+      for (const auto units : {plan::DisplayUnits::metric, plan::DisplayUnits::imperial}) {
+        job.display_units = units;
+        const paint::QtVoice voice(units);
+        expectSound(paperOf(job, size), voice, name);
+      }
+    }
+  }
+}
+
+TEST(Paper, WithoutSumpsAndWithLongWordsIsSoundToo) {
+  for (const std::string& name : samples()) {
+    plan::Job job = sample(name);
+    job.design.sumps.clear();
+    job.design.waivers.clear();
+    job.address =
+        "The Very Long Name of an Invented House at the End of a Long Invented Lane, "
+        "Ballyinvented, County Nowhere, X00 0000";
+    job.client = "Somebody with Several Long Names and a Hyphenated-One-As-Well";
+    const paint::QtVoice voice(job.display_units);
+    expectSound(paperOf(job), voice, name);
+  }
+}
+
+TEST(Paper, SumpAnywhereIsSound) {
+  for (const std::string& name :
+       {std::string("bungalow.sump.json"), std::string("mid-terrace.sump.json")}) {
+    plan::Job job = sample(name);
+    if (job.design.sumps.empty()) continue;
+    const auto study = siting::Study::of(job, sheetOf(job.rule_sheet));
+    const double length = study->perimeter().length_m(0);
+    for (int i = 0; i < 12; ++i) {
+      job.design.sumps[0].kind = plan::SumpKind::cored;
+      job.design.sumps[0].ring = 0;
+      job.design.sumps[0].chainage_m = length * (i + 0.4) / 12.0;
+      const paint::QtVoice voice(job.display_units);
+      expectSound(paperOf(job), voice,
+                  name + " at " + std::to_string(job.design.sumps[0].chainage_m));
+    }
+  }
+}
+
+QString pathOf(const QTemporaryDir& folder, const char* name) {
+  return folder.filePath(QLatin1String(name));
+}
+
+/// Output of a program, or nothing when it is not installed.
+std::optional<QByteArray> run(const char* program, const QStringList& arguments) {
+  if (QStandardPaths::findExecutable(QLatin1String(program)).isEmpty()) return std::nullopt;
+  QProcess process;
+  process.start(QLatin1String(program), arguments);
+  if (!process.waitForFinished(60000)) return std::nullopt;
+  EXPECT_EQ(process.exitCode(), 0) << process.readAllStandardError().toStdString();
+  return process.readAllStandardOutput();
+}
+
+class PaperFile : public testing::Test {
+ protected:
+  void SetUp() override {
+    ASSERT_TRUE(m_folder.isValid());
+    m_job = sample("bungalow.sump.json");
+    m_document = paperOf(m_job);
+    m_pdf = pathOf(m_folder, "plan.pdf");
+    const auto written = paint::exportPages(paint::pagesOf(m_document), m_pdf.toStdString());
+    ASSERT_TRUE(written.ok());
+    EXPECT_EQ(written->size(), 1U);
+  }
+  QTemporaryDir m_folder;
+  plan::Job m_job;
+  Document m_document;
+  QString m_pdf;
+};
+
+TEST_F(PaperFile, PdfHoldsItsTextAsText) {
+  const auto text = run("pdftotext", {QStringLiteral("-layout"), m_pdf, QStringLiteral("-")});
+  if (!text) GTEST_SKIP() << "pdftotext (poppler-utils) is not installed";
+  for (const char* words : {"Where the sump goes", "Clear", "rule sheet", "Electrical work",
+                            "Silica dust", "Asbestos", "re-test decides", "page 1 of"}) {
+    EXPECT_TRUE(QString::fromUtf8(*text).contains(QLatin1String(words), Qt::CaseInsensitive))
+        << words;
+  }
+  EXPECT_TRUE(QString::fromUtf8(*text).contains(QString::fromStdString(m_job.address)));
+}
+
+TEST_F(PaperFile, PdfEmbedsItsFonts) {
+  const auto text = run("pdffonts", {m_pdf});
+  if (!text) GTEST_SKIP() << "pdffonts (poppler-utils) is not installed";
+  const QList<QByteArray> lines = text->split('\n');
+  ASSERT_GT(lines.size(), 3);
+  for (qsizetype i = 2; i < lines.size(); ++i) {
+    if (lines[i].trimmed().isEmpty()) continue;
+    EXPECT_TRUE(lines[i].contains(" yes ")) << lines[i].toStdString();
+    EXPECT_FALSE(lines[i].contains("Mono")) << lines[i].toStdString();
+  }
+}
+
+TEST_F(PaperFile, PdfIsSoundAndVector) {
+  if (!run("qpdf", {QStringLiteral("--check"), m_pdf})) GTEST_SKIP() << "qpdf is not installed";
+  const auto images = run("pdfimages", {QStringLiteral("-list"), m_pdf});
+  if (images) {
+    EXPECT_LE(images->trimmed().count('\n'), 1) << images->toStdString();
+  }
+}
+
+TEST_F(PaperFile, PdfNamesTitleAndAuthorInXmp) {
+  const auto info = run("pdfinfo", {QStringLiteral("-meta"), m_pdf});
+  if (!info) GTEST_SKIP() << "pdfinfo (poppler-utils) is not installed";
+  QXmlStreamReader xml(*info);
+  QString creator;
+  QString title;
+  QString inside;
+  while (!xml.atEnd()) {
+    xml.readNext();
+    if (!xml.isStartElement()) continue;
+    if (xml.name() == QLatin1String("creator") || xml.name() == QLatin1String("title")) {
+      inside = xml.name().toString();
+    }
+    if (xml.name() == QLatin1String("li")) {
+      (inside == QLatin1String("creator") ? creator : title) = xml.readElementText();
+      inside.clear();
+    }
+    if (!creator.isEmpty() && !title.isEmpty()) break;
+  }
+  EXPECT_FALSE(xml.hasError()) << xml.errorString().toStdString();
+  EXPECT_EQ(creator.toStdString(), m_job.surveyor);
+  EXPECT_EQ(title.toStdString(), m_document.title);
+}
+
+/// Everything in a PDF but its dates and what hangs on them.
+QByteArray withoutDates(QByteArray bytes) {
+  qsizetype at = 0;
+  while ((at = bytes.indexOf("(D:", at)) >= 0) {
+    const qsizetype end = bytes.indexOf(')', at);
+    bytes.replace(at, end - at, QByteArray(end - at, '#'));
+    at = end;
+  }
+  return bytes;
+}
+
+TEST_F(PaperFile, PdfIsTheSameEachTimeApartFromItsDate) {
+  const QString again = pathOf(m_folder, "again.pdf");
+  ASSERT_TRUE(paint::exportPages(paint::pagesOf(m_document), again.toStdString()).ok());
+  QFile a(m_pdf);
+  QFile b(again);
+  ASSERT_TRUE(a.open(QIODevice::ReadOnly) && b.open(QIODevice::ReadOnly));
+  EXPECT_TRUE(withoutDates(a.readAll()) == withoutDates(b.readAll()));
+}
+
+TEST_F(PaperFile, SvgIsOneSoundFileAPageWithoutClipsOrPatterns) {
+  const QString svg = pathOf(m_folder, "plan.svg");
+  const auto written = paint::exportPages(paint::pagesOf(m_document), svg.toStdString());
+  ASSERT_TRUE(written.ok());
+  ASSERT_EQ(written->size(), m_document.pages.size());
+  EXPECT_EQ(written->front(), svg.toStdString());
+  EXPECT_EQ(written->back(), pathOf(m_folder, "plan-2.svg").toStdString());
+  for (const std::string& name : *written) {
+    QFile file(QString::fromStdString(name));
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    QXmlStreamReader xml(&file);
+    int texts = 0;
+    while (!xml.atEnd()) {
+      xml.readNext();
+      if (!xml.isStartElement()) continue;
+      EXPECT_NE(xml.name(), QLatin1String("pattern"));
+      EXPECT_NE(xml.name(), QLatin1String("mask"));
+      EXPECT_NE(xml.name(), QLatin1String("clipPath"));
+      texts += xml.name() == QLatin1String("text") ? 1 : 0;
+    }
+    EXPECT_FALSE(xml.hasError()) << xml.errorString().toStdString();
+    EXPECT_GT(texts, 10);
+  }
+  QFile first(svg);
+  ASSERT_TRUE(first.open(QIODevice::ReadOnly));
+  const QByteArray bytes = first.readAll();
+  EXPECT_TRUE(bytes.contains("width=\"210mm\""));
+  EXPECT_TRUE(bytes.contains("B612") || !paint::drawingFamilies().contains(QStringLiteral("Bsix")));
+  EXPECT_FALSE(bytes.contains("Bsix"));
+}
+
+TEST_F(PaperFile, PngIs200Dpi) {
+  const QString png = pathOf(m_folder, "plan.png");
+  ASSERT_TRUE(paint::exportPages(paint::pagesOf(m_document), png.toStdString()).ok());
+  const QImage image(png);
+  EXPECT_EQ(image.width(), qRound(210.0 / 25.4 * 200.0));
+  EXPECT_EQ(image.height(), qRound(297.0 / 25.4 * 200.0));
+  EXPECT_NEAR(image.dotsPerMeterX() * 0.0254, 200.0, 0.1);
+}
+
+TEST_F(PaperFile, SaysWhyItCannotWrite) {
+  const auto nowhere = paint::exportPages(paint::pagesOf(m_document),
+                                          pathOf(m_folder, "no/such/plan.pdf").toStdString());
+  ASSERT_FALSE(nowhere.ok());
+  EXPECT_EQ(nowhere.problems()[0].message.id, "paper.write");
+  const auto odd =
+      paint::exportPages(paint::pagesOf(m_document), pathOf(m_folder, "plan.doc").toStdString());
+  ASSERT_FALSE(odd.ok());
+  EXPECT_EQ(odd.problems()[0].message.id, "paper.format");
+  Document empty;
+  const auto nothing =
+      paint::exportPages(paint::pagesOf(empty), pathOf(m_folder, "empty.pdf").toStdString());
+  ASSERT_FALSE(nothing.ok());
+  EXPECT_EQ(nothing.problems()[0].message.id, "paper.no-pages");
+  EXPECT_FALSE(QFile::exists(pathOf(m_folder, "empty.pdf")));
+}
+
+TEST(QtVoice, MeasuresWhatIsPainted) {
+  const paint::QtVoice voice(plan::DisplayUnits::metric);
+  const drawing::Font font{9.6, true, false};
+  const std::string words = "Distances from the edge";
+  DrawList list{120, 20, {{drawing::Text{{5, 10}, words, font, {0, 0, 0, 255}}, ""}}};
+  constexpr double kUnits = 20.0;
+  QImage image(2400, 400, QImage::Format_RGB32);
+  image.fill(Qt::white);
+  QPainter painter(&image);
+  paint::paintDrawList(painter, list, kUnits);
+  painter.end();
+  int right = 0;
+  int top = image.height();
+  for (int y = 0; y < image.height(); ++y) {
+    for (int x = 0; x < image.width(); ++x) {
+      if (qGray(image.pixel(x, y)) > 128) continue;
+      right = std::max(right, x);
+      top = std::min(top, y);
+    }
+  }
+  EXPECT_NEAR(right / kUnits, 5.0 + voice.width_mm(words, font), 0.4);
+  EXPECT_NEAR(10.0 - top / kUnits, voice.capHeight_mm(font), 0.25);
+}
+
+TEST(QtVoice, WidthsGrowWithTheSize) {
+  const paint::QtVoice voice(plan::DisplayUnits::metric);
+  const double small = voice.width_mm("Kitchen 16.5", {7.5, false, false});
+  EXPECT_NEAR(voice.width_mm("Kitchen 16.5", {15.0, false, false}), 2.0 * small, 1e-9);
+}
+
+TEST(Fonts, FiguresAreOneWidthAndLettersAreNot) {
+  if (!paint::drawingFamilies().contains(QStringLiteral("Bsix"))) {
+    GTEST_SKIP() << "B612 (fonts-b612) is not installed";
+  }
+  const paint::QtVoice voice(plan::DisplayUnits::metric);
+  for (const bool bold : {false, true}) {
+    const drawing::Font font{10, bold, false};
+    EXPECT_NEAR(voice.width_mm("1", font), voice.width_mm("8", font), 1e-9);
+    EXPECT_LT(voice.width_mm("i", font), 0.6 * voice.width_mm("m", font));  // not the Mono cut
+  }
+}
+
+}  // namespace
+}  // namespace sumpwright
+
+int main(int argc, char** argv) {
+  qputenv("QT_QPA_PLATFORM", "offscreen");
+  testing::InitGoogleTest(&argc, argv);
+  const QGuiApplication application(argc, argv);
+  return RUN_ALL_TESTS();
+}
