@@ -36,6 +36,15 @@ bool isFront(const Perimeter& perimeter, const Edge& edge) {
   return perimeter.wall(edge).elevation == plan::Elevation::front;
 }
 
+bool hasFront(const Perimeter& perimeter) {
+  for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
+    for (const Edge& edge : perimeter.edges(ring)) {
+      if (isFront(perimeter, edge)) return true;
+    }
+  }
+  return false;
+}
+
 /// Ways to the street nearer in length than this are equal (own figure, far below what a tape
 /// tells apart; far above rounding).
 constexpr double kEqualWay_m = 1e-6;
@@ -58,7 +67,9 @@ void addWayToFront(const Perimeter& perimeter, perimeter::Place entry, std::vect
     behind = std::min(behind, perimeter.wrapped({entry.ring, s - edge.end_m()}).chainage_m);
   }
   if (ahead >= length && behind >= length) {
-    out.push_back(wholeRing(perimeter, entry.ring));  // no front wall on this ring
+    // No front wall on this ring: it may leave by any of it, and from a courtyard under the house.
+    out.push_back(wholeRing(perimeter, entry.ring));
+    if (entry.ring != 0 && !hasFront(perimeter)) out.push_back(wholeRing(perimeter, 0));
     return;
   }
   if (ahead <= behind + kEqualWay_m) {

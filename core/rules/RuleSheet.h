@@ -52,7 +52,7 @@ enum class ThingKind {
   door,               ///< door or garage door
   glazed_door,
   air_vent,           ///< vent, air brick, extract grille
-  fixed_window,       ///< pane (or door) that does not open
+  fixed_window,       ///< pane that does not open
   intake,             ///< mechanical air intake
   flue_terminal,
   neighbour_opening,

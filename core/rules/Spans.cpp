@@ -85,7 +85,9 @@ Finding makeFinding(const Rule& rule, const Site& site, int thing_index, base::M
   const Thing& thing = site.things[static_cast<std::size_t>(thing_index)];
   f.thing = thing.id;
   f.thing_label = thing.label;
-  if (rule.waiver.only_located && !thing.located) f.waivable.allowed = false;
+  // What nobody has found cannot be waived: neither an unlocated thing nor an undrawn run.
+  const bool found = thing.located && !thing.street_from;
+  if (rule.waiver.only_located && !found) f.waivable.allowed = false;
   return f;
 }
 

@@ -37,7 +37,7 @@ ThingKind kindOf(const plan::Opening& o) {
       return ThingKind::air_vent;
     case OpeningKind::door:
     case OpeningKind::garage_door:
-      return fixed ? ThingKind::fixed_window : ThingKind::door;
+      return ThingKind::door;  // a leaf leaks at its edges even when it is never opened
     default:
       return fixed ? ThingKind::fixed_window : ThingKind::window;
   }

@@ -30,16 +30,41 @@ base::Problems unsound(const plan::Job& job) {
   return problems;
 }
 
+bool isAboutRooms(const rules::Rule& rule) {
+  return rule.enabled && rule.severity != rules::Severity::preference &&
+         (rule.kind == rules::RuleKind::room_behind ||
+          rule.kind == rules::RuleKind::fitting_behind);
+}
+
+/// Rules about rooms say nothing where no room is drawn or its use is not known.
+void addUnknownRooms(const Site& site, const rules::Rule& rule, std::vector<Unjudged>& list) {
+  if (!isAboutRooms(rule)) return;
+  if (site.job.plan.rooms.empty()) {
+    list.push_back({rule.id, "", base::Message("room.none"), base::Message("rule.unjudged.rooms")});
+  }
+  for (const plan::Room& room : site.job.plan.rooms) {
+    if (room.use != plan::RoomUse::unknown || rule.kind != rules::RuleKind::room_behind) continue;
+    const base::Message label = room.name.empty()
+                                    ? base::Message("room.unknown")
+                                    : base::Message("thing.named", {base::text("name", room.name)});
+    list.push_back({rule.id, room.id, label, base::Message("rule.unjudged.room-use")});
+  }
+}
+
+void addLater(const Site& site, const rules::Rule& rule, std::vector<Unjudged>& list) {
+  if (!rule.enabled || rule.kind != rules::RuleKind::clearance) return;
+  for (const rules::LaterThing& thing : site.later) {
+    if (std::find(rule.things.begin(), rule.things.end(), thing.kind) == rule.things.end())
+      continue;
+    list.push_back({rule.id, thing.id, thing.label, base::Message("rule.unjudged.storey")});
+  }
+}
+
 std::vector<Unjudged> unjudgedOf(const Site& site) {
   std::vector<Unjudged> list;
   for (const rules::Rule& rule : site.sheet.rules) {
-    if (!rule.enabled || rule.kind != rules::RuleKind::clearance) continue;
-    for (const rules::LaterThing& thing : site.later) {
-      if (std::find(rule.things.begin(), rule.things.end(), thing.kind) == rule.things.end()) {
-        continue;
-      }
-      list.push_back({rule.id, thing.id, thing.label, base::Message("rule.unjudged.storey")});
-    }
+    addUnknownRooms(site, rule, list);
+    addLater(site, rule, list);
   }
   return list;
 }
@@ -57,20 +82,43 @@ Finding findingAt(const Site& site, const FindingSpan& span, Place place) {
   return f;
 }
 
+bool isBlank(const std::string& text) {
+  return text.find_first_not_of(" \t\r\n") == std::string::npos;
+}
+
+bool isComplete(const plan::Waiver& w) {
+  return !isBlank(w.reason) && !isBlank(w.name) && !isBlank(w.date);
+}
+
+/// A waiver holds where its sump is asked about and where the design has that sump: one that was
+/// moved away by other means than the program has left it behind as well.
+bool holdsFor(const Site& site, const plan::Waiver& w, Place place) {
+  const double length = site.perimeter.length_m(place.ring);
+  const auto& sumps = site.job.design.sumps;
+  const auto sump =
+      std::find_if(sumps.begin(), sumps.end(), [&](const plan::Sump& s) { return s.id == w.sump; });
+  return sump != sumps.end() && plan::waiverHolds(w, sump->ring, sump->chainage_m, length) &&
+         plan::waiverHolds(w, place.ring, place.chainage_m, length);
+}
+
 bool hasWaiver(const Site& site, const Finding& f, Place place, const std::string& sump) {
   if (!f.waivable.allowed) return false;
-  const double length = site.perimeter.length_m(place.ring);
   const auto& waivers = site.job.design.waivers;
   return std::any_of(waivers.begin(), waivers.end(), [&](const plan::Waiver& w) {
     return w.sump == sump && w.rule == f.rule && w.thing == f.thing &&
-           w.evidence == f.waivable.evidence && !w.reason.empty() && !w.name.empty() &&
-           !w.date.empty() && plan::waiverHolds(w, place.ring, place.chainage_m, length);
+           w.evidence == f.waivable.evidence && isComplete(w) && holdsFor(site, w, place);
   });
+}
+
+/// Riser mode leaves its outlet to be placed later; any other unknown stands against acceptance.
+bool isOnlyLater(const Finding& f) {
+  return f.reason.id == "rule.discharge-unplaced" || f.reason.id == "rule.unjudged.riser";
 }
 
 bool allWaived(const Site& site, const Assessment& a, const std::string& sump) {
   if (a.state != State::refused || sump.empty()) return false;
   return std::all_of(a.findings.begin(), a.findings.end(), [&](const Finding& f) {
+    if (f.weight == Weight::unknown) return isOnlyLater(f);
     return f.weight != Weight::binding || hasWaiver(site, f, a.place, sump);
   });
 }
