@@ -29,7 +29,10 @@ Session::Session(QObject* parent) : QObject(parent) {
   connect(&m_undo, &QUndoStack::cleanChanged, this, &Session::savedStateChanged);
 }
 
-Session::~Session() = default;
+Session::~Session() {
+  // An unclean stack calls itself clean as it goes, when nobody can listen any more.
+  m_undo.disconnect(this);
+}
 
 const plan::Job& Session::job() const {
   SUMPWRIGHT_REQUIRE(m_job.has_value());

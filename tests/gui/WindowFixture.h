@@ -1,0 +1,90 @@
+#pragma once
+// A real window on a copied sample, with its questions answered in advance.
+
+#include <gtest/gtest.h>
+
+#include <QPrinter>
+#include <QSettings>
+#include <QTemporaryDir>
+#include <QTest>
+#include <memory>
+
+#include "window/MainWindow.h"
+
+namespace sumpwright::gui {
+
+class PresetDialogs final : public window::Dialogs {
+ public:
+  QString next_open;
+  QString next_save;
+  window::Unsaved unsaved = window::Unsaved::cancel;
+  int asked_unsaved = 0;
+  QString print_to;  ///< a PDF file; empty: the printer dialog is cancelled
+  QString last_about;
+
+  QString openFile(QWidget*, const QString&, const QString&, const QString&) override {
+    return next_open;
+  }
+  QString saveFile(QWidget*, const QString&, const QString&, const QString&) override {
+    return next_save;
+  }
+  window::Unsaved askUnsaved(QWidget*, const QString&) override {
+    ++asked_unsaved;
+    return unsaved;
+  }
+  bool choosePrinter(QWidget*, QPrinter& printer) override {
+    if (print_to.isEmpty()) return false;
+    printer.setOutputFormat(QPrinter::PdfFormat);
+    printer.setOutputFileName(print_to);
+    return true;
+  }
+  void about(QWidget*, const QString&, const QString& text) override { last_about = text; }
+};
+
+class WindowFixture : public testing::Test {
+ protected:
+  WindowFixture()
+      : settings(folder.filePath(QStringLiteral("window.ini")), QSettings::IniFormat),
+        window(std::make_unique<window::MainWindow>(settings, dialogs)) {
+    window->resize(1280, 720);
+    window->show();
+  }
+
+  /// A sample copied to where it may be written.
+  QString sample(const QString& name) {
+    const QString to = folder.filePath(name + QStringLiteral(".sump.json"));
+    QFile::remove(to);
+    EXPECT_TRUE(QFile::copy(QStringLiteral(SUMPWRIGHT_SAMPLES_DIR "/%1.sump.json").arg(name), to));
+    QFile::setPermissions(to, QFile::ReadOwner | QFile::WriteOwner);
+    return to;
+  }
+  void open(const QString& name) {
+    ASSERT_TRUE(window->openPath(sample(name))) << window->told().toStdString();
+    QCoreApplication::processEvents();
+  }
+  session::Session& session() { return window->session(); }
+  const siting::Study& study() { return *window->session().study(); }
+  rules::State state() { return session().assessment()->state; }
+
+  /// Middle of the longest run of a state; nothing when there is none.
+  std::optional<perimeter::Place> middleOf(rules::State state) {
+    std::optional<siting::Run> longest;
+    for (const siting::Run& run : study().runs()) {
+      if (run.state != state) continue;
+      if (!longest || run.to_m - run.from_m > longest->to_m - longest->from_m) longest = run;
+    }
+    if (!longest) return std::nullopt;
+    return study().perimeter().wrapped({longest->ring, (longest->from_m + longest->to_m) / 2});
+  }
+  void trigger(const char* action) {
+    ASSERT_TRUE(window->action(action)->isEnabled()) << action;
+    window->action(action)->trigger();
+  }
+
+  QTemporaryDir folder;
+  QSettings settings;
+  PresetDialogs dialogs;
+  std::unique_ptr<window::MainWindow> window;
+};
+
+}  // namespace sumpwright::gui
