@@ -101,6 +101,7 @@ constexpr Sentence kSentences[] = {
     {"paper.evidence.locating-record", QT_TRANSLATE_NOOP("Sentences", "a locating record")},
     {"paper.evidence.reason", QT_TRANSLATE_NOOP("Sentences", "a stated reason")},
     {"paper.finding", QT_TRANSLATE_NOOP("Sentences", "{rule}: {reason}.")},
+    {"paper.finding-bare", QT_TRANSLATE_NOOP("Sentences", "{reason:cap}.")},
     {"paper.finding-on",
      QT_TRANSLATE_NOOP("Sentences",
                        "{rule}: the hole or pipe would overlap {thing}; {needed} needed.")},

@@ -46,7 +46,9 @@ std::string findingText(const Sheet& sheet, const rules::Finding& f) {
   std::vector<base::Arg> args{base::text("rule", sheet.ruleTitle(f.rule)),
                               base::phrase("reason", f.reason)};
   if (!f.distance_m || !f.needed_m || f.thing_label.id.empty()) {
-    return sheet.desk.say("paper.finding", args);
+    // Some reasons begin with the rule's name themselves.
+    const bool named = sheet.desk.say(f.reason).rfind(sheet.ruleTitle(f.rule), 0) == 0;
+    return sheet.desk.say(named ? "paper.finding-bare" : "paper.finding", args);
   }
   args.push_back(base::metres("distance", *f.distance_m));
   args.push_back(base::metres("needed", *f.needed_m));

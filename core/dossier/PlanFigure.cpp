@@ -18,12 +18,21 @@ struct Fitted {
   drawing::PlanView view;
 };
 
+/// With room for things in the garden where the scale allows it.
+constexpr double kWideGarden_m = 3.0;
+
 Fitted largest(const siting::Study& study, double width_mm, double height_mm) {
+  const auto fits = [&](const drawing::PlanView& view) {
+    return view.width_mm <= width_mm && view.height_mm <= height_mm;
+  };
   Fitted out;
   for (int scale : kScales) {
     out = {scale, drawing::atScale(study, 1000.0 / scale, drawing::ThemeName::paper)};
-    if (out.view.width_mm <= width_mm && out.view.height_mm <= height_mm) break;
+    if (fits(out.view)) break;
   }
+  const auto wide =
+      drawing::atScale(study, 1000.0 / out.scale, drawing::ThemeName::paper, kWideGarden_m);
+  if (fits(wide)) out.view = wide;
   out.view.width_mm = width_mm;
   out.view.height_mm = std::min(out.view.height_mm, height_mm);
   out.view.grid = false;

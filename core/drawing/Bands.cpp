@@ -117,6 +117,7 @@ void bandEnds(Sketch& sketch, const Theme& theme, rules::State state,
       }
       break;
     case rules::State::not_proven:
+      if (length_mm < 1.2) break;  // nothing of the band would be left between them
       for (const BandEnd& end : ends) {
         halfRing(sketch, theme, end, std::min(kEndRing_mm, 0.45 * length_mm));
       }

@@ -118,7 +118,7 @@ enum class Side { inside, outside };
 
 double labelCost(const PlanContext& c, const Taken& taken, const Box& box, Side side) {
   if (!holds(c.page, box)) return 100.0;
-  return (taken.hard.isFree(box) ? 0.0 : 12.0) + (taken.soft.isFree(box) ? 0.0 : 1.0) +
+  return (taken.hard.isFree(box) ? 0.0 : 12.0) + (taken.soft.isFree(box) ? 0.0 : 2.0) +
          (c.inHouse(box.centre()) == (side == Side::inside) ? 0.0 : 2.5);
 }
 
@@ -129,7 +129,7 @@ void plateText(Sketch& sketch, const PlanContext& c, Taken& taken, const Voice& 
   double least = std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < tries.size(); ++i) {
     const double here = labelCost(c, taken, grown(boxOf(tries[i], voice), 0.3), side) +
-                        0.08 * static_cast<double>(i);
+                        0.05 * static_cast<double>(i);
     if (here < least) {
       least = here;
       chosen = &tries[i];
@@ -279,6 +279,9 @@ DrawList planMarker(const siting::Study& study, const siting::Assessment& assess
   sketch.tagged("sump");
   paintPit(sketch, c, m);
   paintCore(sketch, c, m);
+  for (const Measure& measure : measures) {
+    if (!measure.on_wall) taken.soft.takeLine(c.at(measure.from), c.at(measure.to));
+  }
   if (ties) paintTies(sketch, c, m, tiesOf(study, assessment.place), taken, voice);
   for (const Measure& measure : measures) {
     if (measure.refused && !c.onPaper()) paintOutline(sketch.tagged("refuser"), c, measure.thing);

@@ -29,7 +29,8 @@ struct PlanContext {
   std::vector<PageRing> rings;
   Box page;
   Occupied occupied;
-  Occupied labels;  ///< words outside the walls: never written over
+  Occupied labels;  ///< words and plates outside the walls: never written over
+  Occupied bands;   ///< walls and their bands
   Occupied swings;  ///< of doors: better not written over, but they may be
 
   const plan::Plan& plan() const { return study.job().plan; }

@@ -13,38 +13,35 @@ constexpr double kAround_mm = 16.0;       // on screen: bands, tags and the grip
 constexpr double kPaperAround_mm = 13.6;  // on paper: bands, tags and one dimension line
 constexpr double kGarden_m = 1.2;         // outside things widen the view by no more than this
 
-/// The extent of the plan in metres, as {left, top = least y, right, bottom = greatest y}.
-Box extent(const siting::Study& study) {
+/// The extent of the plan in metres, as {left, top = least y, right, bottom = greatest y}; things
+/// outside widen it by no more than `garden_m`.
+Box extent(const siting::Study& study, double garden_m = kGarden_m) {
   std::vector<Point> house;
   for (int r = 0; r < study.perimeter().ringCount(); ++r) {
     for (const perimeter::Edge& e : study.perimeter().edges(r)) house.push_back(e.from);
   }
   Box box = boxOf(house);
-  const Box near = grown(box, kGarden_m);
-  const auto widen = [&](const std::vector<Point>& points) {
-    for (Point p : points) {
+  const Box near = grown(box, garden_m);
+  for (const plan::OutsideThing& t : study.job().plan.outside) {
+    // Lines lead out of the picture anyway.
+    if (t.kind == plan::OutsideKind::path || t.kind == plan::OutsideKind::boundary) continue;
+    for (Point p : t.points_m) {
       const Point kept{std::clamp(p.x, near.left, near.right),
                        std::clamp(p.y, near.top, near.bottom)};
       box = join(box, {kept.x, kept.y, kept.x, kept.y});
-    }
-  };
-  for (const plan::OutsideThing& t : study.job().plan.outside) {
-    // Lines lead out of the picture anyway.
-    if (t.kind != plan::OutsideKind::path && t.kind != plan::OutsideKind::boundary) {
-      widen(t.points_m);
     }
   }
   return box;
 }
 
-/// The bands' room along all walls, so that labels keep off them.
+/// The bands' room along all walls, so that labels keep off it.
 void takeBands(PlanContext& c) {
   for (const PageRing& ring : c.rings) {
     for (const PageEdge& e : ring.edges) {
-      const double middle = (kBandNear_mm + kBandFar_mm) / 2.0;
-      c.occupied.takeLine(e.at(0.0, middle), e.at(e.length_mm, middle));
-      c.occupied.takeLine(e.at(0.0, 0.0), e.at(e.length_mm, 0.0));
-      c.occupied.takeLine(e.at(0.0, -e.thick_mm / 2), e.at(e.length_mm, -e.thick_mm / 2));
+      for (double out : {(kBandNear_mm + kBandFar_mm) / 2.0, 0.0, -e.thick_mm / 2.0}) {
+        c.occupied.takeLine(e.at(0.0, out), e.at(e.length_mm, out));
+        c.bands.takeLine(e.at(0.0, out), e.at(e.length_mm, out));
+      }
     }
   }
 }
@@ -98,8 +95,8 @@ PlanView fitted(const siting::Study& study, double width_mm, double height_mm, T
   return view;
 }
 
-PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName name) {
-  const Box plan = extent(study);
+PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName name, double garden_m) {
+  const Box plan = extent(study, garden_m);
   PlanView view;
   view.theme = name;
   view.mm_per_m = mm_per_m;

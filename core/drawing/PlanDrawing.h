@@ -32,8 +32,11 @@ Point toPlan(const PlanView& view, Point page_mm);
 /// The view that shows the whole plan with its outside things, with a margin for bands and tags.
 PlanView fitted(const siting::Study& study, double width_mm, double height_mm, ThemeName theme);
 
+/// Things outside the walls widen a view by no more than this.
+inline constexpr double kGarden_m = 1.2;
 /// The smallest view that holds the plan at a scale with bands, tags and dimensions around it.
-PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName theme);
+PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName theme,
+                 double garden_m = kGarden_m);
 
 /// North point and scale bar alone, in the top left corner, no higher than kFurnitureHeight_mm; for
 /// papers, which give them a place of their own.

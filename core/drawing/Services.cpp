@@ -102,7 +102,7 @@ void nameTag(Sketch& sketch, PlanContext& c, const ServiceTag& tag, const Voice&
   int least = 0;
   for (const Text& text : tries) {
     const Box box = grown(boxOf(text, voice), 0.3);
-    if (!holds(c.page, box) || !c.labels.isFree(box)) continue;
+    if (!holds(c.page, box) || !c.labels.isFree(box) || !c.bands.isFree(box)) continue;
     const int clashes = c.occupied.clashes(box);
     if (best != nullptr && clashes >= least) continue;
     best = &text;
@@ -146,6 +146,7 @@ void paintServices(Sketch& sketch, PlanContext& c) {
   for (const ServiceTag& tag : serviceTags(c)) {
     entry(sketch.tagged(tag.service->id), c, tag);
     c.occupied.take(plateBox(tag.centre));
+    c.labels.take(plateBox(tag.centre));
     c.occupied.takeLine(tag.tip, tag.centre);
   }
 }
