@@ -37,20 +37,25 @@ void dimension(Sketch& sketch, PlanContext& c, Point a, Point b, Vec out, const 
   const double angle = turn * std::numbers::pi / 180.0;
   const Vec up{-std::sin(angle), -std::cos(angle)};
   const double cap = voice.capHeight_mm(font);
-  const Vec shift = geometry::dot(up, out) > 0.0 ? -1.45 * cap * up : 0.45 * cap * up;
+  // First on the house's side of the line, then on the other.
+  const Vec above = 0.45 * cap * up;
+  const Vec below = -1.45 * cap * up;
+  const bool out_is_up = geometry::dot(up, out) > 0.0;
   Text text{{}, words, font, c.theme.ink, HAlign::centre, turn};
   // Where nothing stands; else over lines, but never over other words.
-  std::optional<double> chosen;
-  for (double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82}) {
-    text.at = geometry::lerp(a, b, share) + shift;
-    const Box box = boxOf(text, voice);
-    if (!holds(c.page, box) || !c.labels.isFree(grown(box, 0.3))) continue;
-    const bool free = c.occupied.isFree(box);
-    if (free || !chosen) chosen = share;
-    if (free) break;
+  std::optional<Point> chosen;
+  bool free = false;
+  for (const Vec& shift : {out_is_up ? below : above, out_is_up ? above : below}) {
+    for (double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82}) {
+      text.at = geometry::lerp(a, b, share) + shift;
+      const Box box = boxOf(text, voice);
+      if (free || !holds(c.page, box) || !c.labels.isFree(grown(box, 0.3))) continue;
+      free = c.occupied.isFree(box);
+      if (free || !chosen) chosen = text.at;
+    }
   }
   if (!chosen) return;
-  text.at = geometry::lerp(a, b, *chosen) + shift;
+  text.at = *chosen;
   const Box box = boxOf(text, voice);
   if (std::abs(along.x) < kAxis || std::abs(along.y) < kAxis) {
     sketch.fill(rectangle(box.left, box.top, box.width(), box.height()), c.theme.paper);

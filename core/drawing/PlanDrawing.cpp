@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kAround_mm = 16.0;       // on screen: bands, tags and the grip, all round
 constexpr double kPaperAround_mm = 13.6;  // on paper: bands, tags and one dimension line
+constexpr double kPaperAbove_mm = 15.6;   // and its words, above and below
 constexpr double kGarden_m = 1.2;         // outside things widen the view by no more than this
 
 /// The extent of the plan in metres, as {left, top = least y, right, bottom = greatest y}; things
@@ -102,7 +103,7 @@ PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName name, do
   view.mm_per_m = mm_per_m;
   view.centre_m = plan.centre();
   view.width_mm = plan.width() * mm_per_m + 2.0 * kPaperAround_mm;
-  view.height_mm = plan.height() * mm_per_m + 2.0 * kPaperAround_mm;
+  view.height_mm = plan.height() * mm_per_m + 2.0 * kPaperAbove_mm;
   return view;
 }
 
