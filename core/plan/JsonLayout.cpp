@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "plan/JobTree.h"
@@ -9,12 +10,26 @@ namespace {
 constexpr std::size_t kLine = 100;  ///< columns
 constexpr std::size_t kIndent = 2;
 
-/// A scalar or a key.
-std::string plain(const Json& json) {
-  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+/// Text that needs no escape, as most does.
+bool isPlain(const std::string& text) {
+  return std::all_of(text.begin(), text.end(),
+                     [](char c) { return c >= ' ' && c <= '~' && c != '"' && c != '\\'; });
 }
 
-std::string keyText(const std::string& key) { return plain(Json(key)) + ": "; }
+std::string dumped(const Json& scalar) {
+  return scalar.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+/// Text in quotes.
+std::string quoted(const std::string& text) {
+  return isPlain(text) ? "\"" + text + "\"" : dumped(Json(text));
+}
+
+std::string plain(const Json& scalar) {
+  return scalar.is_string() ? quoted(scalar.get_ref<const std::string&>()) : dumped(scalar);
+}
+
+std::string keyText(const std::string& key) { return quoted(key) + ": "; }
 
 std::string onOneLine(const Json& json) {
   if (!json.is_structured() || json.empty()) return plain(json);

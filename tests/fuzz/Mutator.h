@@ -13,8 +13,8 @@ class Mutator {
   /// `seeds`: texts to start from; at least one.
   explicit Mutator(std::vector<std::string> seeds);
 
-  /// The file of that number, for ever the same for the same seeds: one to four changes of one
-  /// seed text, of bytes, of tokens, of numbers, or of the JSON tree.
+  /// The file of that number, for ever the same for the same seeds: changes of one seed
+  /// text: of bytes, tokens and numbers, or of the JSON tree.
   std::string file(std::uint64_t number) const;
 
  private:
