@@ -65,6 +65,10 @@ Geos::Shape Geos::difference(const Shape& a, const Shape& b) const {
   return own(GEOSDifference_r(m_context, a.get(), b.get()));
 }
 
+Geos::Shape Geos::intersection(const Shape& a, const Shape& b) const {
+  return own(GEOSIntersection_r(m_context, a.get(), b.get()));
+}
+
 double Geos::length(const Shape& shape) const {
   double length = 0.0;
   GEOSLength_r(m_context, shape.get(), &length);

@@ -33,6 +33,7 @@ class Geos {
   Shape buffer(const Shape& shape, double r, int quarterSegments) const;
   Shape unite(const std::vector<Shape>& shapes) const;
   Shape difference(const Shape& a, const Shape& b) const;
+  Shape intersection(const Shape& a, const Shape& b) const;
   double length(const Shape& shape) const;
 
  private:
