@@ -160,8 +160,8 @@ struct Printer {
     out << '\n';
     for (const siting::ScoredPart& p : at.score.parts) {
       const std::string points =
-          p.judged ? score(p.points) + " of " + score(p.weight) : "not judged";
-      out << "  " << p.title << ": " << points << ", " << say(p.reason) << '\n';
+          p.judged ? score(p.points) + " of " + score(p.weight) + ", " : std::string();
+      out << "  " << p.title << ": " << points << say(p.reason) << '\n';
     }
   }
 };

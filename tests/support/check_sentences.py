@@ -22,6 +22,8 @@ PREFIX = re.compile(r"[a-z]+(\.[a-z0-9_-]+)*\.\Z")
 BUILT_IN = {"text", "quantity.unknown", "quantity.of"}
 SPEAKERS = ("core", "app/files", "app/cli", "app/tools", "app/session", "app/paint", "app/canvas",
             "app/tape", "app/stages", "app/window")
+# Ids of the window's actions look like ids of messages; this table has them all.
+ACTIONS = "app/window/Actions.cpp"
 MANUAL = "resources/manual/messages.md"
 
 
@@ -40,6 +42,8 @@ def uncommented(text):
 
 def used(root, themes):
     ids, prefixes = {}, set()
+    table = root / ACTIONS
+    actions = set(LITERAL.findall(table.read_text(encoding="utf-8"))) if table.exists() else set()
     for top in SPEAKERS:
         for path in sorted((root / top).rglob("*")):
             if path.suffix not in (".h", ".cpp"):
@@ -48,7 +52,7 @@ def used(root, themes):
             for match in MESSAGE.finditer(text):
                 ids.setdefault(match.group(1), path)
             for literal in LITERAL.findall(text):
-                if literal.split(".")[0] not in themes:
+                if literal.split(".")[0] not in themes or literal in actions:
                     continue
                 if ID.match(literal):
                     ids.setdefault(literal, path)
