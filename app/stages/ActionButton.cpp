@@ -98,7 +98,8 @@ void ActionButton::paintEvent(QPaintEvent*) {
   p.drawComplexControl(QStyle::CC_ToolButton, option);
 
   const double k = paint::uiScale(font());
-  const drawing::Theme& t = paint::look(palette());
+  // The style sheet puts the button's face into its own palette: ask the application's.
+  const drawing::Theme& t = paint::look(QApplication::palette());
   QColor ink = paint::colour(m_role == Role::primary ? t.primary_text : t.ink);
   if (!isEnabled()) ink = paint::colour(m_role == Role::primary ? t.panel : t.ink3);
   p.setPen(ink);

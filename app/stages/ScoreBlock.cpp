@@ -25,7 +25,7 @@ ScoreBlock::ScoreBlock(QWidget* parent) : QWidget(parent) {
 
 QSize ScoreBlock::sizeHint() const {
   const double k = paint::uiScale(font());
-  return {qRound(200 * k), qRound(76 * k)};
+  return {qRound(200 * k), qRound(72 * k)};
 }
 
 void ScoreBlock::show(const std::optional<siting::Score>& score, bool would_be, bool best) {
@@ -72,6 +72,8 @@ void ScoreBlock::paintEvent(QPaintEvent*) {
   const QFont label = paint::sized(font(), 0.98, true);
   const QFont small = paint::sized(font(), 0.87);
   const double line = 20 * k;
+  p.fillRect(QRectF(0, 0, width(), 1), paint::colour(t.hairline));
+  p.translate(0, 5 * k);
   p.setFont(label);
   p.setPen(paint::colour(t.ink));
   p.drawText(QRectF(0, 0, width(), line), Qt::AlignLeft | Qt::AlignVCenter, tr("Score"));
@@ -118,7 +120,7 @@ void ScoreBlock::paintEvent(QPaintEvent*) {
     const QString cost = tr("Advice against it: −%1").arg(m_score->advisory_cost);
     rest = rest.isEmpty() ? cost : cost + QStringLiteral(" · ") + rest;
   }
-  p.drawText(QRectF(0, 52 * k, width(), 18 * k), Qt::AlignLeft | Qt::AlignVCenter,
+  p.drawText(QRectF(0, 49 * k, width(), 17 * k), Qt::AlignLeft | Qt::AlignVCenter,
              QFontMetrics(small).elidedText(rest, Qt::ElideRight, width()));
 }
 

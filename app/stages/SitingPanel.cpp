@@ -11,6 +11,7 @@
 #include <map>
 
 #include "paint/Look.h"
+#include "siting/Verdict.h"
 #include "stages/SignLabel.h"
 #include "stages/SteadyCombo.h"
 
@@ -51,6 +52,25 @@ int rank(const RuleLine& line) {
   return line.figure.isEmpty() ? 5 : 4;
 }
 
+/// What is not known yet; kinds nobody looked for are named together in one line.
+std::vector<base::Message> missing(const base::Problems& problems) {
+  std::vector<base::Message> others;
+  std::vector<base::Message> kinds;
+  for (const base::Problem& p : problems) {
+    if (p.gravity != base::Gravity::missing) continue;
+    const base::Arg* kind = p.message.find("kind");
+    const auto* phrase = kind == nullptr ? nullptr : std::get_if<base::Message>(&kind->value);
+    if (p.message.id == "plan.looked.not" && phrase != nullptr)
+      kinds.push_back(*phrase);
+    else
+      others.push_back(p.message);
+  }
+  if (kinds.empty()) return others;
+  others.insert(others.begin(),
+                base::Message("plan.looked.not", {base::phrase("kind", siting::listOf(kinds))}));
+  return others;
+}
+
 }  // namespace
 
 SitingPanel::SitingPanel(session::Session& session, const SitingActions& actions, QWidget* parent)
@@ -61,7 +81,7 @@ SitingPanel::SitingPanel(session::Session& session, const SitingActions& actions
   auto* column = new QVBoxLayout(this);
   const int margin = qRound(20 * paint::uiScale(font()));
   column->setContentsMargins(margin, qRound(0.6 * margin), margin, qRound(0.4 * margin));
-  column->setSpacing(8);
+  column->setSpacing(6);
   m_note = new SideNote(SideNote::Kind::warning, this);
   m_note->setDismissable();
   m_note->hide();
@@ -76,6 +96,8 @@ SitingPanel::SitingPanel(session::Session& session, const SitingActions& actions
   waiver_scroll->setWidget(m_waiver_form);
   m_middle->addWidget(waiver_scroll);
   column->addWidget(m_middle, 1);
+  m_score = new ScoreBlock(this);
+  column->addWidget(m_score);
 
   connect(m_waiver_form, &WaiverForm::closed, this, [this] {
     showPage(kRulesPage);
@@ -112,19 +134,12 @@ QWidget* SitingPanel::makeHead() {
   m_word = new QLabel(head);
   m_word->setObjectName(QStringLiteral("verdictWord"));
   m_word->setFont(paint::sized(font(), 1.9, true));
-  m_place = new QPushButton(head);
-  m_place->setProperty("role", QStringLiteral("quiet"));
-  m_place->setFocusPolicy(Qt::TabFocus);
-  m_place->setToolTip(tr("Type another place"));
-  connect(m_place, &QPushButton::clicked, this, [this] { openEntry(); });
+  m_place = new PlaceButton(head);
+  connect(m_place, &PlaceButton::clicked, this, [this] { openEntry(); });
   row->addWidget(m_sign);
   row->addWidget(m_word);
-  row->addStretch();
+  row->addWidget(m_place, 1);
   column->addLayout(row);
-  auto* where = new QHBoxLayout;
-  where->addWidget(m_place);
-  where->addStretch();
-  column->addLayout(where);
 
   m_entry = new PlaceEntry(m_session, head);
   m_entry->hide();
@@ -138,8 +153,6 @@ QWidget* SitingPanel::makeHead() {
   // Two lines always, so that nothing below jumps while the sentence changes in a drag.
   m_sentence->setMinimumHeight(qRound(2.2 * QFontMetrics(m_sentence->font()).lineSpacing()));
   column->addWidget(m_sentence);
-  m_outlet_line = second(head);
-  column->addWidget(m_outlet_line);
 
   auto* buttons = new QHBoxLayout;
   buttons->setSpacing(8);
@@ -149,6 +162,9 @@ QWidget* SitingPanel::makeHead() {
   buttons->addWidget(m_primary, 1);
   buttons->addWidget(m_second);
   column->addLayout(buttons);
+  m_ties = second(head, 0.88);
+  m_ties->setObjectName(QStringLiteral("ties"));
+  column->addWidget(m_ties);
   return head;
 }
 
@@ -162,9 +178,6 @@ QWidget* SitingPanel::makeRulesPage() {
   auto* column = new QVBoxLayout(page);
   column->setContentsMargins(0, 2, qRound(6 * paint::uiScale(font())), 4);
   column->setSpacing(10);
-  m_ties = second(page);
-  m_ties->setObjectName(QStringLiteral("ties"));
-  column->addWidget(m_ties);
   auto* cells = new QWidget(page);
   m_grid = new QGridLayout(cells);
   m_grid->setContentsMargins(0, 0, 0, 0);
@@ -172,11 +185,10 @@ QWidget* SitingPanel::makeRulesPage() {
   column->addWidget(cells);
   m_waivers = new WaiverList(m_session, page);
   column->addWidget(m_waivers);
-  m_score = new ScoreBlock(page);
-  column->addWidget(m_score);
   m_unknown_title = title(tr("Not known yet"), page);
   m_unknowns = second(page);
   m_unknowns->setObjectName(QStringLiteral("unknowns"));
+  m_unknowns->setTextFormat(Qt::RichText);
   column->addWidget(m_unknown_title);
   column->addWidget(m_unknowns);
   column->addWidget(makeSetup());
@@ -191,7 +203,7 @@ QWidget* SitingPanel::makeSetup() {
   grid->setContentsMargins(0, 0, 0, 0);
   grid->setSpacing(8);
   grid->addWidget(title(tr("Set-up"), setup), 0, 0, 1, 2);
-  m_outlet = new Segments(tr("Outlet"), {tr("Low at the hole"), tr("Riser to the eaves")}, setup);
+  m_outlet = new Segments(tr("Outlet"), {tr("Low at hole"), tr("Riser to eaves")}, setup);
   m_core = new Segments(tr("Core"), {tr("127 mm"), tr("112 mm")}, setup);
   m_sheets = new SteadyCombo(setup);
   m_sheets->setAccessibleName(tr("Rule sheet"));
@@ -236,7 +248,8 @@ void SitingPanel::showPage(int page) {
   m_middle->setCurrentIndex(page);
   const bool rules = page == kRulesPage;
   m_sentence->setVisible(rules);
-  m_outlet_line->setVisible(rules && m_session.assessment() != nullptr);
+  m_ties->setVisible(rules && m_session.assessment() != nullptr);
+  m_score->setVisible(rules && m_session.assessment() != nullptr);
   m_primary->setVisible(rules && m_session.study() != nullptr);
   m_second->setVisible(rules && m_session.assessment() != nullptr);
 }
@@ -264,28 +277,32 @@ void SitingPanel::refreshHead() {
   if (study == nullptr || a == nullptr) return refreshEmptyHead();
   m_sign->show(a->state);
   m_word->setText(stateWord(a->state, a->waived));
-  m_word->setFont(paint::sized(font(), a->waived ? 1.45 : 1.9, true));
+  const double size = a->waived ? 1.2 : m_word->text().size() > 10 ? 1.5 : 1.9;
+  m_word->setFont(paint::sized(font(), size, true));
   const QString ink = QStringLiteral("color:%1").arg(paint::colour(t.of(a->state).text).name());
   if (m_word->styleSheet() != ink) m_word->setStyleSheet(ink);  // polishing anew is slow in a drag
-  m_place->setText(placeText(*study, a->place));
-  m_place->show();
+  m_place->show(wallText(*study, a->place), chainageText(*study, a->place));
+  m_sentence->setFont(paint::sized(font(), 1.25));
   m_sentence->setText(verdictBody(*study, *a));
-  QString outlet = outletText(*study);
+  m_ties->setText(circumstances(*study, *a));
+  m_ties->setVisible(m_middle->currentIndex() == kRulesPage);
+}
+
+/// What the verdict is for, what it takes for granted, and how to set the place out.
+QString SitingPanel::circumstances(const siting::Study& study, const siting::Assessment& a) const {
+  QString outlet = outletText(study);
   outlet[0] = outlet[0].toUpper();
-  if (a->close && a->state == rules::State::clear) {
-    outlet = tr("Too close to call: measure on site. ") + outlet;
+  if (a.thickness_assumed) outlet += tr("; wall thickness not known, 0.35 m taken");
+  QStringList parts{outlet + QLatin1Char('.'), tieText(study, a.place)};
+  if (a.close && a.state == rules::State::clear) {
+    parts.prepend(tr("Too close to call: measure on site."));
   }
-  if (a->thickness_assumed) outlet += tr("; wall thickness not known, 0.35 m taken");
-  m_outlet_line->setText(outlet + QLatin1Char('.'));
-  m_outlet_line->setVisible(m_middle->currentIndex() == kRulesPage);
-  m_ties->setText(tieText(*study, a->place));
-  m_ties->show();
+  return parts.join(QLatin1Char(' '));
 }
 
 void SitingPanel::refreshEmptyHead() {
   m_sign->show(std::nullopt);
   m_place->hide();
-  m_outlet_line->hide();
   m_ties->hide();
   m_word->setStyleSheet({});
   m_word->setFont(paint::sized(font(), 1.5, true));
@@ -330,6 +347,7 @@ void SitingPanel::refreshButtons() {
   if (a == nullptr) {
     m_primary->bind(m_actions.best);
     m_primary->setLabel({});
+    m_primary->setVisible(rules && m_session.bestPlace().has_value());
     return;
   }
   const auto to = m_session.nearestAllowed();
@@ -389,7 +407,7 @@ void SitingPanel::refreshCells() {
 
 void SitingPanel::refreshScore() {
   const siting::Assessment* a = m_session.assessment();
-  m_score->setVisible(a != nullptr);
+  m_score->setVisible(a != nullptr && m_middle->currentIndex() == kRulesPage);
   if (a == nullptr) return;
   const auto& best = m_session.study()->best();
   const bool is_best = std::any_of(best.begin(), best.end(), [&](const siting::BestPlace& b) {
@@ -410,19 +428,20 @@ void SitingPanel::refreshSlow() {
 void SitingPanel::refreshUnknowns() {
   QStringList lines;
   if (const siting::Study* study = m_session.study()) {
-    for (const base::Problem& p : m_session.problems()) {
-      if (p.gravity == base::Gravity::missing) lines << said(p.message, m_session.job());
+    for (const base::Message& message : missing(m_session.problems())) {
+      lines << said(message, m_session.job());
     }
     for (const siting::Unjudged& u : study->unjudged()) {
       lines << said(u.thing_label, m_session.job()) + QStringLiteral(": ") +
                    said(u.reason, m_session.job());
     }
   }
+  QString text;
   for (QString& line : lines) {
     if (!line.isEmpty()) line[0] = line[0].toUpper();
-    line.prepend(QStringLiteral("• "));
+    text += QStringLiteral("<p style='margin:0 0 5px 0'>%1</p>").arg(line.toHtmlEscaped());
   }
-  m_unknowns->setText(lines.join(QLatin1Char('\n')));
+  m_unknowns->setText(text);
   m_unknowns->setVisible(!lines.isEmpty());
   m_unknown_title->setVisible(!lines.isEmpty());
 }

@@ -11,6 +11,7 @@
 
 #include "session/Session.h"
 #include "stages/ActionButton.h"
+#include "stages/PlaceButton.h"
 #include "stages/PlaceEntry.h"
 #include "stages/RuleCell.h"
 #include "stages/ScoreBlock.h"
@@ -67,6 +68,7 @@ class SitingPanel final : public QWidget {
   void refresh();
   void refreshHead();
   void refreshEmptyHead();
+  QString circumstances(const siting::Study& study, const siting::Assessment& a) const;
   void refreshButtons();
   void refreshCells();
   void refreshScore();
@@ -81,9 +83,8 @@ class SitingPanel final : public QWidget {
   SideNote* m_note;
   SignLabel* m_sign;
   QLabel* m_word;
-  QPushButton* m_place;
+  PlaceButton* m_place;
   QLabel* m_sentence;
-  QLabel* m_outlet_line;
   PlaceEntry* m_entry;
   ActionButton* m_primary;
   ActionButton* m_second;

@@ -166,13 +166,16 @@ QString outletText(const Study& study) {
              : SitingText::tr("for a riser to the eaves");
 }
 
-QString placeText(const Study& study, Place place) {
+QString wallText(const Study& study, Place place) {
   const auto& perimeter = study.perimeter();
+  return capital(said(perimeter.wallLabel(perimeter.edgeAt(place)), study.job()));
+}
+
+QString chainageText(const Study& study, Place place) {
   // Chainage runs on round the corners: "from A", lest it read as a distance along this wall.
-  return SitingText::tr("%1, %2 from %3")
-      .arg(capital(said(perimeter.wallLabel(perimeter.edgeAt(place)), study.job())),
-           length(place.chainage_m, study.job()),
-           QString::fromStdString(perimeter.cornerLetter(place.ring, 0)));
+  return SitingText::tr("%1 from %2")
+      .arg(length(place.chainage_m, study.job()),
+           QString::fromStdString(study.perimeter().cornerLetter(place.ring, 0)));
 }
 
 QString tieText(const Study& study, Place place) {

@@ -24,8 +24,9 @@ QString stateWord(rules::State state, bool waived = false);
 QString verdictBody(const Study& study, const Assessment& assessment);
 /// "for an outlet low at the hole".
 QString outletText(const Study& study);
-/// "Wing side 31.95 m": wall and chainage.
-QString placeText(const Study& study, Place place);
+/// "Wing side wall", and "31.95 m from A": along the walls from the ring's first corner.
+QString wallText(const Study& study, Place place);
+QString chainageText(const Study& study, Place place);
 /// "Set out 0.90 m from corner D, 1.70 m from corner E, ...": the ties of the paper.
 QString tieText(const Study& study, Place place);
 /// "Move 0.46 m north", or along the wall round a corner to the left or right of who faces it.

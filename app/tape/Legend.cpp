@@ -14,7 +14,7 @@ namespace {
 
 constexpr double kSample_px = 34.0;
 constexpr double kBetween_px = 20.0;
-constexpr double kAfterSample_px = 8.0;
+constexpr double kAfterSample_px = 14.0;  // the band's end mark stands out a little
 
 }  // namespace
 

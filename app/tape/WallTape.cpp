@@ -22,7 +22,10 @@ WallTape::WallTape(session::Session& session, QWidget* parent)
   m_row->setSpacing(qRound(8 * k));
   m_row->addWidget(m_legend, 1);
   column->addLayout(m_row);
-  column->addWidget(m_strip, 1);
+  auto* strip = new QHBoxLayout;
+  strip->setContentsMargins(qRound(18 * k), 0, 0, 0);
+  strip->addWidget(m_strip);
+  column->addLayout(strip, 1);
 }
 
 void WallTape::addLeading(QWidget* widget) {

@@ -28,6 +28,7 @@ constexpr int kPaperPage = 2;
 
 constexpr double kVerdictWidth_px = 332.0;
 constexpr double kTapeHeight_px = 274.0;
+constexpr double kHeight_px = 720.0;
 /// Below this width at 100 % the verdict goes under the plan.
 constexpr double kCompactWidth_px = 1000.0;
 
@@ -262,7 +263,9 @@ void MainWindow::layOut() {
     m_panel->show();
   }
   m_beside->setVisible(!m_compact);
-  const int tape = qRound(kTapeHeight_px * k);
+  // The plan takes most of the growth; the tape some, since every rule has its lane there.
+  const double growth = std::max(0.0, height() - kHeight_px * k);
+  const int tape = qRound(kTapeHeight_px * k + 0.3 * growth);
   m_below->setFixedHeight(std::min(tape, qRound(height() * (m_compact ? 0.52 : 0.42))));
 }
 
