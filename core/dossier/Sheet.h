@@ -38,10 +38,11 @@ inline constexpr double kMargin_mm = 13.0;
 Rows headRows(const Sheet& sheet, double width_mm);       ///< first page: title and address
 Rows laterHeadRows(const Sheet& sheet, double width_mm);  ///< further pages
 Rows verdictRows(const Sheet& sheet, double width_mm);
-Rows waiverRows(const Sheet& sheet, double width_mm);  ///< ruled box; none without waivers
 /// Foot of a page, painted at its place.
 void paintFoot(Sketch& sketch, const Sheet& sheet, int page, int pages);
 double footHeight_mm(const Sheet& sheet);
+// Waivers.cpp
+Rows waiverRows(const Sheet& sheet, double width_mm);  ///< ruled boxes; none without waivers
 // PlanFigure.cpp
 Rows planRows(const Sheet& sheet, double width_mm, double height_mm);
 Rows stripRows(const Sheet& sheet, double width_mm);

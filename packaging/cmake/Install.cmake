@@ -1,9 +1,7 @@
 # Where things go, and a Debian package of them (cpack -G DEB in the build folder).
 include(GNUInstallDirs)
 
-if(TARGET sumpwright)
-  install(TARGETS sumpwright RUNTIME DESTINATION "${CMAKE_INSTALL_BINDIR}")
-endif()
+install(TARGETS sumpwright RUNTIME DESTINATION "${CMAKE_INSTALL_BINDIR}")
 set(desktop "${PROJECT_SOURCE_DIR}/packaging/desktop")
 set(icons "${CMAKE_INSTALL_DATADIR}/icons/hicolor/scalable")
 install(FILES "${desktop}/sumpwright.desktop" DESTINATION "${CMAKE_INSTALL_DATADIR}/applications")
