@@ -12,14 +12,18 @@ inline constexpr double kWaiverReach_m = 0.010;
 
 /// Puts the cored sump `sump` (added if no sump has that id) at a place; waivers of that sump that
 /// stand more than kWaiverReach_m from it (the shorter way round the ring) lapse
-/// and stay lapsed. Error: plan.sump.off-ring when ring or chainage is not on the footprint.
+/// and stay lapsed. Errors: plan.sump.off-ring when ring or chainage (0 .. length) is not on the
+/// footprint, plan.sump.not-cored for an internal or standby sump, plan.id.empty and plan.id.twice
+/// when a sump to be added has no id or one that is taken.
 base::Result<Job> moveSump(const Job& job, const std::string& sump, int ring, double chainage_m);
 
 /// Removes the sump and every waiver that names it. Error: plan.sump.unknown.
 base::Result<Job> removeSump(const Job& job, const std::string& sump);
 
-/// Adds or replaces (same sump, rule, thing, not lapsed) a waiver. Errors: plan.waiver.no-reason,
-/// plan.waiver.no-name, plan.waiver.no-date when those are empty, plan.sump.unknown.
+/// Adds or replaces (same sump, rule, thing, not lapsed) a waiver; without an id it gets a free one
+/// or keeps that of the waiver it replaces. Errors: plan.waiver.no-rule, plan.waiver.no-reason,
+/// plan.waiver.no-name, plan.waiver.no-date when those are empty, plan.date.bad,
+/// plan.waiver.off-ring, plan.sump.unknown, plan.id.twice.
 base::Result<Job> recordWaiver(const Job& job, const Waiver& waiver);
 
 /// Takes a waiver back. Error: plan.waiver.unknown.
