@@ -1,3 +1,4 @@
+# shellcheck shell=bash
 # Shared by run, test and ../.ci/run; sourced, not run. Bash, Debian 12.
 
 root="$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)"
@@ -41,16 +42,23 @@ install_missing() {
   as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends "${missing[@]}"
 }
 
-# build FOLDER [CMAKE OPTIONS...]: configures and builds with Ninja, through ccache if it is there.
-build() {
+# configure FOLDER [CMAKE OPTIONS...]: with Ninja, through ccache if it is there. Quiet unless it
+# fails; the log lies beside the folder.
+configure() {
   local folder="$1"
   shift
   local options=(-G Ninja "$@")
-  command -v ccache >/dev/null && options+=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache)
-  say "Building in $folder (first time: some minutes)"
+  if command -v ccache >/dev/null; then options+=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache); fi
+  mkdir -p "$(dirname "$folder")"
   cmake -S "$root" -B "$folder" "${options[@]}" >"$folder.configure.log" 2>&1 ||
     { cat "$folder.configure.log" >&2; die "cmake failed"; }
-  cmake --build "$folder"
+}
+
+# build FOLDER [CMAKE OPTIONS...]
+build() {
+  say "Building in $1 (the first time: some minutes)"
+  configure "$@"
+  cmake --build "$1"
 }
 
 has_display() { [ -n "${DISPLAY:-}" ] || [ -n "${WAYLAND_DISPLAY:-}" ]; }

@@ -1,15 +1,11 @@
 // Whole drawings compared as text. After a change that is meant, run with SUMPWRIGHT_RENEW_GOLDEN=1
 // and read the difference.
 
-#include <algorithm>
-#include <cstdlib>
-#include <fstream>
-#include <iterator>
-
 #include "core/drawing/Drawn.h"
 #include "dossier/ClientPlan.h"
 #include "drawing/PlanDrawing.h"
 #include "drawing/TapeDrawing.h"
+#include "support/Golden.h"
 
 namespace sumpwright {
 namespace {
@@ -20,26 +16,8 @@ using drawing::studyOf;
 using drawing::voice;
 using support::PlanBuilder;
 
-std::string firstDifference(const std::string& a, const std::string& b) {
-  std::size_t at = 0;
-  while (at < std::min(a.size(), b.size()) && a[at] == b[at]) ++at;
-  const auto line = [&](const std::string& s) {
-    const std::size_t from = s.rfind('\n', at == 0 ? 0 : at - 1) + 1;
-    return s.substr(from, s.find('\n', at) - from);
-  };
-  return "\n  golden: " + line(a) + "\n  now:    " + line(b);
-}
-
 void expectGolden(const std::string& name, const std::string& text) {
-  const std::string path = SUMPWRIGHT_TESTS_DIR "/golden/" + name + ".txt";
-  if (std::getenv("SUMPWRIGHT_RENEW_GOLDEN") != nullptr) {
-    std::ofstream(path, std::ios::binary) << text;
-    return;
-  }
-  std::ifstream file(path, std::ios::binary);
-  ASSERT_TRUE(file) << path;
-  const std::string golden{std::istreambuf_iterator<char>(file), {}};
-  EXPECT_TRUE(golden == text) << name << firstDifference(golden, text);
+  support::expectGolden("golden/" + name + ".txt", text);
 }
 
 /// Base and marker at a place, small enough that the file can be read.

@@ -30,12 +30,12 @@ std::string firstDifference(const std::string& expected, const std::string& actu
 
 void expectGolden(const std::string& file, std::string_view actual) {
   const std::string path = std::string(SUMPWRIGHT_TESTS_DIR) + "/" + file;
-  if (std::getenv("SUMPWRIGHT_RENEW") != nullptr) {
+  if (std::getenv("SUMPWRIGHT_RENEW_GOLDEN") != nullptr) {
     std::ofstream(path, std::ios::binary) << actual;
     return;
   }
   std::ifstream in(path, std::ios::binary);
-  ASSERT_TRUE(in) << file << " is missing: run once with SUMPWRIGHT_RENEW=1 and read it";
+  ASSERT_TRUE(in) << file << " is missing: run once with SUMPWRIGHT_RENEW_GOLDEN=1 and read it";
   std::ostringstream expected;
   expected << in.rdbuf();
   const std::string text(actual);

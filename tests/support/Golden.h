@@ -1,5 +1,5 @@
 #pragma once
-// Whole texts compared with files kept beside the tests. Run with SUMPWRIGHT_RENEW=1 to write them
+// Whole texts compared with files kept beside the tests. Run with SUMPWRIGHT_RENEW_GOLDEN=1 to write them
 // anew, then read the difference before committing it.
 
 #include <string>
