@@ -124,9 +124,8 @@ struct Printer {
     if (least.place) {
       out << "Least bad: " << place(*least.place) << ", " << rules::stateName(least.state) << '\n';
     } else {
-      out << "No place is proposed.\n";
+      out << "No place is proposed:\n  " << say(least.advice) << '\n';
     }
-    out << "  " << say(least.advice) << '\n';
     for (const rules::Finding& f : least.changes) out << "  to change: " << told(f) << '\n';
   }
 

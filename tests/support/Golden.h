@@ -1,6 +1,6 @@
 #pragma once
-// Whole texts compared with files kept beside the tests. Run with SUMPWRIGHT_RENEW_GOLDEN=1 to write them
-// anew, then read the difference before committing it.
+// Whole texts compared with files kept beside the tests. Run with SUMPWRIGHT_RENEW_GOLDEN=1 to
+// write them anew, then read the difference before committing it.
 
 #include <string>
 #include <string_view>
