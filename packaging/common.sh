@@ -49,6 +49,8 @@ configure() {
   shift
   local options=(-G Ninja "$@")
   if command -v ccache >/dev/null; then options+=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache); fi
+  # Without these ccache keeps nothing that was compiled with a precompiled header.
+  export CCACHE_SLOPPINESS="${CCACHE_SLOPPINESS:-pch_defines,time_macros,include_file_mtime,include_file_ctime}"
   mkdir -p "$(dirname "$folder")"
   cmake -S "$root" -B "$folder" "${options[@]}" >"$folder.configure.log" 2>&1 ||
     { cat "$folder.configure.log" >&2; die "cmake failed"; }

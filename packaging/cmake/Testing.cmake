@@ -6,6 +6,9 @@
 # OWN_MAIN: one of the SOURCES defines main() (GUI tests, which need a QApplication).
 include(GoogleTest)
 find_package(GTest 1.12 REQUIRED)
+sumpwright_precompiled(pch_gtest
+  HEADERS ${SUMPWRIGHT_STD_HEADERS} <gmock/gmock.h> <gtest/gtest.h>
+  LINKS GTest::gmock GTest::gtest_main)
 
 function(sumpwright_test name)
   cmake_parse_arguments(ARG "OWN_MAIN" "TIMEOUT" "SOURCES;DEPENDS;LABELS" ${ARGN})
@@ -18,6 +21,10 @@ function(sumpwright_test name)
     SUMPWRIGHT_TESTS_DIR="${PROJECT_SOURCE_DIR}/tests")
   target_link_libraries(${name} PRIVATE sumpwright_warnings ${ARG_DEPENDS} GTest::gmock
     $<IF:$<BOOL:${ARG_OWN_MAIN}>,GTest::gtest,GTest::gtest_main>)
+  target_compile_options(${name} PRIVATE -fPIC)  # as libraries are: Qt's tests must be, and share
+  # The same in GoogleTest's messages as in sums of strings (Compiler.cmake).
+  target_compile_options(${name} PRIVATE $<$<CXX_COMPILER_ID:GNU>:-Wno-array-bounds>)
+  sumpwright_precompile(${name} pch_gtest)
   if(NOT ARG_TIMEOUT)
     set(ARG_TIMEOUT 300)
   endif()

@@ -13,8 +13,9 @@ class Look : public WindowFixture {
   void TearDown() override { window->setTheme(window::ThemeChoice::light); }
   void keep(const QPixmap& picture, const QString& name) {
     const QString folder_to = qEnvironmentVariable("SUMPWRIGHT_SHOTS");
-    if (!folder_to.isEmpty())
+    if (!folder_to.isEmpty()) {
       EXPECT_TRUE(picture.save(folder_to + QLatin1Char('/') + name + QStringLiteral(".png")));
+    }
   }
 };
 
