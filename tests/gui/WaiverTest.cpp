@@ -12,7 +12,7 @@ using rules::State;
 
 class Waiving : public WindowFixture {
  protected:
-  /// A refused place all of whose binding findings may be waived.
+  /// A refused place all of whose binding findings may be waived, and where nothing is unknown.
   std::optional<perimeter::Place> waivablePlace() {
     const double length = study().perimeter().length_m(0);
     for (double s = 0.0; s < length; s += 0.05) {
@@ -20,7 +20,8 @@ class Waiving : public WindowFixture {
       if (a.state != State::refused) continue;
       const bool all =
           std::all_of(a.findings.begin(), a.findings.end(), [](const rules::Finding& f) {
-            return f.weight != rules::Weight::binding || stages::mayWaive(f);
+            if (f.weight == rules::Weight::unknown) return false;
+            return f.weight == rules::Weight::advisory || stages::mayWaive(f);
           });
       if (all) return perimeter::Place{0, s};
     }

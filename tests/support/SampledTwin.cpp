@@ -85,8 +85,8 @@ ThingKind sheetKind(const Opening& o) {
   if (o.opens == Opens::intake) return ThingKind::intake;
   if (o.kind == OpeningKind::glazed_door) return ThingKind::glazed_door;
   if (o.kind == OpeningKind::air_vent) return ThingKind::air_vent;
-  if (o.opens == Opens::fixed) return ThingKind::fixed_window;
-  return o.kind == OpeningKind::window ? ThingKind::window : ThingKind::door;
+  if (o.kind != OpeningKind::window) return ThingKind::door;  // a fixed leaf is a leaf still
+  return o.opens == Opens::fixed ? ThingKind::fixed_window : ThingKind::window;
 }
 
 bool isDoor(const Opening& o) {
