@@ -61,26 +61,26 @@ void RuleCell::paintEvent(QPaintEvent*) {
   const double right = width() - 8 * k;
   const double text = left + sign + 6 * k;
   p.setPen(paint::colour(met ? t.ink : state.text));
+  const double below = upper.bottom() + 1 * k;
+  const double below_height = height() - below - 4 * k;
   double room = right - text;
   if (!m_line.figure.isEmpty()) {
     const int figure_width = metrics.horizontalAdvance(m_line.figure);
-    p.drawText(QRectF(right - figure_width, upper.y(), figure_width, upper.height()),
+    p.drawText(QRectF(right - figure_width, below, figure_width, below_height),
                Qt::AlignVCenter | Qt::AlignRight, m_line.figure);
     room -= figure_width + 5 * k;
   }
   p.setPen(paint::colour(t.ink));
-  p.drawText(QRectF(text, upper.y(), room, upper.height()), Qt::AlignVCenter | Qt::AlignLeft,
-             metrics.elidedText(m_line.title, Qt::ElideRight, static_cast<int>(room)));
+  p.drawText(QRectF(text, upper.y(), right - text, upper.height()), Qt::AlignVCenter | Qt::AlignLeft,
+             metrics.elidedText(m_line.title, Qt::ElideRight, static_cast<int>(right - text)));
 
   p.setFont(small);
   p.setPen(paint::colour(met ? t.ink2 : t.ink));
   const QString second = m_line.waived  ? tr("waived: %1").arg(m_line.second)
                          : m_line.close ? tr("measure: %1").arg(m_line.second)
                                         : m_line.second;
-  const double below = upper.bottom() + 1 * k;
-  p.drawText(
-      QRectF(text, below, right - text, height() - below - 4 * k), Qt::AlignVCenter | Qt::AlignLeft,
-      QFontMetrics(small).elidedText(second, Qt::ElideRight, static_cast<int>(right - text)));
+  p.drawText(QRectF(text, below, room, below_height), Qt::AlignVCenter | Qt::AlignLeft,
+             QFontMetrics(small).elidedText(second, Qt::ElideRight, static_cast<int>(room)));
 }
 
 }  // namespace sumpwright::stages

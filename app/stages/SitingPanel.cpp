@@ -36,6 +36,12 @@ QLabel* title(const QString& text, QWidget* parent) {
   return label;
 }
 
+/// A phrase as a sentence of its own.
+QString asSentence(QString phrase) {
+  if (!phrase.isEmpty()) phrase[0] = phrase[0].toUpper();
+  return phrase + QLatin1Char('.');
+}
+
 /// Rank of a line at rest: what objects first, then the nearest, then what is met.
 int rank(const RuleLine& line) {
   switch (line.state) {
@@ -95,6 +101,8 @@ SitingPanel::SitingPanel(session::Session& session, const SitingActions& actions
   m_waiver_form = new WaiverForm(session, waiver_scroll);
   waiver_scroll->setWidget(m_waiver_form);
   m_middle->addWidget(waiver_scroll);
+  // In a low window the rules scroll sooner than a label is cut.
+  m_middle->setMinimumHeight(qRound(44 * paint::uiScale(font())));
   column->addWidget(m_middle, 1);
   m_score = new ScoreBlock(this);
   column->addWidget(m_score);
@@ -291,11 +299,14 @@ void SitingPanel::refreshHead() {
 /// What the verdict is for, what it takes for granted, and how to set the place out.
 QString SitingPanel::circumstances(const siting::Study& study, const siting::Assessment& a) const {
   QString outlet = outletText(study);
-  outlet[0] = outlet[0].toUpper();
   if (a.thickness_assumed) outlet += tr("; wall thickness not known, 0.35 m taken");
-  QStringList parts{outlet + QLatin1Char('.'), tieText(study, a.place)};
+  QStringList parts{asSentence(outlet), tieText(study, a.place)};
   if (a.close && a.state == rules::State::clear) {
     parts.prepend(tr("Too close to call: measure on site."));
+  }
+  const auto& least = study.leastBad();
+  if (study.best().empty() && least && !least->place) {
+    parts << asSentence(said(least->advice, m_session.job()));
   }
   return parts.join(QLatin1Char(' '));
 }
@@ -317,9 +328,8 @@ void SitingPanel::refreshEmptyHead() {
     if (!m_session.study()->best().empty()) {
       m_sentence->setText(tr("Best place puts one where the score is highest."));
     } else if (least) {
-      QString advice = said(least->advice, m_session.job());
-      if (!advice.isEmpty()) advice[0] = advice[0].toUpper();
-      m_sentence->setText(tr("Nothing is clear. %1.").arg(advice));
+      m_sentence->setText(
+          tr("Nothing is clear. %1").arg(asSentence(said(least->advice, m_session.job()))));
     }
     return;
   }

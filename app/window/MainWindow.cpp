@@ -299,27 +299,26 @@ void MainWindow::refreshRail() {
   const siting::Study* study = m_session.study();
   const siting::Assessment* a = m_session.assessment();
   if (!m_session.hasJob()) {
-    siting->tell(tr("No job open"), 0, {});
-    return paper->tell({}, 0, {});
+    siting->tell(tr("No job open"), 0);
+    return paper->tell({}, 0);
   }
   if (study == nullptr) {
-    siting->tell(tr("Plan has faults"), 0, {});
-    return paper->tell(tr("Plan has faults"), 0, {});
+    siting->tell(tr("Plan has faults"), 0);
+    return paper->tell(tr("Plan has faults"), 0);
   }
   if (a == nullptr) {
-    siting->tell(tr("No sump yet"), 0, {});
+    siting->tell(tr("No sump yet"), 0);
   } else {
     const int done = a->state == rules::State::clear || a->waived ? 4
                      : a->state == rules::State::advised_against  ? 3
                      : a->state == rules::State::not_proven       ? 2
                                                                   : 1;
-    siting->tell(stages::briefly(*study, *a), done,
-                 paint::colour(paint::look(palette()).of(a->state).text));
+    siting->tell(stages::briefly(*study, *a), done, a->state);
   }
   if (m_paper_done.isEmpty())
-    paper->tell(tr("Not printed"), 0, {});
+    paper->tell(tr("Not printed"), 0);
   else
-    paper->tell(m_paper_done, 4, {});
+    paper->tell(m_paper_done, 4);
 }
 
 void MainWindow::refreshTitle() {

@@ -26,10 +26,10 @@ StageButton::StageButton(const QString& name, QWidget* parent) : QAbstractButton
   setAttribute(Qt::WA_Hover);
 }
 
-void StageButton::tell(const QString& words, int done, const QColor& ink) {
+void StageButton::tell(const QString& words, int done, std::optional<rules::State> state) {
   m_words = words;
   m_done = done;
-  m_ink = ink;
+  m_state = state;
   setAccessibleDescription(words);
   setToolTip(words);
   update();
@@ -62,9 +62,9 @@ void StageButton::paintEvent(QPaintEvent*) {
   p.setFont(paint::sized(font(), 1.1, true));
   p.setPen(paint::colour(isChecked() ? t.ink : t.ink2));
   p.drawText(QRectF(x, 14 * k, room, 22 * k), Qt::AlignVCenter | Qt::AlignLeft, text());
-  const QFont second = paint::sized(font(), 0.88, isChecked() && m_ink.isValid());
+  const QFont second = paint::sized(font(), 0.88, isChecked() && m_state);
   p.setFont(second);
-  p.setPen(m_ink.isValid() ? m_ink : paint::colour(t.ink2));
+  p.setPen(paint::colour(m_state ? t.of(*m_state).text : t.ink2));
   const QRectF below(x, 37 * k, room, 34 * k);
   p.drawText(below, Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop, m_words);
 }

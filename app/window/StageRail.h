@@ -5,6 +5,9 @@
 #include <QAbstractButton>
 #include <QToolButton>
 #include <QWidget>
+#include <optional>
+
+#include "rules/Finding.h"
 
 class QMenu;
 
@@ -17,8 +20,8 @@ class StageButton final : public QAbstractButton {
 
  public:
   explicit StageButton(const QString& name, QWidget* parent = nullptr);
-  /// `done`: quarters of the staff that are filled, 0 to 4. `ink`: of the words; invalid: quiet.
-  void tell(const QString& words, int done, const QColor& ink);
+  /// `done`: quarters of the staff that are filled, 0 to 4. `state` inks the words; none: quiet.
+  void tell(const QString& words, int done, std::optional<rules::State> state = std::nullopt);
   QString words() const { return m_words; }
   QSize sizeHint() const override;
 
@@ -28,7 +31,7 @@ class StageButton final : public QAbstractButton {
  private:
   QString m_words;
   int m_done = 0;
-  QColor m_ink;
+  std::optional<rules::State> m_state;
 };
 
 class StageRail final : public QWidget {

@@ -25,6 +25,11 @@ std::vector<Lane> lanesOf(const siting::Study& study) {
                                    [&](const Lane& l) { return l.rule == span.finding.rule; });
     if (!known) lanes.push_back({span.finding.rule, {}, std::nullopt});
   }
+  // Lanes with nothing in them go below: in a low window the others are what is in view.
+  std::stable_partition(lanes.begin(), lanes.end(), [&](const Lane& l) {
+    return std::any_of(study.spans().begin(), study.spans().end(),
+                       [&](const rules::FindingSpan& s) { return s.finding.rule == l.rule; });
+  });
   return lanes;
 }
 

@@ -68,7 +68,8 @@ TEST_F(Look, NoLabelIsCutOff) {
       const auto place = middleOf(state);
       if (!place) continue;
       session().putAt(*place);
-      QCoreApplication::processEvents();
+      // A label that grows asks its parent, which asks its own: a round each.
+      for (int round = 0; round < 4; ++round) QCoreApplication::processEvents();
       for (const QLabel* label : window->findChildren<QLabel*>()) {
         if (!label->isVisible() || label->text().isEmpty()) continue;
         if (label->wordWrap()) {
