@@ -71,7 +71,8 @@ void RuleCell::paintEvent(QPaintEvent*) {
     room -= figure_width + 5 * k;
   }
   p.setPen(paint::colour(t.ink));
-  p.drawText(QRectF(text, upper.y(), right - text, upper.height()), Qt::AlignVCenter | Qt::AlignLeft,
+  p.drawText(QRectF(text, upper.y(), right - text, upper.height()),
+             Qt::AlignVCenter | Qt::AlignLeft,
              metrics.elidedText(m_line.title, Qt::ElideRight, static_cast<int>(right - text)));
 
   p.setFont(small);

@@ -8,6 +8,7 @@
 #include <QHBoxLayout>
 #include <QMenu>
 #include <QMimeData>
+#include <QScreen>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -74,7 +75,9 @@ MainWindow::MainWindow(QSettings& settings, Dialogs& dialogs, QWidget* parent)
   connectParts();
   new FocusRing(this);
   setMinimumSize(760, 480);
-  resize(1280, 720);
+  // The first time: a van's laptop, less what its desktop keeps for the title bar and its own.
+  const QSize room = screen()->availableSize() - QSize(16, 48);
+  resize(QSize(1280, 720).boundedTo(room).expandedTo(minimumSize()));
   restoreGeometry(m_settings.value(QStringLiteral("geometry")).toByteArray());
   layOut();
   refreshMain();
@@ -135,7 +138,13 @@ void MainWindow::makeMenu() {
   m_recent_menu = new QMenu(tr("&Recent jobs"), this);
   menus[Menu::file]->insertMenu(action("file.save"), m_recent_menu);
   connect(m_recent_menu, &QMenu::aboutToShow, this, &MainWindow::fillRecentMenu);
-  connect(m_menu, &QMenu::aboutToShow, this, &MainWindow::refreshActions);
+  m_sheet_menu = menus[Menu::sump]->addMenu(tr("R&ule sheet"));
+  m_sheet_menu->setObjectName(QStringLiteral("sheetMenu"));
+  connect(m_sheet_menu, &QMenu::aboutToShow, this, &MainWindow::fillSheetMenu);
+  connect(m_menu, &QMenu::aboutToShow, this, [this] {
+    refreshActions();
+    m_sheet_menu->setEnabled(m_session.hasJob());
+  });
   m_rail->setMenu(m_menu);
 }
 

@@ -87,6 +87,7 @@ class MainWindow final : public QMainWindow {
   void connectParts();
   void layOut();  ///< the verdict beside the plan, or under it where room is short
   void fillRecentMenu();
+  void fillSheetMenu();
   void remember(const QString& path);
   QStringList recent() const;
   void refreshActions();
@@ -105,6 +106,7 @@ class MainWindow final : public QMainWindow {
   std::map<std::string, QAction*> m_actions;
   QMenu* m_menu = nullptr;
   QMenu* m_recent_menu = nullptr;
+  QMenu* m_sheet_menu = nullptr;
   ThemeChoice m_theme = ThemeChoice::system;
   Stage m_stage = Stage::siting;
   bool m_compact = false;

@@ -9,6 +9,7 @@
 #include <algorithm>
 
 #include "files/JobFile.h"
+#include "files/RuleSheets.h"
 #include "paint/Export.h"
 #include "paint/Painting.h"
 #include "stages/SitingText.h"
@@ -159,6 +160,19 @@ void MainWindow::fillRecentMenu() {
   if (m_recent_menu->isEmpty()) m_recent_menu->addAction(tr("None yet"))->setEnabled(false);
 }
 
+void MainWindow::fillSheetMenu() {
+  m_sheet_menu->clear();
+  for (const files::SheetEntry& entry : files::availableSheets().sheets) {
+    QAction* sheet = m_sheet_menu->addAction(QString::fromStdString(entry.title));
+    sheet->setCheckable(true);
+    sheet->setChecked(entry.id == m_session.job().rule_sheet);
+    connect(sheet, &QAction::triggered, this, [this, id = entry.id] {
+      const base::Problems problems = m_session.setRuleSheet(id);
+      if (!problems.empty()) tell(stages::said(problems.front().message, m_session.job()));
+    });
+  }
+}
+
 void MainWindow::goBest() {
   if (const auto place = m_session.bestPlace()) m_session.putAt(*place);
 }
@@ -242,6 +256,7 @@ void MainWindow::exportPaper(const char* format) {
     return tellProblems(tr("The client plan is not saved."), written.problems(),
                         tr("Choose another place or name."));
   }
+  m_notice->hide();
   m_paper_done = tr("%1 saved %2")
                      .arg(ending.toUpper(), QTime::currentTime().toString(QStringLiteral("HH:mm")));
   QStringList names;
@@ -254,7 +269,7 @@ void MainWindow::exportPaper(const char* format) {
 void MainWindow::printPaper() {
   const dossier::Document& paper = *m_paper->document();
   QPrinter printer(QPrinter::HighResolution);
-  printer.setDocName(QString::fromStdString(paper.title));
+  printer.setDocName(stemOf(m_session.path()));  // becomes a file's name where one is printed to
   printer.setPageSize(QPageSize(QSizeF(paper.width_mm, paper.height_mm), QPageSize::Millimeter));
   printer.setFullPage(true);
   if (!m_dialogs.choosePrinter(this, printer)) return;
@@ -264,11 +279,16 @@ void MainWindow::printPaper() {
         tr("The printer could not be started.\nNothing was printed. Look whether it is on and "
            "reachable, or save a PDF and print that."));
   }
-  for (std::size_t i = 0; i < paper.pages.size(); ++i) {
-    if (i > 0) printer.newPage();
-    paint::paintDrawList(painter, paper.pages[i], printer.resolution() / 25.4);
+  const int count = static_cast<int>(paper.pages.size());
+  const int first = std::max(printer.fromPage(), 1);  // 0: all of them
+  const int last = printer.toPage() > 0 ? std::min(printer.toPage(), count) : count;
+  for (int page = first; page <= last; ++page) {
+    if (page > first) printer.newPage();
+    paint::paintDrawList(painter, paper.pages[static_cast<std::size_t>(page - 1)],
+                         printer.resolution() / 25.4);
   }
   painter.end();
+  m_notice->hide();
   m_paper_done = tr("Printed %1").arg(QTime::currentTime().toString(QStringLiteral("HH:mm")));
   refreshRail();
 }

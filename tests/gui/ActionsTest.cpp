@@ -48,6 +48,24 @@ TEST_F(Actions, EveryOneIsInTheMenu) {
   }
 }
 
+TEST_F(Actions, RuleSheetIsChosenInTheMenuToo) {
+  open("bungalow");
+  auto* menu = window->findChild<QMenu*>(QStringLiteral("sheetMenu"));
+  ASSERT_NE(menu, nullptr);
+  Q_EMIT menu->aboutToShow();
+  ASSERT_GE(menu->actions().size(), 4);
+  EXPECT_EQ(std::count_if(menu->actions().begin(), menu->actions().end(),
+                          [](const QAction* sheet) { return sheet->isChecked(); }),
+            1);
+  for (QAction* sheet : menu->actions()) {
+    if (sheet->isChecked()) continue;
+    sheet->trigger();
+    EXPECT_EQ(QString::fromStdString(study().sheet().title), sheet->text());
+    break;
+  }
+  dialogs.unsaved = window::Unsaved::discard;
+}
+
 // Whatever is enabled can be run in any state of the window without harm.
 TEST_F(Actions, AllRunWithAndWithoutAJob) {
   const std::set<std::string> skip{"file.quit",
