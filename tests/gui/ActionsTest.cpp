@@ -1,6 +1,7 @@
 // The table of actions: no two want the same key, all are in the menu, the manual is up to date.
 
 #include <QMenu>
+#include <algorithm>
 #include <map>
 #include <set>
 
@@ -53,11 +54,12 @@ TEST_F(Actions, RuleSheetIsChosenInTheMenuToo) {
   auto* menu = window->findChild<QMenu*>(QStringLiteral("sheetMenu"));
   ASSERT_NE(menu, nullptr);
   Q_EMIT menu->aboutToShow();
-  ASSERT_GE(menu->actions().size(), 4);
-  EXPECT_EQ(std::count_if(menu->actions().begin(), menu->actions().end(),
+  const QList<QAction*> sheets = menu->actions();
+  ASSERT_GE(sheets.size(), 4);
+  EXPECT_EQ(std::count_if(sheets.begin(), sheets.end(),
                           [](const QAction* sheet) { return sheet->isChecked(); }),
             1);
-  for (QAction* sheet : menu->actions()) {
+  for (QAction* sheet : sheets) {
     if (sheet->isChecked()) continue;
     sheet->trigger();
     EXPECT_EQ(QString::fromStdString(study().sheet().title), sheet->text());
