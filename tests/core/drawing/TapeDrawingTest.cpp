@@ -62,7 +62,23 @@ TEST(Tape, RiserModeHasALaneForTheOutlet) {
   riser.outlet = plan::OutletMode::riser;
   const auto study = studyOf(furnished(), riser);
   const TapeView view = tall(study);
-  EXPECT_EQ(TapeLayout(study, view).lanes().back().rule, "discharge");
+  const TapeLayout layout(study, view);
+  EXPECT_EQ(std::count_if(layout.lanes().begin(), layout.lanes().end(),
+                          [](const Lane& lane) { return lane.rule == "discharge"; }),
+            1);
+}
+
+TEST(Tape, LanesWithNothingInThemAreBelowTheOthers) {
+  const auto study = studyOf(furnished());
+  const TapeView view = tall(study);
+  const TapeLayout layout(study, view);
+  const auto speaks = [&](const Lane& lane) {
+    return std::any_of(study.spans().begin(), study.spans().end(),
+                       [&](const auto& span) { return span.finding.rule == lane.rule; });
+  };
+  EXPECT_TRUE(std::is_partitioned(layout.lanes().begin(), layout.lanes().end(), speaks));
+  EXPECT_TRUE(speaks(layout.lanes().front()));
+  EXPECT_FALSE(speaks(layout.lanes().back()));
 }
 
 TEST(Tape, KeepsTheDecidingLaneInView) {
