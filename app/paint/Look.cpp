@@ -58,8 +58,7 @@ QPlainTextEdit { padding: 4px 4px; }
 QLineEdit:focus, QPlainTextEdit:focus, QComboBox:focus { border-color: $select; }
 QLineEdit:disabled, QPlainTextEdit:disabled, QComboBox:disabled { color: $dim; border-color: $hairline; }
 QComboBox::drop-down { border: none; width: 24px; }
-QComboBox::down-arrow { image: none; width: 0; height: 0; border-left: 4px solid transparent;
-  border-right: 4px solid transparent; border-top: 5px solid $ink2; margin-right: 10px; }
+QComboBox::down-arrow { image: none; width: 0; height: 0; }
 QComboBox QAbstractItemView { background: $raised; color: $ink; border: 1px solid $edge; outline: none;
   selection-background-color: $seltint; selection-color: $ink; }
 QComboBox QAbstractItemView::item { min-height: 30px; }

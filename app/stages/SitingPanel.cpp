@@ -151,6 +151,7 @@ QWidget* SitingPanel::makeHead() {
 
   m_entry = new PlaceEntry(m_session, head);
   m_entry->hide();
+  connect(m_entry, &PlaceEntry::closed, this, &SitingPanel::refreshHead);
   column->addWidget(m_entry);
 
   m_sentence = new QLabel(head);
@@ -243,7 +244,11 @@ QWidget* SitingPanel::makeSetup() {
   return setup;
 }
 
-void SitingPanel::openEntry(const QString& typed) { m_entry->open(typed); }
+/// While a place is typed, how to set out the old one gives way.
+void SitingPanel::openEntry(const QString& typed) {
+  m_entry->open(typed);
+  m_ties->setVisible(!m_entry->isVisibleTo(this) && m_session.assessment() != nullptr);
+}
 
 void SitingPanel::openWaiver(const std::string& rule) {
   if (WaiverForm::waivable(m_session).empty()) return;
@@ -293,7 +298,7 @@ void SitingPanel::refreshHead() {
   m_sentence->setFont(paint::sized(font(), 1.25));
   m_sentence->setText(verdictBody(*study, *a));
   m_ties->setText(circumstances(*study, *a));
-  m_ties->setVisible(m_middle->currentIndex() == kRulesPage);
+  m_ties->setVisible(m_middle->currentIndex() == kRulesPage && !m_entry->isVisibleTo(this));
 }
 
 /// What the verdict is for, what it takes for granted, and how to set the place out.
@@ -464,7 +469,7 @@ void SitingPanel::refreshSetup() {
   m_core->setEnabled(on);
   const plan::Design& design = m_session.job().design;
   m_outlet->show(design.outlet == plan::OutletMode::low ? 0 : 1);
-  m_core->show(design.core_mm < 119.5 ? 1 : 0);
+  m_core->show(on && m_session.study()->site().core_m < 0.1195 ? 1 : 0);
   m_sheets->clear();
   for (const files::SheetEntry& entry : files::availableSheets().sheets) {
     m_sheets->addItem(QString::fromStdString(entry.title), QString::fromStdString(entry.id));

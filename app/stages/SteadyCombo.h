@@ -4,7 +4,10 @@
 
 #include <QComboBox>
 #include <QKeyEvent>
+#include <QPainter>
 #include <QWheelEvent>
+
+#include "paint/Look.h"
 
 namespace sumpwright::stages {
 
@@ -13,6 +16,19 @@ class SteadyCombo final : public QComboBox {
   using QComboBox::QComboBox;
 
  protected:
+  /// A style sheet can only take the arrow from a picture: drawn here it has the theme's ink.
+  void paintEvent(QPaintEvent* event) override {
+    QComboBox::paintEvent(event);
+    const double k = paint::uiScale(font());
+    const QPointF tip(width() - 15 * k, height() / 2.0 + 2.5 * k);
+    QPainter p(this);
+    p.setRenderHint(QPainter::Antialiasing);
+    p.setPen(
+        QPen(paint::colour(paint::look(palette()).ink2), 1.6 * k, Qt::SolidLine, Qt::RoundCap));
+    const QPointF arm(4.5 * k, -4.5 * k);
+    p.drawPolyline(QPolygonF{tip + QPointF(-arm.x(), arm.y()), tip, tip + arm});
+  }
+
   void wheelEvent(QWheelEvent* event) override { event->ignore(); }  // the page scrolls instead
 
   void keyPressEvent(QKeyEvent* event) override {

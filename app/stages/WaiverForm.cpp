@@ -94,6 +94,7 @@ void WaiverForm::open(const std::string& rule) {
   }
   m_reason->clear();
   if (m_name->text().isEmpty()) m_name->setText(QString::fromStdString(m_session.job().surveyor));
+  m_name->setCursorPosition(0);
   m_date->setText(QDate::currentDate().toString(Qt::ISODate));
   m_message->hide();
   m_reason->setFocus(Qt::OtherFocusReason);

@@ -4,6 +4,7 @@
 #include <QHeaderView>
 #include <QKeySequence>
 #include <QTableWidget>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include "paint/Look.h"
@@ -48,9 +49,10 @@ KeysDialog::KeysDialog(QWidget* parent) : QDialog(parent) {
   table->setColumnWidth(0, qRound(200 * k));
   table->setColumnWidth(1, qRound(210 * k));
   table->horizontalHeader()->setStretchLastSection(true);
-  table->resizeRowsToContents();
   auto* column = new QVBoxLayout(this);
   column->addWidget(table);
+  // Once the last column has its width: before, every line would be measured as if it wrapped.
+  QTimer::singleShot(0, table, &QTableWidget::resizeRowsToContents);
 }
 
 }  // namespace sumpwright::window
