@@ -18,7 +18,8 @@ constexpr double kReadingHigh_bq_m3 = 5000.0;
 constexpr double kReadingLow_bq_m3 = 5.0;
 
 /// Whether the file is a job of this version; else nothing more of it is looked at.
-bool isOurs(const Json& root, ProblemList& problems) {
+bool isOurs(const Tree& tree, ProblemList& problems) {
+  const Json& root = *tree.root;
   if (!root.is_object()) {
     addWrongType(problems, "", "job.kind.object");
     return false;
@@ -28,7 +29,7 @@ bool isOurs(const Json& root, ProblemList& problems) {
   if (format == root.end()) problems.add("job.key.missing", "", {base::text("key", "format")});
   if (version == root.end()) problems.add("job.key.missing", "", {base::text("key", "version")});
   if (format == root.end() || version == root.end()) return false;
-  if (*format != "sumpwright.job") {
+  if (*format != kJobFormat) {
     problems.add("job.format", "/format");
     return false;
   }
@@ -38,8 +39,13 @@ bool isOurs(const Json& root, ProblemList& problems) {
   }
   const double number = version->get<double>();
   if (number == kJobVersion) return true;
-  problems.add(number > kJobVersion ? "job.version.newer" : "job.version.unknown", "/version",
-               {base::number("version", number), base::count("known", kJobVersion)});
+  if (number > kJobVersion) {
+    addNewerVersion(tree.version, problems);
+  } else {
+    problems.add(
+        "job.version.unknown", "/version",
+        {base::text("version", shortened(tree.version)), base::count("known", kJobVersion)});
+  }
   return false;
 }
 
@@ -122,7 +128,7 @@ std::vector<std::vector<std::string>> giveWallIds(const Json& root, Job& job) {
 base::Result<ReadJob> readJob(std::string_view text) {
   ProblemList problems(base::Gravity::unreadable);
   const Tree tree = readTree(text, problems);
-  if (tree.root == nullptr || !isOurs(*tree.root, problems)) return problems.take();
+  if (tree.root == nullptr || !isOurs(tree, problems)) return problems.take();
 
   const Json& root = *tree.root;
   ProblemList notes(base::Gravity::missing);

@@ -25,9 +25,10 @@ class Builder : public nlohmann::json_sax<Json> {
 
   bool null() override { return put(nullptr) != nullptr; }
   bool boolean(bool value) override { return put(value) != nullptr; }
-  bool number_integer(number_integer_t value) override { return put(value) != nullptr; }
-  bool number_unsigned(number_unsigned_t value) override { return put(value) != nullptr; }
-  bool number_float(number_float_t value, const string_t&) override {
+  bool number_integer(number_integer_t value) override { return whole(value); }
+  bool number_unsigned(number_unsigned_t value) override { return whole(value); }
+  bool number_float(number_float_t value, const string_t& written) override {
+    if (isVersion()) m_version = written;
     return put(value) != nullptr;
   }
   bool string(string_t& value) override {
@@ -54,11 +55,22 @@ class Builder : public nlohmann::json_sax<Json> {
                    const Json::exception& error) override {
     constexpr int kNumberOverflow = 406;  // nlohmann: number too large for a double
     const std::string word = wordAt(position);
-    if (error.id == kNumberOverflow || isNonFinite(word)) {
+    if (error.id == kNumberOverflow && isVersion() && isJob()) {
+      addNewerVersion(word, m_problems);
+    } else if (error.id == kNumberOverflow || isNonFinite(word)) {
       m_problems.add("job.number.not-finite", here(), {text("number", shortened(word))});
     } else {
       addSyntax(position, word);
     }
+    return false;
+  }
+
+  const std::string& version() const { return m_version; }
+
+  /// The parser takes a NUL for the end of the text: what follows it would be lost unseen.
+  bool endsAt(std::size_t nul) {
+    if (nul == std::string_view::npos) return true;
+    addSyntax(nul + 1, "NUL");
     return false;
   }
 
@@ -88,6 +100,20 @@ class Builder : public nlohmann::json_sax<Json> {
     members.emplace_back(level.key, std::forward<Value>(value));
     return &members.back().second;
   }
+
+  template <class Value>
+  bool whole(Value value) {
+    if (isVersion()) m_version = std::to_string(value);
+    return put(value) != nullptr;
+  }
+
+  /// Whether the value that comes next is the document's version.
+  bool isVersion() const {
+    return m_levels.size() == 1 && !m_levels[0].skip && m_levels[0].key == "version";
+  }
+
+  /// As far as the document was read.
+  bool isJob() const { return m_root.value("format", Json(kJobFormat)) == kJobFormat; }
 
   bool open(Json empty) {
     if (m_levels.size() >= static_cast<std::size_t>(kMaxJobDepth)) {
@@ -153,17 +179,23 @@ class Builder : public nlohmann::json_sax<Json> {
     const std::size_t column = start == std::string_view::npos ? position : position - start - 1;
     m_problems.add("job.not-json", here(),
                    {count("line", lines + 1), count("column", static_cast<std::int64_t>(column)),
-                    text("near", shortened(near))});
+                    text("near", near == std::string(1, '\0') ? "NUL" : shortened(near))});
   }
 
   std::string_view m_source;
   ProblemList& m_problems;
   Json& m_root;
+  std::string m_version;
   std::deque<Json> m_spares;  ///< values of keys that stood before: read, then forgotten
   std::vector<Level> m_levels;
 };
 
 }  // namespace
+
+void addNewerVersion(const std::string& version, ProblemList& problems) {
+  problems.add("job.version.newer", "/version",
+               {text("version", shortened(version)), count("known", kJobVersion)});
+}
 
 Tree readTree(std::string_view source, ProblemList& problems) {
   if (source.size() > kMaxJobBytes) {
@@ -179,7 +211,8 @@ Tree readTree(std::string_view source, ProblemList& problems) {
   auto root = std::make_shared<Json>();
   Builder builder(source, problems, *root);
   if (!Json::sax_parse(source.begin(), source.end(), &builder)) return {};
-  return {std::move(root)};
+  if (!builder.endsAt(source.find('\0'))) return {};
+  return {std::move(root), builder.version()};
 }
 
 std::vector<std::size_t> placeIn(const Json& root, const std::string& pointer) {

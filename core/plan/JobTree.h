@@ -19,13 +19,19 @@ using Json = nlohmann::ordered_json;
 /// One string, bytes.
 inline constexpr std::size_t kMaxTextBytes = 1024U * 1024U;
 
+inline constexpr const char* kJobFormat = "sumpwright.job";
+
 struct Tree {
   std::shared_ptr<const Json> root;  ///< null when the text is no JSON or too deep
+  std::string version;               ///< the number at /version as it is written
 };
 
 /// Reads the text; what is wrong goes to `problems`. A UTF-8 byte-order mark is read over (some
 /// editors put one) and not written again. Where a key stands twice in an object the first is kept.
 Tree readTree(std::string_view text, ProblemList& problems);
+
+/// `version` as it is written in the file.
+void addNewerVersion(const std::string& version, ProblemList& problems);
 
 /// Text of a tree with short lists and objects on one line, so that a corner is [x, y] and not four
 /// lines. Ends with a newline. Text that is not UTF-8 gets U+FFFD in place of the bad bytes.

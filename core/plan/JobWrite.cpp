@@ -109,7 +109,7 @@ std::set<std::string> regainedIds(const Job& job, const std::set<std::string>* g
 
 Json newRoot() {
   Json root = Json::object();
-  root["format"] = "sumpwright.job";
+  root["format"] = kJobFormat;
   root["version"] = kJobVersion;
   return root;
 }

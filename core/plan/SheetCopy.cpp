@@ -7,9 +7,8 @@ namespace sumpwright::plan {
 
 JobSource withRuleSheetCopy(const JobSource& source, std::string_view sheet) {
   JobSource::Document document = *source.m_document;
-  Json root = document.root != nullptr
-                  ? *document.root
-                  : Json{{"format", "sumpwright.job"}, {"version", kJobVersion}};
+  Json root = document.root != nullptr ? *document.root
+                                       : Json{{"format", kJobFormat}, {"version", kJobVersion}};
   if (sheet.empty()) {
     root.erase("rule_sheet_copy");
   } else {

@@ -35,6 +35,24 @@ TEST(JobRead, EveryUnreadableProblemIsGivenOnceWithItsPlace) {
   }
 }
 
+TEST(JobRead, ANewerVersionIsToldAsItIsWritten) {
+  for (const std::string version : {"2", "1.5", "1e300", "1E+400", "99999999999999999999999"}) {
+    const auto read =
+        readJob(R"({"format":"sumpwright.job","id":"j","version":)" + version + "}").problems();
+    ASSERT_EQ(read.size(), 1U) << version;
+    EXPECT_EQ(read[0].message, base::Message("job.version.newer", {base::text("version", version),
+                                                                   base::count("known", 1)}));
+  }
+}
+
+TEST(JobRead, WhatFollowsTheDocumentIsPointedAt) {
+  const auto read = readJob(jobText() + "\n" + std::string(1, '\0') + "more").problems();
+  ASSERT_EQ(read.size(), 1U);
+  EXPECT_EQ(read[0].message,
+            base::Message("job.not-json", {base::count("line", 2), base::count("column", 1),
+                                           base::text("near", "NUL")}));
+}
+
 TEST(JobRead, NotesOnTheFileLeaveItReadable) {
   for (const ReadCase& c : notedCases()) {
     SCOPED_TRACE(c.id + " " + c.text);
