@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <QKeySequence>
 #include <array>
+#include <cmath>
 
 #include "window/MainWindow.h"
 
@@ -26,6 +27,9 @@ constexpr Glyph kPageRight = Glyph::page_right;
 
 bool hasJob(const MainWindow& w) { return w.session().hasJob(); }
 bool hasStudy(const MainWindow& w) { return w.session().study() != nullptr; }
+bool hasCore(const MainWindow& w, double core_mm) {
+  return hasStudy(w) && std::abs(w.session().study()->site().core_m * 1000.0 - core_mm) < 1e-6;
+}
 bool hasSump(const MainWindow& w) { return w.session().assessment() != nullptr; }
 
 constexpr std::array kTable{
@@ -131,18 +135,17 @@ constexpr std::array kTable{
                [](const MainWindow& w) {
                  return hasJob(w) && w.session().job().design.outlet == plan::OutletMode::riser;
                }},
-    ActionSpec{
-        "sump.core_127", Menu::sump, QT_TRANSLATE_NOOP("Actions", "Core 127 mm"), "", Reach::window,
-        QT_TRANSLATE_NOOP("Actions", "A hole with room to seal round a 110 mm pipe."),
-        [](MainWindow& w) { w.session().setCore(127.0); }, hasStudy,
-        [](const MainWindow& w) { return hasJob(w) && w.session().job().design.core_mm == 127.0; },
-        nullptr, true},
-    ActionSpec{
-        "sump.core_112", Menu::sump, QT_TRANSLATE_NOOP("Actions", "Core 112 mm"), "", Reach::window,
-        QT_TRANSLATE_NOOP("Actions",
-                          "A hole just wide enough for a 110 mm pipe: little to seal with."),
-        [](MainWindow& w) { w.session().setCore(112.0); }, hasStudy,
-        [](const MainWindow& w) { return hasJob(w) && w.session().job().design.core_mm == 112.0; }},
+    ActionSpec{"sump.core_127", Menu::sump, QT_TRANSLATE_NOOP("Actions", "Core 127 mm"), "",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "A hole with room to seal round a 110 mm pipe."),
+               [](MainWindow& w) { w.session().setCore(127.0); }, hasStudy,
+               [](const MainWindow& w) { return hasCore(w, 127.0); }, nullptr, true},
+    ActionSpec{"sump.core_112", Menu::sump, QT_TRANSLATE_NOOP("Actions", "Core 112 mm"), "",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "A hole just wide enough for a 110 mm pipe: little to seal with."),
+               [](MainWindow& w) { w.session().setCore(112.0); }, hasStudy,
+               [](const MainWindow& w) { return hasCore(w, 112.0); }},
 
     ActionSpec{"view.siting", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Siting"), "Ctrl+1",
                Reach::window, QT_TRANSLATE_NOOP("Actions", "Shows plan, wall tape and verdict."),

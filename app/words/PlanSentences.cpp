@@ -273,7 +273,7 @@ std::span<const Sentence> planSentences() {
       {"plan.service.no-record",
        QT_TRANSLATE_NOOP("Sentences",
                          "{thing} is marked as located, but who located it, when and how is not "
-                         "recorded. Write it down: without a record it does not count as proof.")},
+                         "recorded. Write it down: without a record it counts as not located.")},
       // Rooms and floors
       {"plan.room.none",
        QT_TRANSLATE_NOOP("Sentences",
@@ -384,6 +384,10 @@ std::span<const Sentence> planSentences() {
       {"plan.core.size", QT_TRANSLATE_NOOP("Sentences",
                                            "A core of {core} cannot be drilled through a house "
                                            "wall; it must be {least} to {most}.")},
+      {"plan.pipe.none",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A pipe of {pipe} outside is none. Put its outside diameter, or leave the "
+                         "key out: the rule sheet’s is taken then.")},
       {"plan.pipe.size",
        QT_TRANSLATE_NOOP(
            "Sentences",

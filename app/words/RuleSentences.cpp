@@ -12,7 +12,8 @@ std::span<const Sentence> ruleSentences() {
       {"rule.too-near", QT_TRANSLATE_NOOP("Sentences", "too near {thing}")},
       {"rule.unjudged.string",
        QT_TRANSLATE_NOOP("Sentences",
-                         "{rule} not yet judged: measured as a string stretched round corners")},
+                         "{rule} cannot be judged yet: the sheet measures along a string stretched "
+                         "round corners, not straight")},
       {"rule.unjudged.rooms",
        QT_TRANSLATE_NOOP("Sentences", "wet rooms and sinks behind the walls cannot be judged")},
       {"rule.unjudged.room-use",
@@ -40,18 +41,19 @@ std::span<const Sentence> ruleSentences() {
            "Sentences",
            "{floor} behind the wall, and nobody knows whether the ground under it is sealed")},
       {"rule.floor-not-drawn", QT_TRANSLATE_NOOP("Sentences", "no floor is drawn behind the wall")},
-      {"rule.wall.kind", QT_TRANSLATE_NOOP("Sentences", "{wall} is {value}")},
-      {"rule.wall.elevation", QT_TRANSLATE_NOOP("Sentences", "{wall} is {value}")},
-      {"rule.wall.foundation", QT_TRANSLATE_NOOP("Sentences", "{wall} stands on {value}")},
+      {"rule.wall.kind", QT_TRANSLATE_NOOP("Sentences", "the {wall} is {value}")},
+      {"rule.wall.elevation", QT_TRANSLATE_NOOP("Sentences", "the {wall} counts as {value}")},
+      {"rule.wall.foundation", QT_TRANSLATE_NOOP("Sentences", "the {wall} stands on {value}")},
       {"rule.wall.foundation-unknown",
-       QT_TRANSLATE_NOOP("Sentences", "the foundation under {wall} is not known")},
-      {"rule.wall.ground", QT_TRANSLATE_NOOP("Sentences", "the ground outside {wall} is {value}")},
+       QT_TRANSLATE_NOOP("Sentences", "the foundation under the {wall} is not known")},
+      {"rule.wall.ground",
+       QT_TRANSLATE_NOOP("Sentences", "the ground outside the {wall} is {value}")},
       {"rule.wall.ground-unknown",
-       QT_TRANSLATE_NOOP("Sentences", "whose ground lies outside {wall} is not known")},
+       QT_TRANSLATE_NOOP("Sentences", "whose ground lies outside the {wall} is not known")},
       {"rule.wall.free-depth",
-       QT_TRANSLATE_NOOP("Sentences", "only {depth} of working room outside {wall}")},
+       QT_TRANSLATE_NOOP("Sentences", "only {depth} of working room outside the {wall}")},
       {"rule.wall.free-depth-unknown",
-       QT_TRANSLATE_NOOP("Sentences", "the working room outside {wall} is not known")},
+       QT_TRANSLATE_NOOP("Sentences", "the working room outside the {wall} is not known")},
       {"verdict.clear",
        QT_TRANSLATE_NOOP("Sentences",
                          "Clear for {outlet} — least margin {margin:down}, to {thing}.")},
@@ -77,6 +79,50 @@ std::span<const Sentence> ruleSentences() {
       {"verdict.not-looked-more",
        QT_TRANSLATE_NOOP(
            "Sentences", "Not proven — nobody has looked for {kinds}, and {count} more not known.")},
+      {"waiver.unknown-rule",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The waiver {waiver} is for the rule “{rule}”, which the sheet {sheet} "
+                         "does not have, so it accepts nothing. Take it out, or name a rule of the "
+                         "sheet.")},
+      {"waiver.not-binding",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The waiver {waiver} is for the rule “{rule}”, which refuses nothing, so "
+                         "it accepts nothing. Take it out.")},
+      {"waiver.not-waivable",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The waiver {waiver} is for the rule “{rule}”, which may never be waived, "
+                         "so it accepts nothing. Move the sump.")},
+      {"waiver.evidence",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "The waiver {waiver} rests on “{given}”, but the rule “{rule}” may only be "
+           "waived on “{wanted}”, so it accepts nothing. Record that evidence, or "
+           "move the sump.")},
+      {"waiver.blank",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "The {key} of the waiver {waiver} is blank, so it accepts nothing. Fill it "
+           "in.")},
+      {"waiver.left-behind",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The waiver {waiver} is for {chainage} of ring {ring}, which the sump "
+                         "{sump} has left, so it accepts nothing. Record a new one where the sump "
+                         "stands, or take it out.")},
+      {"waiver.nothing-refused",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The waiver {waiver} accepts nothing: where its sump stands, the rule "
+                         "“{rule}” does not refuse because of “{thing}”. Take it out, or name what "
+                         "refuses.")},
+      {"waiver.too-near",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The waiver {waiver} accepts nothing: within {least} of {thing} none may. "
+                         "Move the sump.")},
+      {"waiver.not-located",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "The waiver {waiver} accepts nothing: {thing} is not located, or who "
+           "located it, when and how is not recorded, or its run is not known. Locate "
+           "it and record it, or move the sump.")},
       {"list.and", QT_TRANSLATE_NOOP("Sentences", "{first} and {second}")},
       {"list.comma", QT_TRANSLATE_NOOP("Sentences", "{first}, {second}")},
       {"outlet.low", QT_TRANSLATE_NOOP("Sentences", "an outlet low at the hole")},
@@ -168,10 +214,33 @@ std::span<const Sentence> ruleSentences() {
       {"study.core-size",
        QT_TRANSLATE_NOOP("Sentences",
                          "A core of {core} cannot be drilled here: 40 to 300 mm can be judged.")},
+      {"study.pipe-size",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A pipe of {pipe} outside does not fit a core of {core}. A size that the "
+                         "job does not state is its rule sheet’s. Choose another pipe or core.")},
       {"study.least-bad",
        QT_TRANSLATE_NOOP("Sentences", "the least bad place: {count} to put right first")},
       {"study.look-first",
        QT_TRANSLATE_NOOP("Sentences", "look first for {kinds}: until then no place is proposed")},
+      {"study.look-first-riser",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "look first for {kinds}; even then no place is proposed for a riser, since "
+           "its outlet is not placed in height yet")},
+      {"study.riser-left-open",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "a riser’s outlet is not placed in height yet, so no place is proven for "
+                         "it: choose the hole where nothing refuses it, and measure on site from "
+                         "the outlet at the eaves before anything is drilled")},
+      {"study.left-open",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "some rules of the sheet cannot be judged yet, so no place is proven: "
+                         "measure those on site where nothing else stands against the hole")},
+      {"study.try-riser",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "no place on the outside walls may be proposed for an outlet low at the "
+                         "hole: judge for a riser to the eaves, think of another remedy, or ask a "
+                         "specialist")},
       {"study.look-further",
        QT_TRANSLATE_NOOP("Sentences",
                          "find out first what is not known: until then no place is proposed")},

@@ -9,17 +9,20 @@ namespace sumpwright::plan {
 
 namespace {
 
+/// Sizes the job states. What it leaves to its rule sheet is checked where that is known.
 void checkSizes(const Design& design, ProblemList& problems) {
-  if (design.core_mm < kSmallestCore_mm || design.core_mm > kLargestCore_mm) {
-    problems.add(
-        "plan.core.size", "/design/core_mm",
-        {base::millimetres("core", design.core_mm), base::millimetres("least", kSmallestCore_mm),
-         base::millimetres("most", kLargestCore_mm)});
+  const auto& core = design.core_mm;
+  const auto& pipe = design.pipe_od_mm;
+  if (core && (*core < kSmallestCore_mm || *core > kLargestCore_mm)) {
+    problems.add("plan.core.size", "/design/core_mm",
+                 {base::millimetres("core", *core), base::millimetres("least", kSmallestCore_mm),
+                  base::millimetres("most", kLargestCore_mm)});
   }
-  if (design.pipe_od_mm <= 0.0 || design.pipe_od_mm > design.core_mm) {
-    problems.add(
-        "plan.pipe.size", "/design/pipe_od_mm",
-        {base::millimetres("pipe", design.pipe_od_mm), base::millimetres("core", design.core_mm)});
+  if (pipe && *pipe <= 0.0) {
+    problems.add("plan.pipe.none", "/design/pipe_od_mm", {base::millimetres("pipe", *pipe)});
+  } else if (pipe && core && *pipe > *core) {
+    problems.add("plan.pipe.size", "/design/pipe_od_mm",
+                 {base::millimetres("pipe", *pipe), base::millimetres("core", *core)});
   }
 }
 

@@ -1,3 +1,4 @@
+#include "plan/Blank.h"
 #include "plan/Checks.h"
 #include "plan/PlanGeometry.h"
 
@@ -30,7 +31,7 @@ void checkService(const Plan& plan, const Service& service, const std::string& p
     problems.add(Gravity::missing, "plan.service.nowhere", at(pointer, "entry"), {thing});
   }
   checkRun(service, pointer, problems);
-  if (service.located && service.locating_record.empty()) {
+  if (service.located && isBlank(service.locating_record)) {
     problems.add(Gravity::missing, "plan.service.no-record", at(pointer, "locating_record"),
                  {thing});
   }

@@ -38,8 +38,8 @@ struct Waiver {
 
 struct Design {
   OutletMode outlet = OutletMode::low;
-  double core_mm = 127.0;     ///< 127 default (common practice), 112 selectable
-  double pipe_od_mm = 110.0;  ///< UKHSA, UKradon sump page: 110 mm
+  std::optional<double> core_mm;     ///< diameter of the hole; not stated: the rule sheet's
+  std::optional<double> pipe_od_mm;  ///< outside; not stated: the rule sheet's
   std::vector<Sump> sumps;
   std::vector<Waiver> waivers;
   bool operator==(const Design&) const = default;

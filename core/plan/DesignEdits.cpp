@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/Blank.h"
 #include "plan/Checks.h"
 #include "plan/JobIds.h"
 #include "plan/PlanGeometry.h"
@@ -64,8 +65,8 @@ std::optional<base::Problem> waiverProblem(const Job& job, const Waiver& waiver)
   if (findById(sumps, waiver.sump) == sumps.end()) return unknownSump(waiver.sump);
   const auto name = base::text("waiver", waiver.rule);
   if (waiver.rule.empty()) return problem("plan.waiver.no-rule", {name});
-  if (waiver.reason.empty()) return problem("plan.waiver.no-reason", {name});
-  if (waiver.name.empty()) return problem("plan.waiver.no-name", {name});
+  if (isBlank(waiver.reason)) return problem("plan.waiver.no-reason", {name});
+  if (isBlank(waiver.name)) return problem("plan.waiver.no-name", {name});
   if (waiver.date.empty()) return problem("plan.waiver.no-date", {name});
   if (!isDate(waiver.date)) return problem("plan.date.bad", {base::text("date", waiver.date)});
   if (!onRing(job.plan, waiver.ring, waiver.chainage_m)) {

@@ -32,7 +32,7 @@ struct Thing {
   std::vector<geometry::Polyline> shapes;  ///< one point, a polyline, or the corners of an area
   bool area = false;
   std::vector<RingRange> ranges;
-  bool located = true;                          ///< services: found on site
+  bool located = true;                          ///< services: found on site, and on record
   std::optional<perimeter::Place> street_from;  ///< services: entry whose buried run is unknown
   bool nowhere = false;  ///< services: it is there, but neither entry nor run is known; no shapes
 };

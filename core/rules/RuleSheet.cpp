@@ -198,6 +198,7 @@ void read(const Node& node, Rule& out) {
       .may("unknown_gates", out.unknown_gates)
       .may("waiver", out.waiver)
       .may("least_bad", out.least_bad)
+      .may("reason", out.reason)
       .need("source", out.source)
       .may("note", out.note)
       .end();
@@ -269,8 +270,8 @@ bool ofThisFormat(const Node& node) {
   const auto version = node.json.find("version");
   if (version == node.json.end() || !version->is_number() || *version == kSheetVersion) return true;
   node.child("version", *version)
-      .report("sheet.version", {base::number("version", version->get<double>()),
-                                base::count("known", kSheetVersion)});
+      .report("sheet.version",
+              {base::text("version", version->dump()), base::count("known", kSheetVersion)});
   return false;
 }
 
@@ -300,6 +301,10 @@ base::Result<RuleSheet> readRuleSheet(std::string_view text) {
     return unreadable("sheet.too-large",
                       {base::count("bytes", static_cast<std::int64_t>(text.size())),
                        base::count("limit", static_cast<std::int64_t>(kMaxSheetBytes))});
+  }
+  // The parser takes a NUL for the end of the text: what follows it would be lost unseen.
+  if (const auto nul = text.find('\0'); nul != std::string_view::npos) {
+    return unreadable("sheet.not-json", {base::count("byte", static_cast<std::int64_t>(nul) + 1)});
   }
   Json json;
   try {

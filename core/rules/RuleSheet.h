@@ -112,6 +112,8 @@ struct Rule {
   bool unknown_gates = false;  ///< wall, floor_behind: an unknown value is not-proven
   WaiverRule waiver;
   bool least_bad = false;  ///< a least-bad place may stand against this rule
+  std::string reason;      ///< kinds without a distance: said instead of what stands there, such as
+                           ///< "the rear wall is a party wall"; a phrase without end stop
   Source source;
   std::string note;
   bool operator==(const Rule&) const = default;
@@ -164,9 +166,9 @@ struct RuleSheet {
   std::string note;
   std::vector<Rule> rules;  ///< in the order of lanes and tables
   std::vector<Gate> gates;
-  Figure corner_turn_deg;  ///< a corner is a turn of over this, degrees
-  Figure default_core_mm;
-  Figure default_pipe_od_mm;
+  Figure corner_turn_deg;     ///< a corner is a turn of over this, degrees
+  Figure default_core_mm;     ///< where the job states none
+  Figure default_pipe_od_mm;  ///< outside; where the job states none
   std::vector<SurveyAccuracy> survey_accuracy;
   std::vector<ScorePart> score;
   Figure advisory_cost;  ///< points one advisory finding takes off the scaled 0-100 score

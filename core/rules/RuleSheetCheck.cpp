@@ -150,6 +150,9 @@ void checkRule(const Rule& rule, const std::string& pointer, base::Problems& pro
   if (rule.enabled && needsFigure(rule) && !rule.needed_m) {
     report(problems, "sheet.no-figure", pointer + "/needed_m", {base::text("rule", rule.id)});
   }
+  if (!rule.reason.empty() && needsFigure(rule)) {
+    report(problems, "sheet.unknown-key", pointer + "/reason", {base::text("key", "reason")});
+  }
   checkThings(rule, pointer, problems);
   checkValues(rule, pointer, problems);
 }

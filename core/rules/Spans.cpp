@@ -91,8 +91,11 @@ Finding makeFinding(const Rule& rule, const Site& site, int thing_index, base::M
   return f;
 }
 
-void addSpans(const Rule& rule, const Site& site, int thing_index, const Finding& finding,
+void addSpans(const Rule& rule, const Site& site, int thing_index, Finding finding,
               const std::vector<RingSpan>& where, std::vector<FindingSpan>& out) {
+  if (!rule.reason.empty() && finding.weight != Weight::unknown) {
+    finding.reason = base::plainText(rule.reason);
+  }
   for (const RingSpan& w : where) {
     out.push_back({w.ring, w.from_m, w.to_m, w.from_in, finding, site.indexOf(rule), thing_index});
   }

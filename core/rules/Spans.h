@@ -50,7 +50,8 @@ Weight weightOf(const Rule& rule);
 /// A finding of a rule, with what the rule itself knows filled in; thing_index may be -1.
 Finding makeFinding(const Rule& rule, const Site& site, int thing_index, base::Message reason);
 
-void addSpans(const Rule& rule, const Site& site, int thing_index, const Finding& finding,
+/// The finding over each span; in the sheet's own words where it has some for what it objects to.
+void addSpans(const Rule& rule, const Site& site, int thing_index, Finding finding,
               const std::vector<RingSpan>& where, std::vector<FindingSpan>& out);
 
 /// Findings that say the rule cannot be judged at all, or not in part (riser mode, string path,

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <numbers>
 
+#include "plan/Blank.h"
 #include "plan/KindNames.h"
 #include "rules/Judge.h"
 
@@ -98,7 +99,7 @@ void addServices(const Job& job, const Perimeter& p, std::vector<Thing>& out) {
     t.id = s.id;
     t.kind = kindOf(s.kind);
     t.label = label(s.name, std::string(plan::nameOf(s.kind)) + "-service");
-    t.located = s.located;
+    t.located = s.located && !plan::isBlank(s.locating_record);
     if (s.entry) {
       const perimeter::Edge& e = edgeOf(p, *s.entry);
       t.shapes.push_back({e.line().at(s.entry->offset_m)});
@@ -247,7 +248,7 @@ Site makeSite(perimeter::Perimeter perimeter, const plan::Job& job, const RuleSh
   site.sheet = sheet;
   site.outlet = outlet;
   site.core_m = core_m;
-  site.pipe_od_m = job.design.pipe_od_mm / 1000.0;
+  site.pipe_od_m = job.design.pipe_od_mm.value_or(sheet.default_pipe_od_mm.value) / 1000.0;
   addOpenings(job, site.perimeter, site.things, site.later);
   addServices(job, site.perimeter, site.things);
   addInside(job, site.perimeter, site.things);

@@ -75,6 +75,7 @@ BestPlace bestOf(const Study& study, const Run& run) {
   best.place = study.perimeter().wrapped({run.ring, bestIn(study, run)});
   best.point = study.perimeter().pointAt(best.place);
   best.score = study.scoreAt(best.place);
+  best.close = run.to_m - run.from_m < 2.0 * study.accuracy_m() || study.assess(best.place).close;
   return best;
 }
 
@@ -121,22 +122,60 @@ void consider(const Study& study, const Stretch& stretch, std::optional<Candidat
   }
 }
 
-/// Why nothing may be proposed: first what to look for, if looking could help.
-Message adviceWithoutPlace(const Study& study) {
+bool isAboutOutlet(const rules::Rule& rule) {
+  using rules::Part;
+  return std::all_of(rule.applies_to.begin(), rule.applies_to.end(), [](Part part) {
+    return part == Part::outlet || part == Part::fan || part == Part::riser;
+  });
+}
+
+/// Whether a stretch is refused only by rules that speak of nothing but the outlet and its fan: a
+/// riser takes those away from the hole.
+bool refusedForOutlet(const Study& study, const Stretch& stretch) {
+  return std::all_of(stretch.spans.begin(), stretch.spans.end(), [&](int i) {
+    const rules::FindingSpan& s = study.spans()[static_cast<std::size_t>(i)];
+    return s.finding.weight != Weight::binding || s.rule_index < 0 ||
+           isAboutOutlet(study.sheet().rules[static_cast<std::size_t>(s.rule_index)]);
+  });
+}
+
+template <class Wanted>
+bool anyStretch(const Study& study, Wanted&& wanted) {
+  return std::any_of(study.stretches().begin(), study.stretches().end(), [&](const auto& ring) {
+    return std::any_of(ring.begin(), ring.end(), wanted);
+  });
+}
+
+/// The kinds nobody looked for, each once.
+std::vector<Message> kindsNotLookedFor(const Study& study) {
   std::vector<Message> kinds;
-  bool lookingHelps = false;
-  for (const auto& ring : study.stretches()) {
-    for (const Stretch& stretch : ring) lookingHelps |= stretch.state == State::not_proven;
-  }
   for (const rules::FindingSpan& s : study.spans()) {
     const bool gate = s.finding.reason.id == "rule.not-looked";
     if (gate && std::find(kinds.begin(), kinds.end(), s.finding.thing_label) == kinds.end()) {
       kinds.push_back(s.finding.thing_label);
     }
   }
-  if (!lookingHelps) return Message("study.other-remedy");
-  if (kinds.empty()) return Message("study.look-further");
-  return Message("study.look-first", {base::phrase("kinds", listOf(kinds))});
+  return kinds;
+}
+
+/// Why nothing may be proposed and what to do: look, if that could help; else what the program
+/// cannot judge yet; else another outlet or another remedy.
+Message adviceWithoutPlace(const Study& study) {
+  const bool riser = study.site().outlet == plan::OutletMode::riser;
+  const bool lookingHelps =
+      anyStretch(study, [](const Stretch& s) { return s.state == State::not_proven; });
+  if (!lookingHelps) {
+    const bool riserHelps =
+        !riser && anyStretch(study, [&](const Stretch& s) { return refusedForOutlet(study, s); });
+    return Message(riserHelps ? "study.try-riser" : "study.other-remedy");
+  }
+  const std::vector<Message> kinds = kindsNotLookedFor(study);
+  if (!kinds.empty()) {
+    return Message(riser ? "study.look-first-riser" : "study.look-first",
+                   {base::phrase("kinds", listOf(kinds))});
+  }
+  if (study.runsLeftOpen().empty()) return Message("study.look-further");
+  return Message(riser ? "study.riser-left-open" : "study.left-open");
 }
 
 }  // namespace

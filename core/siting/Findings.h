@@ -18,6 +18,9 @@ std::vector<rules::FindingSpan> findAll(const rules::Site& site);
 std::vector<std::vector<Stretch>> tile(const rules::Site& site,
                                        const std::vector<rules::FindingSpan>& spans);
 
+/// Left open by what this program cannot judge yet: nobody can find it out on the plan.
+bool isNotYetJudged(const Finding& finding);
+
 State stateFrom(const std::vector<int>& spanIndices, const std::vector<rules::FindingSpan>& spans);
 
 /// Whether the span holds the chainage, exactly as its ends say.

@@ -171,6 +171,12 @@ std::vector<FindingSpan> findAll(const Site& site) {
   return spans;
 }
 
+bool isNotYetJudged(const Finding& f) {
+  return f.weight == Weight::unknown &&
+         (f.reason.id == "rule.discharge-unplaced" || f.reason.id == "rule.unjudged.riser" ||
+          f.reason.id == "rule.unjudged.string" || f.reason.id == "rule.unjudged.part");
+}
+
 State stateFrom(const std::vector<int>& indices, const std::vector<FindingSpan>& spans) {
   State worst = State::clear;
   for (const int i : indices) {

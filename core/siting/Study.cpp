@@ -3,14 +3,15 @@
 #include <algorithm>
 
 #include "base/Contract.h"
-#include "plan/DesignEdits.h"
 #include "plan/KindNames.h"
 #include "plan/PlanCheck.h"
 #include "siting/BestPlaces.h"
+#include "siting/DesignCheck.h"
 #include "siting/Findings.h"
 #include "siting/RuleList.h"
 #include "siting/Scoring.h"
 #include "siting/Verdict.h"
+#include "siting/Waivers.h"
 
 namespace sumpwright::siting {
 
@@ -20,8 +21,14 @@ using rules::FindingSpan;
 using rules::Site;
 using rules::Weight;
 
-constexpr double kSmallestCore_m = 0.04;  // own figures: a drill that exists, and no more than the
-constexpr double kLargestCore_m = 0.30;   // corner distance
+/// Not proven, and only by what cannot be judged yet.
+bool isLeftOpen(const Stretch& stretch, const std::vector<FindingSpan>& spans) {
+  return stretch.state == State::not_proven &&
+         std::all_of(stretch.spans.begin(), stretch.spans.end(), [&](int i) {
+           const Finding& f = spans[static_cast<std::size_t>(i)].finding;
+           return f.weight == Weight::advisory || isNotYetJudged(f);
+         });
+}
 
 base::Problems unsound(const plan::Job& job) {
   base::Problems problems = plan::checkJob(job);
@@ -82,47 +89,6 @@ Finding findingAt(const Site& site, const FindingSpan& span, Place place) {
   return f;
 }
 
-bool isBlank(const std::string& text) {
-  return text.find_first_not_of(" \t\r\n") == std::string::npos;
-}
-
-bool isComplete(const plan::Waiver& w) {
-  return !isBlank(w.reason) && !isBlank(w.name) && !isBlank(w.date);
-}
-
-/// A waiver holds where its sump is asked about and where the design has that sump: one that was
-/// moved away by other means than the program has left it behind as well.
-bool holdsFor(const Site& site, const plan::Waiver& w, Place place) {
-  const double length = site.perimeter.length_m(place.ring);
-  const auto& sumps = site.job.design.sumps;
-  const auto sump =
-      std::find_if(sumps.begin(), sumps.end(), [&](const plan::Sump& s) { return s.id == w.sump; });
-  return sump != sumps.end() && plan::waiverHolds(w, sump->ring, sump->chainage_m, length) &&
-         plan::waiverHolds(w, place.ring, place.chainage_m, length);
-}
-
-bool hasWaiver(const Site& site, const Finding& f, Place place, const std::string& sump) {
-  if (!f.waivable.allowed) return false;
-  const auto& waivers = site.job.design.waivers;
-  return std::any_of(waivers.begin(), waivers.end(), [&](const plan::Waiver& w) {
-    return w.sump == sump && w.rule == f.rule && w.thing == f.thing &&
-           w.evidence == f.waivable.evidence && isComplete(w) && holdsFor(site, w, place);
-  });
-}
-
-/// Riser mode leaves its outlet to be placed later; any other unknown stands against acceptance.
-bool isOnlyLater(const Finding& f) {
-  return f.reason.id == "rule.discharge-unplaced" || f.reason.id == "rule.unjudged.riser";
-}
-
-bool allWaived(const Site& site, const Assessment& a, const std::string& sump) {
-  if (a.state != State::refused || sump.empty()) return false;
-  return std::all_of(a.findings.begin(), a.findings.end(), [&](const Finding& f) {
-    if (f.weight == Weight::unknown) return isOnlyLater(f);
-    return f.weight != Weight::binding || hasWaiver(site, f, a.place, sump);
-  });
-}
-
 int advisoriesIn(const std::vector<Finding>& findings) {
   return static_cast<int>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) {
     return f.weight == Weight::advisory;
@@ -173,12 +139,9 @@ base::Result<Study> Study::of(const plan::Job& job, const rules::RuleSheet& shee
   if (!problems.empty()) return problems;
   auto perimeter = perimeter::Perimeter::of(job);
   if (!perimeter) return perimeter.problems();
-  const double core = options.core_m.value_or(job.design.core_mm / 1000.0);
-  if (!(core >= kSmallestCore_m && core <= kLargestCore_m)) {
-    return base::Problem{
-        base::Message("study.core-size", {base::millimetres("core", core * 1000.0)}),
-        "/design/core_mm"};
-  }
+  const double core =
+      options.core_m.value_or(job.design.core_mm.value_or(sheet.default_core_mm.value) / 1000.0);
+  if (const auto bad = sizeProblem(job, sheet, core)) return *bad;
   auto data = std::make_shared<Data>();
   data->site = rules::makeSite(std::move(perimeter).value(), job, sheet,
                                options.outlet.value_or(job.design.outlet), core);
@@ -215,6 +178,17 @@ std::vector<Finding> Study::findingsOf(const Stretch& stretch) const {
 }
 
 std::vector<Run> Study::runs() const { return joinRuns(site(), stretches()); }
+
+std::vector<Run> Study::runsLeftOpen() const {
+  // As if those were clear and all else refused: then joining gives the runs.
+  std::vector<std::vector<Stretch>> open = stretches();
+  for (auto& ring : open) {
+    for (Stretch& s : ring) s.state = isLeftOpen(s, spans()) ? State::not_proven : State::refused;
+  }
+  std::vector<Run> runs = joinRuns(site(), open);
+  std::erase_if(runs, [](const Run& run) { return run.state != State::not_proven; });
+  return runs;
+}
 
 std::vector<double> Study::lengths_m() const {
   std::vector<double> lengths(4, 0.0);

@@ -87,7 +87,9 @@ struct BestPlace {
   Place place;
   geometry::Point point;
   double score = 0.0;
-  Run run;  ///< the stretch it is the best of
+  Run run;             ///< the stretch it is the best of
+  bool close = false;  ///< too close to call: the stretch is narrower than twice the survey's
+                       ///< accuracy, or some margin is below it
 };
 
 /// Where nothing is clear or advised against: the place that needs least put right, or why none
@@ -110,7 +112,8 @@ struct Unjudged {
 
 class Study {
  public:
-  /// Problems: the job's own unsound ones (checkJob), study.core.size, or study.no-plan.
+  /// Problems: the job's own unsound ones (checkJob), study.core-size, study.pipe-size (sizes the
+  /// job does not state are the sheet's), or study.no-plan.
   static base::Result<Study> of(const plan::Job& job, const rules::RuleSheet& sheet,
                                 const StudyOptions& options = {});
 
@@ -128,6 +131,9 @@ class Study {
   std::vector<Finding> findingsOf(const Stretch& stretch) const;
   /// Runs of one state, joined over chainage 0, in order of ring and chainage.
   std::vector<Run> runs() const;
+  /// Runs that nothing refuses and where nothing is unknown but what the program cannot judge yet
+  /// (a riser's outlet, a distance along a string); joined over chainage 0.
+  std::vector<Run> runsLeftOpen() const;
   /// Length of wall in each state over all rings, by State.
   std::vector<double> lengths_m() const;
   const std::vector<BestPlace>& best() const { return m_data->best; }

@@ -45,7 +45,7 @@ double shrunk(double r) {
 
 Site siteOf(const plan::Job& job, const rules::RuleSheet& sheet) {
   return rules::makeSite(perimeter::Perimeter::of(job).value(), job, sheet, job.design.outlet,
-                         job.design.core_mm / 1000.0);
+                         job.design.core_mm.value_or(sheet.default_core_mm.value) / 1000.0);
 }
 
 bool compared(const Rule& rule, const Site& site) {

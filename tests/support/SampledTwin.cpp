@@ -273,7 +273,8 @@ std::optional<double> SampledTwin::half(const Rule& rule) const {
   for (const Part part : rule.applies_to) {
     const bool hole = part == Part::hole || part == Part::dig || part == Part::void_;
     const bool outlet = part == Part::outlet || part == Part::fan || part == Part::riser;
-    const double pipe_m = m_job.design.pipe_od_mm / 1000.0;
+    const double pipe_m =
+        m_job.design.pipe_od_mm.value_or(m_sheet.default_pipe_od_mm.value) / 1000.0;
     if (hole) widest = std::max(widest.value_or(0.0), m_core_m / 2);
     if (outlet && m_outlet == plan::OutletMode::low) {
       widest = std::max(widest.value_or(0.0), pipe_m / 2);

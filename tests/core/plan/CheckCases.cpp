@@ -362,8 +362,12 @@ void addDesignCases(std::vector<CheckCase>& cases) {
   }));
   cases.push_back(unsound("plan.core.size", "/design/core_mm", house(),
                           [](Job& j) { j.design.core_mm = 300.1; }));
-  cases.push_back(unsound("plan.pipe.size", "/design/pipe_od_mm", house(),
-                          [](Job& j) { j.design.pipe_od_mm = 160; }));
+  cases.push_back(unsound("plan.pipe.size", "/design/pipe_od_mm", house(), [](Job& j) {
+    j.design.core_mm = 127;
+    j.design.pipe_od_mm = 160;
+  }));
+  cases.push_back(unsound("plan.pipe.none", "/design/pipe_od_mm", house(),
+                          [](Job& j) { j.design.pipe_od_mm = 0; }));
   const std::string at = "/design/sumps/0";
   cases.push_back(unsound("plan.sump.off-ring", at + "/chainage_m", house().sump("s", 0, 36.01)));
   cases.push_back(unsound("plan.sump.off-ring", at + "/chainage_m", house().sump("s", 0, -0.01)));

@@ -103,7 +103,9 @@ TEST(DesignEdits, RecordWaiverAsksForReasonNameAndDate) {
     return problemOf(recordWaiver(house(), w));
   };
   EXPECT_EQ(broken([](Waiver& w) { w.reason = ""; }), "plan.waiver.no-reason");
+  EXPECT_EQ(broken([](Waiver& w) { w.reason = " \t\n"; }), "plan.waiver.no-reason");
   EXPECT_EQ(broken([](Waiver& w) { w.name = ""; }), "plan.waiver.no-name");
+  EXPECT_EQ(broken([](Waiver& w) { w.name = "  "; }), "plan.waiver.no-name");
   EXPECT_EQ(broken([](Waiver& w) { w.date = ""; }), "plan.waiver.no-date");
   EXPECT_EQ(broken([](Waiver& w) { w.date = "yesterday"; }), "plan.date.bad");
   EXPECT_EQ(broken([](Waiver& w) { w.rule = ""; }), "plan.waiver.no-rule");

@@ -118,10 +118,23 @@ TEST(Clearance, OnlyALocatedServiceMayBeWaived) {
     const Judged j(
         PlanBuilder::rectangle().service("g", ServiceKind::gas, 1, 2.0).with([&](plan::Job& job) {
           job.plan.services[0].located = located;
+          job.plan.services[0].locating_record = "scan of 2 March (invented)";
         }),
         "services");
     EXPECT_EQ(j.spans[0].finding.waivable.allowed, located);
     EXPECT_EQ(j.spans[0].finding.waivable.evidence, plan::Evidence::locating_record);
+  }
+}
+
+TEST(Clearance, LocatedWithoutARecordIsNotLocated) {
+  for (const char* record : {"", " \t"}) {
+    const Judged j(
+        PlanBuilder::rectangle().service("g", ServiceKind::gas, 1, 2.0).with([&](plan::Job& job) {
+          job.plan.services[0].located = true;
+          job.plan.services[0].locating_record = record;
+        }),
+        "services");
+    EXPECT_FALSE(j.spans[0].finding.waivable.allowed);
   }
 }
 

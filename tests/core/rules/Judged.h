@@ -36,7 +36,7 @@ class Judged {
       if (r.id == rule && change) change(r);
     }
     m_site = makeSite(perimeter::Perimeter::of(job).value(), job, sheet, job.design.outlet,
-                      job.design.core_mm / 1000.0);
+                      job.design.core_mm.value_or(sheet.default_core_mm.value) / 1000.0);
     m_rule = m_site.sheet.find(rule);
     judge(m_rule->kind).spans(*m_rule, m_site, spans);
     std::stable_sort(spans.begin(), spans.end(), [](const FindingSpan& a, const FindingSpan& b) {

@@ -261,6 +261,9 @@ TEST(RuleSheetProblems, NotJsonSaysWhere) {
   EXPECT_EQ(problems[0].message, base::Message("sheet.not-json", {base::count("byte", 12)}));
   EXPECT_EQ(problemsOf(""), Found{"sheet.not-json "});
   EXPECT_EQ(problemsOf(R"({"version": 1e999})"), Found{"sheet.not-json "});
+  const auto after = readRuleSheet(std::string("{}\0{}", 5)).problems();
+  ASSERT_EQ(after.size(), 1U);
+  EXPECT_EQ(after[0].message, base::Message("sheet.not-json", {base::count("byte", 3)}));
   EXPECT_EQ(problemsOf("{\"format\": \"\xff\"}"), Found{"sheet.not-json "});
 }
 
@@ -305,6 +308,20 @@ TEST(RuleSheetProblems, MissingKeyAndMissingSource) {
             Found{"sheet.no-source /rules/0/needed_m/source"});
   EXPECT_EQ(changed([](Json& s) { s["default_core_mm"]["source"].erase("mark"); }),
             Found{"sheet.missing-key /default_core_mm/source"});
+}
+
+TEST(RuleSheetProblems, NewerVersionIsToldByItsNumber) {
+  const auto problems =
+      readRuleSheet(R"({"format": "sumpwright.rules", "version": 1e300})").problems();
+  ASSERT_EQ(problems.size(), 1U);
+  EXPECT_EQ(problems[0].message, base::Message("sheet.version", {base::text("version", "1e+300"),
+                                                                 base::count("known", 1)}));
+}
+
+TEST(RuleSheetProblems, AReasonIsForKindsWithoutADistance) {
+  EXPECT_EQ(withMember("foundation", "reason", "no raft is cored"), Found{});
+  EXPECT_EQ(withMember("openings", "reason", "too near"),
+            Found{"sheet.unknown-key " + pointerTo("openings", "/reason")});
 }
 
 TEST(RuleSheetProblems, UnknownKeyIsPointedAtWithItsNameEscaped) {

@@ -31,6 +31,21 @@ TEST(WallRule, PartyWallRefusesAndIsNeverWaived) {
   EXPECT_FALSE(found[0].finding.distance_m);
 }
 
+TEST(WallRule, ObjectsInTheSheetsOwnWordsWhereItHasSome) {
+  const auto found = [](plan::Foundation foundation) {
+    return Judged(PlanBuilder::rectangle().wall(1, [&](Wall& w) { w.foundation = foundation; }),
+                  "foundation", [](Rule& rule) { rule.reason = "this firm cores no such edge"; })
+        .spans;
+  };
+  const auto raft = found(Foundation::raft_edge);
+  expectWall(raft, Weight::binding);
+  EXPECT_EQ(raft[0].finding.reason, base::plainText("this firm cores no such edge"));
+  // They tell of an objection, not of what nobody knows.
+  const auto unknown = found(Foundation::unknown);
+  expectWall(unknown, Weight::unknown);
+  EXPECT_EQ(unknown[0].finding.reason.id, "rule.wall.foundation-unknown");
+}
+
 TEST(WallRule, FoundationsThatACoreWouldHarm) {
   for (const auto f : {Foundation::raft_edge, Foundation::ground_beam, Foundation::insulated_raft,
                        Foundation::retaining}) {

@@ -240,13 +240,14 @@ TEST(Waiver, NeverForWhatTheSheetForbids) {
 }
 
 // Gas at chainage 14, hole's edge at so many metres from it.
-bool gasWaived(double distance, bool located) {
+bool gasWaived(double distance, bool located,
+               const std::string& record = "scan of 2 March (invented)") {
   const double at = 14.0 + distance + 0.0635;
   return studied(PlanBuilder::rectangle()
                      .service("g", ServiceKind::gas, 1, 4.0)
                      .with([&](plan::Job& job) {
                        job.plan.services[0].located = located;
-                       job.plan.services[0].locating_record = "scan of 2 March (invented)";
+                       job.plan.services[0].locating_record = record;
                      })
                      .sump("s1", 0, at)
                      .waiver(waiver("services", "g", at, Evidence::locating_record)))
@@ -260,6 +261,8 @@ TEST(Waiver, ServicesOnlyWhenLocatedAndNeverWithinHalfAMetre) {
   EXPECT_FALSE(gasWaived(0.499, true));
   EXPECT_FALSE(gasWaived(0.1, true));
   EXPECT_FALSE(gasWaived(0.7, false));
+  EXPECT_FALSE(gasWaived(0.7, true, ""));
+  EXPECT_FALSE(gasWaived(0.7, true, "  "));
 }
 
 TEST(Waiver, WhatWasNotLookedForIsNotWaived) {

@@ -57,6 +57,50 @@ TEST(BestPlaces, ShortRunGivesItsMiddle) {
   EXPECT_NEAR(longer.to_m, 4.98, 1e-12);
 }
 
+// Refused for 1.555 m on either side of a window, 1.5 m and half the pipe; accuracy 0.02 m.
+TEST(BestPlaces, AStretchNarrowerThanTwiceTheAccuracyIsTooCloseToCall) {
+  const auto closeBetween = [](double free) {
+    const double first = 1.0;  // the rear wall begins at chainage 20
+    const double second = first + 0.6 + 2 * 1.555 + free;
+    const Study study = studied(
+        PlanBuilder::rectangle(12, 8).window("a", 2, first, 0.6).window("b", 2, second, 1.0));
+    for (const BestPlace& b : study.best()) {
+      if (b.run.from_m > 20.0 + first && b.run.to_m < 20.0 + second) return b.close ? 1 : 0;
+    }
+    return -1;
+  };
+  EXPECT_EQ(closeBetween(0.010), 1);
+  EXPECT_EQ(closeBetween(0.039), 1);
+  EXPECT_EQ(closeBetween(0.10), 0);
+  EXPECT_EQ(closeBetween(-0.01), -1);
+}
+
+// Where the floors on either side refuse there is no distance that could be too small.
+TEST(BestPlaces, TooCloseToCallAlsoBetweenWhatHasNoDistance) {
+  using plan::FloorKind;
+  const auto closeOn = [](double width) {
+    const Study study =
+        studied(PlanBuilder::rectangle()
+                    .noZones()
+                    .zone("a", FloorKind::suspended_timber, {{0, 0}, {4, 0}, {4, 8}, {0, 8}})
+                    .zone("b", FloorKind::ground_bearing_slab,
+                          {{4, 0}, {4 + width, 0}, {4 + width, 8}, {4, 8}})
+                    .zone("c", FloorKind::suspended_timber,
+                          {{4 + width, 0}, {10, 0}, {10, 8}, {4 + width, 8}})
+                    .with([](plan::Job& job) {
+                      for (auto& z : job.plan.floor_zones) z.oversite = plan::Oversite::open;
+                    }));
+    EXPECT_FALSE(study.best().empty());
+    for (const BestPlace& b : study.best()) {
+      EXPECT_FALSE(study.assess(b.place).close);
+      if (b.close) return true;
+    }
+    return false;
+  };
+  EXPECT_TRUE(closeOn(0.03));
+  EXPECT_FALSE(closeOn(0.5));
+}
+
 TEST(BestPlaces, AdvisedAgainstWhereNothingIsClear) {
   const Study study = studied(PlanBuilder::rectangle().with([](plan::Job& job) {
     for (auto& wall : job.plan.rings[0].walls) wall.elevation = plan::Elevation::front;
@@ -131,6 +175,48 @@ TEST(LeastBad, SaysWhatToDoInstead) {
     for (auto& w : job.plan.rings[0].walls) w.kind = plan::WallKind::party;
   }));
   EXPECT_EQ(party.leastBad()->advice.id, "study.other-remedy");
+}
+
+TEST(LeastBad, RiserSaysThatItsOutletIsWhatStandsOpen) {
+  const Study study = studied(PlanBuilder::rectangle().outlet(plan::OutletMode::riser));
+  ASSERT_TRUE(study.leastBad());
+  EXPECT_FALSE(study.leastBad()->place);
+  EXPECT_EQ(study.leastBad()->advice.id, "study.riser-left-open");
+  // All but what the corners refuse: 0.3635 either side of each.
+  const auto runs = study.runsLeftOpen();
+  ASSERT_EQ(runs.size(), 4U);
+  EXPECT_NEAR(runs[0].from_m, 0.3635, kMicrometre);
+  EXPECT_NEAR(runs[0].to_m, 10.0 - 0.3635, kMicrometre);
+  const Study unseen =
+      studied(PlanBuilder::rectangle().outlet(plan::OutletMode::riser).with([](plan::Job& job) {
+        job.looked_for.gas = Looked::not_looked;
+      }));
+  EXPECT_EQ(unseen.leastBad()->advice.id, "study.look-first-riser");
+  EXPECT_TRUE(unseen.runsLeftOpen().empty());
+}
+
+TEST(LeastBad, AnOutletThatIsRefusedEverywhereMayTryARiser) {
+  const rules::RuleSheet us = support::builtInSheet("us-practice");
+  const Study low = studied(PlanBuilder::rectangle(), us);
+  ASSERT_TRUE(low.leastBad());
+  EXPECT_EQ(low.leastBad()->advice.id, "study.try-riser");
+  StudyOptions riser;
+  riser.outlet = plan::OutletMode::riser;
+  EXPECT_EQ(studied(PlanBuilder::rectangle(), us, riser).leastBad()->advice.id,
+            "study.riser-left-open");
+  const auto party = [](plan::Job& job) {
+    for (auto& w : job.plan.rings[0].walls) w.kind = plan::WallKind::party;
+  };
+  EXPECT_EQ(studied(PlanBuilder::rectangle().with(party), us).leastBad()->advice.id,
+            "study.other-remedy");
+}
+
+TEST(LeastBad, ADistanceAlongAStringStandsOpen) {
+  rules::RuleSheet sheet = support::builtInSheet("ie-practice");
+  for (rules::Rule& rule : sheet.rules) {
+    if (rule.id == "flue") rule.path = rules::PathKind::string;
+  }
+  EXPECT_EQ(studied(PlanBuilder::rectangle(), sheet).leastBad()->advice.id, "study.left-open");
 }
 
 // ---- jumps ----
