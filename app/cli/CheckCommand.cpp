@@ -11,6 +11,7 @@
 #include "cli/Problems.h"
 #include "files/JobFile.h"
 #include "files/RuleSheets.h"
+#include "siting/DesignCheck.h"
 
 namespace sumpwright::cli {
 
@@ -33,7 +34,9 @@ Checked checked(const std::string& file) {
   Checked out{file, read->problems};
   if (read->job.display_units == plan::DisplayUnits::imperial) out.units = words::Units::imperial;
   const auto sheet = files::sheetOf(*read);
-  const base::Problems more = sheet.problems();
+  const bool unsound = base::any(read->problems, base::Gravity::unsound);
+  base::Problems more = sheet.problems();
+  if (sheet.ok() && !unsound) more = siting::checkDesign(read->job, sheet->sheet);
   out.problems.insert(out.problems.end(), more.begin(), more.end());
   return out;
 }

@@ -1,5 +1,6 @@
 // sumpwright site JOB: where the sump may go, why not elsewhere, where best.
 
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <memory>
@@ -49,11 +50,34 @@ siting::Assessment assessed(const siting::Study& study, siting::Place place) {
   return study.assess(place, sumps.empty() ? std::string() : sumps.front().id);
 }
 
-void refuseRing(const std::string& job, siting::Place place, const siting::Study& study,
-                Console& console) {
-  const base::Message message(
-      "cli.no-ring",
-      {base::count("ring", place.ring), base::count("last", study.perimeter().ringCount() - 1)});
+/// A ring's length adds up its walls': this much over it is rounding (own figure).
+constexpr double kRounding_m = 1e-9;
+
+/// The shortest text that reads back as the same number.
+std::string plain(double value) {
+  std::array<char, 32> text{};
+  const auto [end, error] = std::to_chars(text.data(), text.data() + text.size(), value);
+  return error == std::errc{} ? std::string(text.data(), end) : std::string();
+}
+
+/// So that the length that is told may be typed.
+double downToMicrometre(double value_m) { return std::floor(value_m * 1e6 + 1e-3) / 1e6; }
+
+/// Why there is no such place, if so.
+std::optional<base::Message> noSuchPlace(siting::Place place, const siting::Study& study) {
+  const perimeter::Perimeter& perimeter = study.perimeter();
+  if (!perimeter.contains({place.ring, 0.0})) {
+    return base::Message("cli.no-ring", {base::count("ring", place.ring),
+                                         base::count("last", perimeter.ringCount() - 1)});
+  }
+  const double length = perimeter.length_m(place.ring);
+  if (place.chainage_m >= 0.0 && place.chainage_m <= length + kRounding_m) return std::nullopt;
+  return base::Message("cli.off-ring", {base::text("chainage", plain(place.chainage_m)),
+                                        base::count("ring", place.ring),
+                                        base::text("length", plain(downToMicrometre(length)))});
+}
+
+void refusePlace(const std::string& job, const base::Message& message, Console& console) {
   console.err << "sumpwright: " << job << ": " << message.id << ": "
               << words::say(message, words::Units::metric) << '\n';
   console.exit_code = kUnusable;
@@ -77,8 +101,9 @@ void runSite(const SiteChoice& choice, Console& console) {
   std::optional<siting::Assessment> at;
   if (!choice.at.empty()) {
     const siting::Place place = *placeOf(choice.at);
-    if (!made->perimeter().contains(place))
-      return refuseRing(choice.study.job, place, *made, console);
+    if (const auto bad = noSuchPlace(place, *made)) {
+      return refusePlace(choice.study.job, *bad, console);
+    }
     at = assessed(*made, place);
   }
   print(*made, at, choice.json, console.out);
@@ -92,7 +117,9 @@ void addSite(CLI::App& program, Console& console) {
       program.add_subcommand("site", "Where the sump may go, why not elsewhere, where best");
   addStudyOptions(*command, choice->study);
   command->add_flag("--json", choice->json, "As JSON (sumpwright.site/1)");
-  command->add_option("--at", choice->at, "One place: ring and chainage in metres, such as 0:12.40")
+  command
+      ->add_option("--at", choice->at,
+                   "One place: ring and chainage on it in metres, such as 0:12.40")
       ->check(badPlace)
       ->type_name("RING:CHAINAGE");
   command->callback([choice, &console] { runSite(*choice, console); });

@@ -78,6 +78,7 @@ struct Writer {
       row["state"] = rules::stateName(b.run.state);
       row["from_m"] = b.run.from_m;
       row["to_m"] = b.run.to_m;
+      row["close"] = b.close;
       rows.push_back(std::move(row));
     }
     return rows;

@@ -55,7 +55,9 @@ struct Printer {
   std::string told(const rules::Finding& f) const {
     std::string text = say(f.reason);
     if (f.distance_m && f.needed_m) {
-      text += ": " + distance(*f.distance_m) + ", " + length(*f.needed_m) + " needed";
+      // Reasons of other kinds tell the distance themselves.
+      text += f.reason.id == "rule.too-near" ? ": " + distance(*f.distance_m) + ", " : ", ";
+      text += length(*f.needed_m) + " needed";
     }
     return text + " [" + f.rule + "]";
   }
@@ -70,17 +72,50 @@ struct Printer {
         << "; survey accuracy " << length(study.accuracy_m()) << '\n';
   }
 
-  void stretch(const siting::Stretch& s) const {
-    out << "  " << padded(length(s.from_m)) << "  to " << padded(length(s.to_m)) << "  "
-        << rules::stateName(s.state) << '\n';
-    for (const rules::Finding& f : study.findingsOf(s)) out << "        " << told(f) << '\n';
+  /// Told alike; where there is a distance each stretch has its own.
+  static bool isSame(const rules::Finding& a, const rules::Finding& b) {
+    return a.rule == b.rule && a.weight == b.weight && a.reason == b.reason && !a.distance_m &&
+           !b.distance_m;
   }
 
-  void ring(int index) const {
+  static bool isIn(const std::vector<rules::Finding>& list, const rules::Finding& f) {
+    return std::any_of(list.begin(), list.end(),
+                       [&](const rules::Finding& other) { return isSame(other, f); });
+  }
+
+  /// What is told alike on every stretch: said once, not on each.
+  std::vector<rules::Finding> onEveryStretch() const {
+    std::vector<rules::Finding> common = study.findingsOf(study.stretches()[0].front());
+    for (const auto& ring : study.stretches()) {
+      for (const siting::Stretch& s : ring) {
+        const auto here = study.findingsOf(s);
+        std::erase_if(common, [&](const rules::Finding& f) { return !isIn(here, f); });
+      }
+    }
+    return common;
+  }
+
+  void everywhere(const std::vector<rules::Finding>& common) const {
+    if (common.empty()) return;
+    out << "\nOn every stretch\n";
+    for (const rules::Finding& f : common) out << "  " << told(f) << '\n';
+  }
+
+  void stretch(const siting::Stretch& s, const std::vector<rules::Finding>& common) const {
+    out << "  " << padded(length(s.from_m)) << "  to " << padded(length(s.to_m)) << "  "
+        << rules::stateName(s.state) << '\n';
+    for (const rules::Finding& f : study.findingsOf(s)) {
+      if (!isIn(common, f)) out << "        " << told(f) << '\n';
+    }
+  }
+
+  void ring(int index, const std::vector<rules::Finding>& common) const {
     out << "\nRing " << index << (index == 0 ? " (outside), " : " (courtyard), ")
         << length(study.perimeter().length_m(index)) << " round\n";
     corners(index);
-    for (const siting::Stretch& s : study.stretches()[static_cast<std::size_t>(index)]) stretch(s);
+    for (const siting::Stretch& s : study.stretches()[static_cast<std::size_t>(index)]) {
+      stretch(s, common);
+    }
   }
 
   void corners(int ring) const {
@@ -112,7 +147,8 @@ struct Printer {
     out << "\nBest places\n";
     for (const siting::BestPlace& b : study.best()) {
       out << "  " << place(b.place) << "  score " << score(b.score) << "  "
-          << rules::stateName(b.run.state) << " from " << run(b.run) << '\n'
+          << rules::stateName(b.run.state) << " from " << run(b.run)
+          << (b.close ? ", too close to call: measure on site" : "") << '\n'
           << "        " << say(study.assess(b.place).sentence) << '\n';
     }
   }
@@ -120,13 +156,24 @@ struct Printer {
   void leastBad() const {
     if (!study.leastBad()) return;
     const siting::LeastBad& least = *study.leastBad();
-    out << "\nNothing is clear or only advised against. ";
+    out << "\nNo stretch is clear or only advised against. ";
     if (least.place) {
       out << "Least bad: " << place(*least.place) << ", " << rules::stateName(least.state) << '\n';
     } else {
       out << "No place is proposed:\n  " << say(least.advice) << '\n';
+      leftOpen();
     }
     for (const rules::Finding& f : least.changes) out << "  to change: " << told(f) << '\n';
+  }
+
+  /// Where to look further when the program itself is what stands in the way.
+  void leftOpen() const {
+    const auto runs = study.runsLeftOpen();
+    if (runs.empty()) return;
+    out << "  Nothing else stands against the hole on\n";
+    for (const siting::Run& r : runs) {
+      out << "    ring " << r.ring << " from " << run(r) << '\n';
+    }
   }
 
   void unjudged() const {
@@ -170,7 +217,9 @@ struct Printer {
 void printSite(const siting::Study& study, std::ostream& out) {
   const Printer printer{study, out};
   printer.head();
-  for (int ring = 0; ring < study.perimeter().ringCount(); ++ring) printer.ring(ring);
+  const auto common = printer.onEveryStretch();
+  printer.everywhere(common);
+  for (int ring = 0; ring < study.perimeter().ringCount(); ++ring) printer.ring(ring, common);
   printer.sumps();
   printer.best();
   printer.leastBad();

@@ -15,6 +15,11 @@ std::span<const Sentence> cliSentences() {
       {"cli.no-ring",
        QT_TRANSLATE_NOOP("Sentences",
                          "There is no ring {ring}; the rings of this plan are 0 to {last}.")},
+      {"cli.off-ring",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "There is no chainage {chainage} m on ring {ring}: it is {length} m round, "
+           "so a place on it is from 0 to {length}.")},
       {"cli.no-display",
        QT_TRANSLATE_NOOP("Sentences",
                          "There is no display to open a window on. The subcommands check, site and "

@@ -58,6 +58,7 @@ INSTANTIATE_TEST_SUITE_P(
     Jobs, Check,
     ::testing::Values(Case{"sound", kDone, ""}, Case{"imperial", kDone, ""},
                       Case{"nothing-looked-for", kDone, "plan.looked.not"},
+                      Case{"idle-waivers", kDone, "waiver.evidence"},
                       Case{"outline-crosses-itself", kUnsound, "plan.ring.self-contact"},
                       Case{"opening-off-its-wall", kUnsound, "plan.opening.off-wall"},
                       Case{"newer-version", kUnusable, "job.version.newer"},

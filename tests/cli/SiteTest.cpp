@@ -123,11 +123,24 @@ TEST(SiteJson, AWaiverNeverChangesAStretch) {
   }
 }
 
-TEST(SiteJson, AtGoesRoundTheRing) {
-  const Json once = site({data("sound"), "--at", "0:14"});
-  const Json again = site({data("sound"), "--at", "0:50"});
-  EXPECT_EQ(once["at"], again["at"]);
-  EXPECT_EQ(again["at"]["chainage_m"], 14.0);
+TEST(SiteJson, TheEndOfTheRingIsItsStart) {
+  const Json start = site({data("sound"), "--at", "0:0"});
+  const Json end = site({data("sound"), "--at", "0:36"});
+  EXPECT_EQ(start["at"], end["at"]);
+  EXPECT_EQ(end["at"]["chainage_m"], 0.0);
+}
+
+// Floors refuse on either side of 0.03 m of the front and of the rear wall; the survey is taped,
+// good to 0.02 m.
+TEST(SiteJson, BestSaysWhetherItIsTooCloseToCall) {
+  const Json wide = site({data("sound")});
+  ASSERT_FALSE(wide["best"].empty());
+  for (const Json& best : wide["best"]) EXPECT_EQ(best["close"], false);
+  const Json narrow = site({data("narrow-stretch")});
+  ASSERT_EQ(narrow["best"].size(), 2U);
+  for (const Json& best : narrow["best"]) EXPECT_EQ(best["close"], true);
+  EXPECT_THAT(ran({"site", data("narrow-stretch")}).out,
+              HasSubstr(", too close to call: measure on site\n"));
 }
 
 TEST(SiteJson, NumbersAreWrittenInFull) {
@@ -168,6 +181,24 @@ TEST(SiteOptions, ARingThatIsNotThere) {
   EXPECT_THAT(run.err, HasSubstr("cli.no-ring"));
 }
 
+TEST(SiteOptions, AChainageThatIsNotOnTheRing) {
+  for (const char* place : {"0:36.001", "0:-0.001", "0:50", "0:1e300"}) {
+    const Ran run = ran({"site", data("sound"), "--at", place});
+    EXPECT_EQ(run.code, kUnusable) << place;
+    EXPECT_THAT(run.out, IsEmpty());
+    EXPECT_THAT(run.err, HasSubstr("cli.off-ring: There is no chainage "));
+    EXPECT_THAT(run.err, HasSubstr("on ring 0: it is 36 m round"));
+  }
+}
+
+TEST(SiteOptions, ACoreTooSmallForThePipe) {
+  const Ran run = ran({"site", data("sound"), "--core", "100"});
+  EXPECT_EQ(run.code, kUnsound);
+  EXPECT_THAT(run.out, IsEmpty());
+  EXPECT_THAT(run.err, HasSubstr("study.pipe-size: A pipe of 110 mm outside does not fit a core of "
+                                 "100 mm."));
+}
+
 TEST(SiteRefuses, UnsoundAndUnreadableJobs) {
   const Ran unsound = ran({"site", data("opening-off-its-wall")});
   EXPECT_EQ(unsound.code, kUnsound);
@@ -192,6 +223,23 @@ TEST_P(SiteText, IsAsKept) {
   const Ran at = ran({"site", data(name), "--at", "0:22.9"});
   EXPECT_EQ(at.code, kDone);
   support::expectGolden("cli/data/" + name + ".at.txt", at.out);
+}
+
+// A riser, and the US sheet with either outlet: what is unknown all round stands once on top, and
+// the text says why no place is proposed and what to do.
+TEST(SiteTextOfOutlets, IsAsKept) {
+  const std::vector<std::pair<std::string, std::vector<std::string>>> runs{
+      {"riser", {"--outlet", "riser"}},
+      {"us-low", {"--rules", "us-practice"}},
+      {"us-riser", {"--rules", "us-practice", "--outlet", "riser"}}};
+  for (const auto& [name, options] : runs) {
+    std::vector<std::string> args{"site", data("sound")};
+    args.insert(args.end(), options.begin(), options.end());
+    const Ran run = ran(args);
+    EXPECT_EQ(run.code, kDone) << run.err;
+    EXPECT_THAT(run.err, IsEmpty());
+    support::expectGolden("cli/data/sound." + name + ".txt", run.out);
+  }
 }
 
 INSTANTIATE_TEST_SUITE_P(Jobs, SiteText,

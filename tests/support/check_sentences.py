@@ -82,6 +82,7 @@ def manual(root):
         "plan": "Plans that contradict themselves, and what is missing",
         "sheet": "Rule sheets",
         "study": "Siting",
+        "waiver": "Waivers that accept nothing",
         "cli": "Command line",
     }
     table = sentences(root)
