@@ -116,12 +116,13 @@ void writeHoldPoints(Writer& w, const Sheet& sheet) {
   barrier(w, sheet);
   if (underfloorHeating(sheet)) w.tick(desk.say("paper.hold.underfloor"));
   const double core_mm = sheet.study.site().core_m * 1000.0;
-  const double gap_mm = (core_mm - sheet.job().design.pipe_od_mm) / 2.0;
+  const double pipe_mm = sheet.study.site().pipe_od_m * 1000.0;
+  const double gap_mm = (core_mm - pipe_mm) / 2.0;
   if (gap_mm < kLeastGap_mm) {
     w.tick(desk.say("paper.hold.core-gap",
                     {base::millimetres("core", core_mm),
-                     base::millimetres("pipe", sheet.job().design.pipe_od_mm),
-                     base::millimetres("gap", gap_mm), base::millimetres("least", kLeastGap_mm)}));
+                     base::millimetres("pipe", pipe_mm), base::millimetres("gap", gap_mm),
+                     base::millimetres("least", kLeastGap_mm)}));
   }
 }
 
