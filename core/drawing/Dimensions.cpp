@@ -1,7 +1,9 @@
 // Dimension lines with oblique ticks; the overall ones of the paper.
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <optional>
 #include <utility>
@@ -11,7 +13,7 @@
 namespace sumpwright::drawing {
 namespace {
 
-constexpr double kOffWall_mm = 11.6;  // just beyond the tags
+constexpr double kOffWall_mm = 12.1;  // the words in the line clear the tags
 constexpr double kAxis = 0.02;        // sine of about one degree
 
 std::string metres(const Voice& voice, double value) {
@@ -22,46 +24,87 @@ void extension(Sketch& sketch, const PlanContext& c, Point face, Point end, Vec 
   sketch.line(face + (kBandFar_mm + 0.8) * out, end + 0.8 * out, solid(c.theme.ink2, 0.8));
 }
 
-/// A dimension line with oblique ticks; its words on the house's side of the line (read from below
-/// or from the right), as near to its middle as nothing else stands there.
-void dimension(Sketch& sketch, PlanContext& c, Point a, Point b, Vec out, const std::string& words,
+/// The words of a dimension, turned so that they read from below or from the right.
+class Words {
+ public:
+  Words(std::string text, Vec along, const Colour& colour, const Voice& voice)
+      : m_text{{}, std::move(text), type::body, colour, HAlign::centre, 0.0} {
+    double turn = std::atan2(-along.y, along.x) * 180.0 / std::numbers::pi;
+    if (turn > 90.0 + 1e-6) turn -= 180.0;
+    if (turn <= -90.0 + 1e-6) turn += 180.0;
+    m_text.turn_deg = turn;
+    const double angle = turn * std::numbers::pi / 180.0;
+    m_up = {-std::sin(angle), -std::cos(angle)};
+    m_right = {-m_up.y, m_up.x};
+    m_half = voice.width_mm(m_text.text, m_text.font) / 2.0;
+    m_cap = voice.capHeight_mm(m_text.font);
+  }
+  double half_mm() const { return m_half; }
+  /// Centred on a point.
+  Text at(Point middle) const {
+    Text text = m_text;
+    text.at = middle - (m_cap / 2.0) * m_up;
+    return text;
+  }
+  /// Above (or below) a line through the point.
+  Point above(Point p, bool above) const { return p + (above ? 0.95 : -0.95) * m_cap * m_up; }
+  /// What is left white about them.
+  std::vector<Point> plate(Point middle) const {
+    const Vec r = (m_half + 0.8) * m_right;
+    const Vec u = (m_cap / 2.0 + 0.5) * m_up;
+    return {middle - r - u, middle + r - u, middle + r + u, middle - r + u};
+  }
+
+ private:
+  Text m_text;
+  Vec m_up;
+  Vec m_right;
+  double m_half = 0.0;
+  double m_cap = 0.0;
+};
+
+/// Where the words stand: in the line itself, as near its middle as nothing else is there, else
+/// beside it; over other lines if need be, but never over other words.
+std::optional<Point> placeOf(const PlanContext& c, const Voice& voice, const Words& words, Point a,
+                             Point b, Vec out) {
+  const bool long_enough = geometry::distance(a, b) > 2.0 * words.half_mm() + 5.0;
+  const Vec up = words.above({}, true) - Point{};
+  const bool out_is_up = geometry::dot(up, out) > 0.0;
+  std::optional<Point> chosen;
+  double least = std::numeric_limits<double>::infinity();
+  int tries = 0;
+  const auto consider = [&](Point p) {
+    const Box box = boxOf(words.plate(p));
+    ++tries;
+    if (!holds(c.page, boxOf(words.at(p), voice)) || !c.labels.isFree(box)) return;
+    const double cost = 2.0 * c.occupied.clashes(box) + 0.1 * tries;
+    if (cost >= least) return;
+    least = cost;
+    chosen = p;
+  };
+  constexpr std::array kShares{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82};
+  for (double share : kShares) {
+    if (long_enough) consider(geometry::lerp(a, b, share));
+  }
+  for (bool above : {!out_is_up, out_is_up}) {
+    for (double share : kShares) consider(words.above(geometry::lerp(a, b, share), above));
+  }
+  return chosen;
+}
+
+void dimension(Sketch& sketch, PlanContext& c, Point a, Point b, Vec out, const std::string& text,
                const Voice& voice) {
-  const Font font = type::body;
   const Vec along = unit(b - a);
   sketch.line(a, b, solid(c.theme.ink2, 1.1));
   const Vec tick = 0.9 * unit(along + geometry::left(along));
   for (Point end : {a, b}) sketch.line(end - tick, end + tick, solid(c.theme.ink, 1.3));
-  double turn = std::atan2(-along.y, along.x) * 180.0 / std::numbers::pi;
-  if (turn > 90.0 + 1e-6) turn -= 180.0;
-  if (turn <= -90.0 + 1e-6) turn += 180.0;
-  const double angle = turn * std::numbers::pi / 180.0;
-  const Vec up{-std::sin(angle), -std::cos(angle)};
-  const double cap = voice.capHeight_mm(font);
-  // First on the house's side of the line, then on the other.
-  const Vec above = 0.45 * cap * up;
-  const Vec below = -1.45 * cap * up;
-  const bool out_is_up = geometry::dot(up, out) > 0.0;
-  Text text{{}, words, font, c.theme.ink, HAlign::centre, turn};
-  // Where nothing stands; else over lines, but never over other words.
-  std::optional<Point> chosen;
-  bool free = false;
-  for (const Vec& shift : {out_is_up ? below : above, out_is_up ? above : below}) {
-    for (double share : {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82}) {
-      text.at = geometry::lerp(a, b, share) + shift;
-      const Box box = boxOf(text, voice);
-      if (free || !holds(c.page, box) || !c.labels.isFree(grown(box, 0.3))) continue;
-      free = c.occupied.isFree(box);
-      if (free || !chosen) chosen = text.at;
-    }
-  }
-  if (!chosen) return;
-  text.at = *chosen;
-  const Box box = boxOf(text, voice);
-  if (std::abs(along.x) < kAxis || std::abs(along.y) < kAxis) {
-    sketch.fill(rectangle(box.left, box.top, box.width(), box.height()), c.theme.paper);
-  }
-  sketch.text(text.at, words, font, c.theme.ink, HAlign::centre, turn);
-  c.labels.take(grown(box, 0.3));
+  const Words words(text, along, c.theme.ink, voice);
+  const auto middle = placeOf(c, voice, words, a, b, out);
+  if (!middle) return;
+  sketch.fill(words.plate(*middle), c.theme.paper);
+  const Text t = words.at(*middle);
+  sketch.text(t.at, t.text, t.font, t.colour, t.align, t.turn_deg);
+  c.labels.take(boxOf(words.plate(*middle)));
 }
 
 struct Side {
@@ -144,11 +187,16 @@ std::vector<Side> sidesOf(const PlanContext& c) {
 
 }  // namespace
 
-void reserveDimensions(PlanContext& c) {
+std::vector<geometry::Segment> dimensionLines(const PlanContext& c) {
+  std::vector<geometry::Segment> out;
   for (const Side& side : sidesOf(c)) {
     const auto [a, b] = lineOf(side);
-    c.occupied.takeLine(a, b);
+    const Vec start = (kBandFar_mm + 0.8) * side.out;
+    out.push_back({a, b});
+    out.push_back({side.a + start, a + 0.8 * side.out});
+    out.push_back({side.b + start, b + 0.8 * side.out});
   }
+  return out;
 }
 
 void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice) {

@@ -1,7 +1,9 @@
 // Grid, corner letters, north point and scale bar.
 
+#include <array>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "drawing/PlanContext.h"
 
@@ -53,7 +55,7 @@ double pieceLength_m(double mm_per_m) {
     if (5.0 * piece * mm_per_m < 22.0) piece = next;
   }
   for (double next : {0.5, 0.2, 0.1, 0.05, 0.02, 0.01}) {
-    if (5.0 * piece * mm_per_m > 75.0) piece = next;
+    if (5.0 * piece * mm_per_m > 60.0) piece = next;
   }
   return piece;
 }
@@ -75,6 +77,17 @@ void scaleBar(Sketch& sketch, const PlanContext& c, Point left, const Voice& voi
   figure(left.x + 5.0 * piece,
          base::Message("drawing.scale.end", {base::number("length", 5.0 * piece_m)}));
 }
+
+/// Where a corner's letter may stand: further from the corner, aside; millimetres.
+constexpr std::array<std::pair<double, double>, 9> kCornerTries = {{{0.0, 0.0},
+                                                                    {0.0, 2.5},
+                                                                    {0.0, -2.5},
+                                                                    {2.5, 0.0},
+                                                                    {2.5, 3.5},
+                                                                    {2.5, -3.5},
+                                                                    {5.0, 0.0},
+                                                                    {5.0, 5.0},
+                                                                    {5.0, -5.0}}};
 
 }  // namespace
 
@@ -103,12 +116,16 @@ void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice) {
           stands_out ? after.from + 7.2 * out : after.from - (1.5 * thick + 2.6) * out;
       const std::string letter = c.study.perimeter().cornerLetter(ring.ring, after.edge->edge);
       sketch.tagged("corner " + letter);
-      for (double further : {0.0, 2.5, -1.5, 5.0, 8.0}) {
-        const Point p = usual + (stands_out ? further : -further) * out;
+      for (const auto& [further, aside] : kCornerTries) {
+        const Point p =
+            usual + (stands_out ? further : -further) * out + aside * geometry::left(out);
         const Text text{{p.x, p.y + cap / 2.0}, letter,         type::letter,
                         c.theme.ink3,           HAlign::centre, 0.0};
         const Box box = grown(boxOf(text, voice), 0.4);
-        if (!c.occupied.isFree(box) || !c.labels.isFree(box) || !holds(c.page, box)) continue;
+        if (!c.occupied.isFree(box) || !c.labels.isFree(box) || !c.dimensions.isFree(box) ||
+            !holds(c.page, box)) {
+          continue;
+        }
         sketch.text(text.at, text.text, text.font, text.colour, text.align);
         c.occupied.take(box);
         break;

@@ -156,35 +156,66 @@ void paintMeasure(Sketch& sketch, const PlanContext& c, const MarkerPlace& place
   const std::string words =
       voice.say(base::Message("drawing.distance", {base::metres("distance", m.distance_m)}));
   const Font font{type::room.size_pt, true, false};
-  plateText(sketch, c, taken, voice, besideLine(a, b, words, font, colour, voice));
+  const bool indoors = !m.on_wall && c.inHouse(geometry::lerp(a, b, 0.5));
+  plateText(sketch, c, taken, voice, besideLine(a, b, words, font, colour, voice),
+            indoors ? Side::inside : Side::outside);
 }
 
+/// A tie as drawn: its line inside the wall, and where it comes from on the face.
+struct TieRow {
+  const Tie* tie;
+  Point a;  ///< at the hole
+  Point b;  ///< at the feature
+  Point face_a;
+  Point face_b;
+};
+
 /// Ties run inside along the wall, where nothing else but the room's name stands.
+std::vector<TieRow> tieRows(const PlanContext& c, const MarkerPlace& m, const Ties& ties) {
+  constexpr double kRow_mm = 6.5;
+  constexpr double kCheckRow_mm = 12.5;
+  const PageEdge& e = *m.edge;
+  std::vector<TieRow> rows;
+  const auto row = [&](const Tie& tie, double in_mm) {
+    const double to_mm = c.mm(tie.chainage_m - e.edge->start_m);
+    rows.push_back({&tie, e.at(m.along_mm, -e.thick_mm - in_mm), e.at(to_mm, -e.thick_mm - in_mm),
+                    e.at(m.along_mm, 0.0), e.at(to_mm, 0.0)});
+  };
+  if (ties.before) row(*ties.before, kRow_mm);
+  if (ties.after) row(*ties.after, kRow_mm);
+  // A straight check to another wall's corner is told in words: its line would cross the drawing.
+  if (ties.check && ties.check_on_wall) row(*ties.check, kCheckRow_mm);
+  return rows;
+}
+
 void paintTies(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, const Ties& ties,
                Taken& taken, const Voice& voice) {
   const PageEdge& e = *m.edge;
   const Font font{type::body.size_pt, true, false};
-  const auto row = [&](const Tie& tie, double in_mm) {
-    const double to_mm = c.mm(tie.chainage_m - e.edge->start_m);
-    const Point a = e.at(m.along_mm, -e.thick_mm - in_mm);
-    const Point b = e.at(to_mm, -e.thick_mm - in_mm);
-    for (const auto& [from, end] :
-         {std::pair{e.at(m.along_mm, 0.0), a}, std::pair{e.at(to_mm, 0.0), b}}) {
-      sketch.line(from, end - 0.8 * e.out, dashed(c.theme.ink2, 0.8, {4.0, 3.0}));
-    }
-    sketch.line(a, b, solid(c.theme.ink, 2.0));
-    const Vec tick = 0.9 * unit(e.along + geometry::left(e.along));
-    for (Point end : {a, b}) sketch.line(end - tick, end + tick, solid(c.theme.ink, 2.0));
-    const std::string words =
-        voice.say(base::Message("drawing.tie", {base::metres("length", tie.length_m)}));
-    plateText(sketch, c, taken, voice, besideLine(a, b, words, font, c.theme.ink, voice),
-              Side::inside);
-  };
+  const auto rows = tieRows(c, m, ties);
   sketch.tagged("tie");
-  if (ties.before) row(*ties.before, 6.5);
-  if (ties.after) row(*ties.after, 6.5);
-  // A straight check to another wall's corner is told in words: its line would cross the drawing.
-  if (ties.check && ties.check_on_wall) row(*ties.check, 12.5);
+  for (const TieRow& row : rows) {
+    for (const auto& [from, end] : {std::pair{row.face_a, row.a}, std::pair{row.face_b, row.b}}) {
+      sketch.line(from, end - 0.8 * e.out, dashed(c.theme.ink2, 0.8, {4.0, 3.0}));
+      taken.soft.takeLine(from, end);
+    }
+    sketch.line(row.a, row.b, solid(c.theme.ink, 2.0));
+    const Vec tick = 0.9 * unit(e.along + geometry::left(e.along));
+    for (Point end : {row.a, row.b}) sketch.line(end - tick, end + tick, solid(c.theme.ink, 2.0));
+  }
+  // The words when all lines stand; each may cross its own line, but no other.
+  for (const TieRow& row : rows) {
+    Taken others = taken;
+    for (const TieRow& other : rows) {
+      if (other.tie != row.tie) others.soft.takeLine(other.a, other.b);
+    }
+    const std::string words =
+        voice.say(base::Message("drawing.tie", {base::metres("length", row.tie->length_m)}));
+    plateText(sketch, c, others, voice, inLine(row.a, row.b, words, font, c.theme.ink, voice),
+              Side::inside);
+    taken.hard = others.hard;
+  }
+  for (const TieRow& row : rows) taken.soft.takeLine(row.a, row.b);
 }
 
 Taken takenBy(const PlanContext& c, const MarkerPlace& m) {
@@ -192,6 +223,7 @@ Taken takenBy(const PlanContext& c, const MarkerPlace& m) {
   taken.hard.take(around(m.grip, kGripRadius_mm, kGripRadius_mm));
   taken.hard.take(around(m.riser, kRiser_mm + 0.6, kRiser_mm + 0.6));
   taken.hard.takeLine(m.riser, m.grip);
+  taken.hard.takeLine(m.face - m.edge->thick_mm * m.out, m.riser);  // the core itself
   const double pit = std::max(2.4, c.mm(kPit_m));
   taken.soft.take(around(m.face - (m.edge->thick_mm + pit / 2) * m.out, pit, pit));
   if (c.view.furniture) taken.hard.take({0.0, 0.0, kFurnitureWidth_mm, kFurnitureHeight_mm});
@@ -201,9 +233,12 @@ Taken takenBy(const PlanContext& c, const MarkerPlace& m) {
   for (const PageRing& ring : c.rings) {
     for (const PageEdge& e : ring.edges) {
       taken.soft.takeLine(e.at(0.0, kBandFar_mm - 0.5), e.at(e.length_mm, kBandFar_mm - 0.5));
-      taken.soft.takeLine(e.at(0.0, -e.thick_mm / 2), e.at(e.length_mm, -e.thick_mm / 2));
+      for (double depth : {0.3, e.thick_mm / 2, e.thick_mm - 0.3}) {
+        taken.soft.takeLine(e.at(0.0, -depth), e.at(e.length_mm, -depth));
+      }
     }
   }
+  for (const auto& line : dimensionLines(c)) taken.soft.takeLine(line.a, line.b);
   return taken;
 }
 

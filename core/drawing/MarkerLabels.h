@@ -23,4 +23,8 @@ void plateText(Sketch& sketch, const PlanContext& c, Taken& taken, const Voice& 
 std::vector<Text> besideLine(Point a, Point b, const std::string& words, const Font& font,
                              const Colour& colour, const Voice& voice);
 
+/// Places in the line itself, which stops for the words, where it is long enough; then beside it.
+std::vector<Text> inLine(Point a, Point b, const std::string& words, const Font& font,
+                         const Colour& colour, const Voice& voice);
+
 }  // namespace sumpwright::drawing

@@ -1,5 +1,8 @@
 // Outside things, test holes, and sumps inside the house.
 
+#include <algorithm>
+
+#include "drawing/Beyond.h"
 #include "drawing/PlanContext.h"
 
 namespace sumpwright::drawing {
@@ -79,6 +82,7 @@ void deck(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
 void path(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
   const auto line = c.at(t.points_m);
   sketch.path(line, solid(c.theme.outside, 1.4));
+  breakMarks(sketch, c, line, c.theme.outside);
   for (std::size_t i = 0; i + 1 < line.size(); ++i) {
     const Vec along = unit(line[i + 1] - line[i]);
     const Vec joint = 2.0 * geometry::left(along) + 0.6 * along;
@@ -109,6 +113,7 @@ void thing(Sketch& sketch, PlanContext& c, const plan::OutsideThing& t) {
       break;
     case plan::OutsideKind::boundary:
       sketch.path(c.at(t.points_m), dashed(c.theme.outside, 1.8, {16.0, 4.0, 2.5, 4.0}));
+      breakMarks(sketch, c, c.at(t.points_m), c.theme.outside);
       break;
     case plan::OutsideKind::gully:
       gully(sketch, c, c.at(t.points_m.front()));
@@ -161,7 +166,13 @@ void sixSided(Sketch& sketch, const PlanContext& c, Point p) {
 }  // namespace
 
 void paintOutside(Sketch& sketch, PlanContext& c) {
-  for (const plan::OutsideThing& t : c.plan().outside) thing(sketch.tagged(t.id), c, t);
+  // On a screen the view moves; a paper shows a thing whole or names it as left out.
+  const auto left_out =
+      c.onPaper() ? beyond(c.study, c.view) : std::vector<const plan::OutsideThing*>{};
+  for (const plan::OutsideThing& t : c.plan().outside) {
+    if (std::find(left_out.begin(), left_out.end(), &t) != left_out.end()) continue;
+    thing(sketch.tagged(t.id), c, t);
+  }
 }
 
 void paintSumpsInside(Sketch& sketch, PlanContext& c) {

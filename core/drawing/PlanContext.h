@@ -29,9 +29,10 @@ struct PlanContext {
   std::vector<PageRing> rings;
   Box page;
   Occupied occupied;
-  Occupied labels;  ///< words and plates outside the walls: never written over
-  Occupied bands;   ///< walls and their bands
-  Occupied swings;  ///< of doors: better not written over, but they may be
+  Occupied labels;      ///< words and plates outside the walls: never written over
+  Occupied bands;       ///< walls and their bands
+  Occupied dimensions;  ///< their lines, on which only their own words stand
+  Occupied swings;      ///< of doors: better not written over, but they may be
 
   const plan::Plan& plan() const { return study.job().plan; }
   double mm(double metres) const { return metres * view.mm_per_m; }
@@ -61,8 +62,13 @@ void paintServiceNames(Sketch& sketch, PlanContext& c, const Voice& voice);
 void paintGrid(Sketch& sketch, PlanContext& c);  // Furniture.cpp
 void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice);
 void paintFurniture(Sketch& sketch, PlanContext& c, const Voice& voice);
-void reserveDimensions(PlanContext& c);  // Dimensions.cpp: their lines, before names
+/// The overall dimension lines and their extension lines, from end to end.
+std::vector<geometry::Segment> dimensionLines(const PlanContext& c);  // Dimensions.cpp
 void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice);
+
+/// On paper: two short strokes where a line leaves the view.                   // Beyond.cpp
+void breakMarks(Sketch& sketch, const PlanContext& c, const std::vector<Point>& line,
+                const Colour& colour);
 
 /// Outlines a thing, an opening's whole reveal or a room in selection blue.
 void paintOutline(Sketch& sketch, const PlanContext& c, const std::string& id);  // Selection.cpp

@@ -10,8 +10,7 @@ namespace sumpwright::drawing {
 namespace {
 
 constexpr double kAround_mm = 16.0;       // on screen: bands, tags and the grip, all round
-constexpr double kPaperAround_mm = 13.6;  // on paper: bands, tags and one dimension line
-constexpr double kPaperAbove_mm = 15.6;   // and its words, above and below
+constexpr double kPaperAround_mm = 13.9;  // on paper: bands, tags and a dimension with its words
 constexpr double kGarden_m = 1.2;         // outside things widen the view by no more than this
 
 /// The extent of the plan in metres, as {left, top = least y, right, bottom = greatest y}; things
@@ -39,7 +38,7 @@ Box extent(const siting::Study& study, double garden_m = kGarden_m) {
 void takeBands(PlanContext& c) {
   for (const PageRing& ring : c.rings) {
     for (const PageEdge& e : ring.edges) {
-      for (double out : {(kBandNear_mm + kBandFar_mm) / 2.0, 0.0, -e.thick_mm / 2.0}) {
+      for (double out : {kBandFar_mm, (kBandNear_mm + kBandFar_mm) / 2.0, 0.0, -e.thick_mm / 2.0}) {
         c.occupied.takeLine(e.at(0.0, out), e.at(e.length_mm, out));
         c.bands.takeLine(e.at(0.0, out), e.at(e.length_mm, out));
       }
@@ -65,6 +64,9 @@ void takeMarker(PlanContext& c, const Voice& voice) {
       }
     }
   }
+  // No words may come under the grip.
+  const double r = kGripRadius_mm + 0.4;
+  c.labels.take(around(gripCentre(c.study, assessment, view), r, r));
 }
 
 }  // namespace
@@ -103,7 +105,7 @@ PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName name, do
   view.mm_per_m = mm_per_m;
   view.centre_m = plan.centre();
   view.width_mm = plan.width() * mm_per_m + 2.0 * kPaperAround_mm;
-  view.height_mm = plan.height() * mm_per_m + 2.0 * kPaperAbove_mm;
+  view.height_mm = plan.height() * mm_per_m + 2.0 * kPaperAround_mm;
   return view;
 }
 
@@ -137,9 +139,9 @@ DrawList planBase(const siting::Study& study, const PlanView& view, const Voice&
   paintOutside(sketch, c);
   paintServices(sketch, c);
   paintSumpsInside(sketch, c);
-  reserveDimensions(c);
-  paintServiceNames(sketch, c, voice);
+  for (const auto& line : dimensionLines(c)) c.dimensions.takeLine(line.a, line.b);
   paintOverallDimensions(sketch, c, voice);
+  paintServiceNames(sketch, c, voice);  // a dimension line stops for a name
   paintCornerLetters(sketch, c, voice);
   paintRoomLabels(sketch, c, voice);
   paintFurniture(sketch, c, voice);

@@ -131,6 +131,25 @@ std::optional<Label> findLabel(const PlanContext& c, const std::vector<Label>& l
   return std::nullopt;
 }
 
+/// Where it covers least that is drawn in the room: a room without a name is worse than a basin
+/// behind one. Never over other words or the walls.
+std::optional<Label> leastCovering(const PlanContext& c, const std::vector<Label>& labels,
+                                   const std::vector<Point>& room, Point middle) {
+  constexpr int kMost = 3;
+  std::optional<Label> best;
+  int least = kMost + 1;
+  for (const Label& label : labels) {
+    for (const Vec& shift : shifts()) {
+      const Label tried = moved(label, (middle - Point{}) + shift);
+      const int covered = c.occupied.clashes(tried.box);
+      if (covered >= least || !c.labels.isFree(tried.box) || !within(room, tried.box)) continue;
+      least = covered;
+      best = tried;
+    }
+  }
+  return best;
+}
+
 void paintLabel(Sketch& sketch, PlanContext& c, const plan::Room& room, const Label& label) {
   sketch.tagged(room.id);
   // Pipes, joists and broken lines stop short of the words.
@@ -159,6 +178,7 @@ void paintRoomLabels(Sketch& sketch, PlanContext& c, const Voice& voice) {
     const Point middle = c.at(geometry::labelPoint(room.outline_m));  // to 5 cm of house, not page
     auto label = findLabel(c, labels, outline, middle, false);
     if (!label) label = findLabel(c, labels, outline, middle, true);
+    if (!label && c.onPaper()) label = leastCovering(c, labels, outline, middle);
     if (label) paintLabel(sketch, c, room, *label);
   }
 }

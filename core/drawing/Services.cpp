@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
+#include <utility>
 
+#include "drawing/Beyond.h"
 #include "drawing/PlanContext.h"
 #include "drawing/Signs.h"
 #include "geometry/Distance.h"
@@ -25,19 +28,36 @@ bool clearOfWalls(const PlanContext& c, Point centre) {
   });
 }
 
+/// Chambers, gullies and the like: a tag had better not stand on one.
+std::vector<Box> thingsOutside(const PlanContext& c) {
+  std::vector<Box> out;
+  for (const plan::OutsideThing& t : c.plan().outside) {
+    if (isLine(t) || t.kind == plan::OutsideKind::deck || t.points_m.empty()) continue;
+    out.push_back(t.points_m.size() == 1 ? around(c.at(t.points_m.front()), 3.0, 2.3)
+                                         : boxOf(c.at(t.points_m)));
+  }
+  return out;
+}
+
 /// The first place for a plate that meets neither a wall's band, nor another plate, nor the edge.
 Point placeTag(const PlanContext& c, Point tip, Vec out, const std::vector<ServiceTag>& placed) {
   const Vec along = geometry::left(out);
   const Point usual = tip + kTagOut_mm * out;
-  for (double further : {0.0, 6.0, 12.0}) {
-    for (double aside : {0.0, 6.0, -6.0, 12.0, -12.0, 18.0, -18.0}) {
-      const Point centre = usual + further * out + aside * along;
-      const Box box = plateBox(centre);
-      const bool taken = std::any_of(placed.begin(), placed.end(), [&](const ServiceTag& tag) {
-        return overlap(box, plateBox(tag.centre));
-      });
-      if (!taken && holds(c.page, box) && !c.inHouse(centre) && clearOfWalls(c, centre)) {
-        return centre;
+  const auto things = thingsOutside(c);
+  for (bool over_things : {false, true}) {
+    for (double further : {0.0, 6.0, 12.0}) {
+      for (double aside : {0.0, 6.0, -6.0, 12.0, -12.0, 18.0, -18.0}) {
+        const Point centre = usual + further * out + aside * along;
+        const Box box = plateBox(centre);
+        const bool taken = std::any_of(placed.begin(), placed.end(), [&](const ServiceTag& tag) {
+          return overlap(box, plateBox(tag.centre));
+        });
+        const bool covers = std::any_of(things.begin(), things.end(),
+                                        [&](const Box& thing) { return overlap(box, thing); });
+        if (!taken && (over_things || !covers) && holds(c.page, box) && !c.inHouse(centre) &&
+            clearOfWalls(c, centre)) {
+          return centre;
+        }
       }
     }
   }
@@ -75,6 +95,7 @@ void buriedRun(Sketch& sketch, PlanContext& c, const plan::Service& s) {
   const Colour colour = c.theme.service(s.kind);
   const auto line = c.at(s.run_m);
   sketch.path(line, dashed(colour, 1.5, {6.0, 3.5}));
+  breakMarks(sketch, c, line, colour);
   for (std::size_t i = 0; i + 1 < line.size(); ++i) c.occupied.takeLine(line[i], line[i + 1]);
   const auto [middle, length] = longestPiece(line);
   if (length < c.mm(kShortestSigned_m) || length < 12.0 || !holds(c.page, middle)) return;
@@ -84,12 +105,12 @@ void buriedRun(Sketch& sketch, PlanContext& c, const plan::Service& s) {
   c.occupied.take(around(middle, 2.4, 2.2));
 }
 
-void nameTag(Sketch& sketch, PlanContext& c, const ServiceTag& tag, const Voice& voice) {
+std::array<Text, 6> nameTries(const PlanContext& c, const ServiceTag& tag, const Voice& voice) {
   const std::string word = serviceWord(*tag.service, voice);
   const double cap = voice.capHeight_mm(type::small);
   const double off = kPlateHalf_mm + 0.9;
   const Point p = tag.centre;
-  const std::array<Text, 6> tries = {{
+  return {{
       {{p.x + off, p.y + cap / 2}, word, type::small, c.theme.ink, HAlign::left, 0.0},
       {{p.x - off, p.y + cap / 2}, word, type::small, c.theme.ink, HAlign::right, 0.0},
       {{p.x, p.y + off + cap}, word, type::small, c.theme.ink, HAlign::centre, 0.0},
@@ -97,19 +118,37 @@ void nameTag(Sketch& sketch, PlanContext& c, const ServiceTag& tag, const Voice&
       {{p.x + cap / 2, p.y - off}, word, type::small, c.theme.ink, HAlign::left, 90.0},
       {{p.x + cap / 2, p.y + off}, word, type::small, c.theme.ink, HAlign::right, 90.0},
   }};
+}
+
+/// What a name there would cover; nothing where it may not stand at all.
+std::optional<int> nameClashes(const PlanContext& c, const Box& box) {
+  if (!holds(c.page, box) || !c.labels.isFree(box) || !c.bands.isFree(box)) return std::nullopt;
+  return c.occupied.clashes(box) + c.dimensions.clashes(box);
+}
+
+Box nameBox(const Text& text, const Voice& voice) { return grown(boxOf(text, voice), 0.3); }
+
+/// How many places are wholly free for its name.
+int choices(const PlanContext& c, const ServiceTag& tag, const Voice& voice) {
+  const auto tries = nameTries(c, tag, voice);
+  return static_cast<int>(std::count_if(tries.begin(), tries.end(), [&](const Text& text) {
+    return nameClashes(c, nameBox(text, voice)) == 0;
+  }));
+}
+
+void nameTag(Sketch& sketch, PlanContext& c, const ServiceTag& tag, const Voice& voice) {
+  const auto tries = nameTries(c, tag, voice);
   // The first that is free, else the one that covers least.
   const Text* best = nullptr;
   int least = 0;
   for (const Text& text : tries) {
-    const Box box = grown(boxOf(text, voice), 0.3);
-    if (!holds(c.page, box) || !c.labels.isFree(box) || !c.bands.isFree(box)) continue;
-    const int clashes = c.occupied.clashes(box);
-    if (best != nullptr && clashes >= least) continue;
+    const auto clashes = nameClashes(c, nameBox(text, voice));
+    if (!clashes || (best != nullptr && *clashes >= least)) continue;
     best = &text;
-    least = clashes;
+    least = *clashes;
   }
   if (best == nullptr) return;
-  const Box box = grown(boxOf(*best, voice), 0.3);
+  const Box box = nameBox(*best, voice);
   sketch.fill(rectangle(box.left, box.top, box.width(), box.height()), c.theme.paper);
   sketch.text(best->at, best->text, best->font, best->colour, best->align, best->turn_deg);
   c.labels.take(box);
@@ -153,8 +192,18 @@ void paintServices(Sketch& sketch, PlanContext& c) {
 
 void paintServiceNames(Sketch& sketch, PlanContext& c, const Voice& voice) {
   if (!c.onPaper()) return;
-  for (const ServiceTag& tag : serviceTags(c)) {
-    nameTag(sketch.tagged(tag.service->id), c, tag, voice);
+  // Those with the least choice first, so that the others leave them their place.
+  auto tags = serviceTags(c);
+  while (!tags.empty()) {
+    const auto next = std::min_element(tags.begin(), tags.end(), [&](const auto& a, const auto& b) {
+      const auto rank = [&](const ServiceTag& tag) {
+        const double width = voice.width_mm(serviceWord(*tag.service, voice), type::small);
+        return std::pair(choices(c, tag, voice), -width);
+      };
+      return rank(a) < rank(b);
+    });
+    nameTag(sketch.tagged(next->service->id), c, *next, voice);
+    tags.erase(next);
   }
 }
 

@@ -11,6 +11,7 @@
 namespace sumpwright::drawing {
 namespace {
 
+constexpr double kHalfLine_mm = 1.65;  // of two lines of a wall's words, off their middle
 constexpr double kInset_mm = 0.4;
 
 const Font kLaneFont = type::second;
@@ -174,6 +175,31 @@ void axisOfRing(Sketch& sketch, const TapeContext& c, int ring, double top) {
   }
 }
 
+/// A wall's name and length on one line where they fit; on paper one above the other where they do
+/// not; else the length on paper, where nothing else tells it, or the name on screen.
+void wallWords(Sketch& sketch, const TapeContext& c, double left, double right, double y,
+               const std::string& name, const std::string& both, const std::string& length) {
+  const double cap = c.voice.capHeight_mm(type::small);
+  const auto fits = [&](const std::string& words) {
+    return c.voice.width_mm(words, type::small) <= right - left;
+  };
+  const auto put = [&](const std::string& words, double middle) {
+    sketch.text({(left + right) / 2.0, middle + cap / 2.0}, words, type::small, c.theme.ink2,
+                HAlign::centre);
+  };
+  const bool paper = c.view.theme == ThemeName::paper;
+  if (fits(both)) {
+    put(both, y);
+  } else if (paper && fits(name) && fits(length)) {
+    put(name, y - kHalfLine_mm);
+    put(length, y + kHalfLine_mm);
+  } else if (!paper && fits(name)) {
+    put(name, y);
+  } else if (fits(length)) {
+    put(length, y);
+  }
+}
+
 /// Letters in rings at the corners, wall names and lengths between them where they fit.
 void cornersOfRing(Sketch& sketch, const TapeContext& c, int ring, double y, double from_y) {
   const auto& edges = c.study.perimeter().edges(ring);
@@ -197,15 +223,9 @@ void cornersOfRing(Sketch& sketch, const TapeContext& c, int ring, double y, dou
     const double right = c.at.xOf(ring, e.end_m()) - kLetter_mm - 0.8;
     const base::Arg wall = base::phrase("wall", c.study.perimeter().wallLabel(e));
     const base::Arg length = base::metres("length", e.length_m);
-    for (const base::Message& m :
-         {base::Message("drawing.wall-length", {wall, length}),
-          base::Message("drawing.wall", {wall}), base::Message("drawing.length", {length})}) {
-      const std::string words = c.voice.say(m);
-      if (c.voice.width_mm(words, type::small) > right - left) continue;
-      sketch.text({(left + right) / 2.0, y + c.voice.capHeight_mm(type::small) / 2.0}, words,
-                  type::small, c.theme.ink2, HAlign::centre);
-      break;
-    }
+    wallWords(sketch, c, left, right, y, c.voice.say(base::Message("drawing.wall", {wall})),
+              c.voice.say(base::Message("drawing.wall-length", {wall, length})),
+              c.voice.say(base::Message("drawing.length", {length})));
   }
 }
 
