@@ -51,6 +51,7 @@ constexpr Sentence kSentences[] = {
     {"drawing.wall-length", QT_TRANSLATE_NOOP("Sentences", "{wall:cap} {length}")},
     {"paper.advice", QT_TRANSLATE_NOOP("Sentences", "{advice:cap}.")},
     {"paper.and-more", QT_TRANSLATE_NOOP("Sentences", "… and {count} more.")},
+    {"paper.beyond", QT_TRANSLATE_NOOP("Sentences", "Too far out for this drawing: {things}.")},
     {"paper.caution.asbestos",
      QT_TRANSLATE_NOOP("Sentences",
                        "Asbestos: before drilling, have old boards, coatings, tiles and their glue "
@@ -99,7 +100,8 @@ constexpr Sentence kSentences[] = {
      QT_TRANSLATE_NOOP("Sentences", "a record that the drains were located")},
     {"paper.evidence.engineers-note", QT_TRANSLATE_NOOP("Sentences", "an engineer’s note")},
     {"paper.evidence.locating-record", QT_TRANSLATE_NOOP("Sentences", "a locating record")},
-    {"paper.evidence.reason", QT_TRANSLATE_NOOP("Sentences", "a stated reason")},
+    {"paper.evidence.reason",
+     QT_TRANSLATE_NOOP("Sentences", "the reason given above, without a document")},
     {"paper.finding", QT_TRANSLATE_NOOP("Sentences", "{rule}: {reason}.")},
     {"paper.finding-bare", QT_TRANSLATE_NOOP("Sentences", "{reason:cap}.")},
     {"paper.finding-on",
@@ -114,6 +116,10 @@ constexpr Sentence kSentences[] = {
          "Sentences",
          "Rule sheet {id} ({title}); distances marked * are the sheet’s own figures.")},
     {"paper.foot.survey", QT_TRANSLATE_NOOP("Sentences", "Surveyed {method}, good to {accuracy}.")},
+    {"paper.foot.survey-not-stated",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "How the house was measured is not stated; {accuracy} is taken for the "
+                       "accuracy.")},
     {"paper.foot.surveyor", QT_TRANSLATE_NOOP("Sentences", "Surveyor: {name}.")},
     {"paper.foot.surveyor-date", QT_TRANSLATE_NOOP("Sentences", "Surveyor: {name}, {date}.")},
     {"paper.for-client", QT_TRANSLATE_NOOP("Sentences", "Plan for {client}")},
@@ -139,8 +145,12 @@ constexpr Sentence kSentences[] = {
                        "nothing to seal with (common practice). Use a larger core.")},
     {"paper.hold.depths",
      QT_TRANSLATE_NOOP("Sentences",
-                       "Usual depths, not assured (from memory of NJUG volume 1): electricity 450 "
-                       "mm, gas 375 to 600 mm, water 750 mm, telecom 250 to 350 mm.")},
+                       "Usual depths, not assured (NJUG volume 1†): electricity 450 mm, gas 375 to "
+                       "600 mm, water 750 mm, telecom 250 to 350 mm.")},
+    {"paper.hold.memory",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "† A figure remembered, not looked up: check it in the current document "
+                       "before relying on it.")},
     {"paper.hold.pit",
      QT_TRANSLATE_NOOP("Sentences",
                        "Trial pit first: see the underside of the slab and the top of the footing "
@@ -150,17 +160,22 @@ constexpr Sentence kSentences[] = {
          "Sentences",
          "The pit stays above the underside of the footing, at most 0.6 m along the wall, one at a "
          "time, closed the same day (common practice). Deeper than 0.6 m: take advice; deeper than "
-         "1.2 m: not without support (from memory).")},
+         "1.2 m: not without support†.")},
     {"paper.hold.pit-range",
      QT_TRANSLATE_NOOP(
          "Sentences",
          "Trial pit first: see the underside of the slab and the top of the footing before the "
          "core is drilled. The footing top is put at {low} to {high} from the floor.")},
+    {"paper.hold.pit-under",
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "Trial pit first: see the underside of the slab and the top of the footing before the "
+         "core is drilled. The footing top is put at {low} to {high} below the floor.")},
     {"paper.hold.services",
      QT_TRANSLATE_NOOP("Sentences",
                        "Locate all buried services before coring or digging, with utility plans "
                        "and a locator (HSE, HSG47, 2014; HSA Code of Practice, 2010). Dig by hand "
-                       "within 0.5 m of any (from memory).")},
+                       "within 0.5 m of any†.")},
     {"paper.hold.standby-assumed",
      QT_TRANSLATE_NOOP("Sentences",
                        "A capped pipe is taken for a standby sump ({where}) but not proven: trace "
@@ -181,6 +196,8 @@ constexpr Sentence kSentences[] = {
     {"paper.legend.clear", QT_TRANSLATE_NOOP("Sentences", "Clear {length:1}")},
     {"paper.legend.not-proven", QT_TRANSLATE_NOOP("Sentences", "Not proven {length:1}")},
     {"paper.legend.refused", QT_TRANSLATE_NOOP("Sentences", "Refused {length:1}")},
+    {"paper.lines-go-on",
+     QT_TRANSLATE_NOOP("Sentences", "Lines that end in two strokes go on beyond this drawing.")},
     {"paper.margins", QT_TRANSLATE_NOOP("Sentences", "Distances from the edge of the {core} hole")},
     {"paper.margins.close", QT_TRANSLATE_NOOP("Sentences", "too close to call: measure on site")},
     {"paper.margins.figure", QT_TRANSLATE_NOOP("Sentences", "{length:down}")},
@@ -200,7 +217,6 @@ constexpr Sentence kSentences[] = {
     {"paper.margins.signed", QT_TRANSLATE_NOOP("Sentences", "{length:signed,down}")},
     {"paper.method.laser", QT_TRANSLATE_NOOP("Sentences", "by laser")},
     {"paper.method.map-outline", QT_TRANSLATE_NOOP("Sentences", "from a map outline")},
-    {"paper.method.not-stated", QT_TRANSLATE_NOOP("Sentences", "by a method not stated")},
     {"paper.method.tape", QT_TRANSLATE_NOOP("Sentences", "by tape")},
     {"paper.method.traced-picture", QT_TRANSLATE_NOOP("Sentences", "from a traced picture")},
     {"paper.no-address", QT_TRANSLATE_NOOP("Sentences", "(no address given)")},
@@ -229,13 +245,13 @@ constexpr Sentence kSentences[] = {
     {"paper.score.would",
      QT_TRANSLATE_NOOP("Sentences",
                        "What the place would score if it were allowed: {score:0} of 100")},
-    {"paper.set-out", QT_TRANSLATE_NOOP("Sentences", "Setting out")},
-    {"paper.set-out.check",
-     QT_TRANSLATE_NOOP("Sentences", "Check: {length} from {feature}, along the wall.")},
+    {"paper.set-out",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Setting out to the middle of the hole, along the outside of the wall")},
+    {"paper.set-out.check", QT_TRANSLATE_NOOP("Sentences", "Check: {length} from {feature}.")},
     {"paper.set-out.check-straight",
      QT_TRANSLATE_NOOP("Sentences", "Check: {length} straight to {feature}.")},
-    {"paper.set-out.datum",
-     QT_TRANSLATE_NOOP("Sentences", "Heights are taken outside from {datum}.")},
+    {"paper.set-out.datum", QT_TRANSLATE_NOOP("Sentences", "Take heights outside from {datum}.")},
     {"paper.set-out.no-datum",
      QT_TRANSLATE_NOOP("Sentences",
                        "No sill or threshold is named for heights: choose one that is seen from "
@@ -244,10 +260,9 @@ constexpr Sentence kSentences[] = {
     {"paper.set-out.thickness",
      QT_TRANSLATE_NOOP("Sentences",
                        "The thickness of this wall is not known; {thickness} is assumed.")},
-    {"paper.set-out.tie",
-     QT_TRANSLATE_NOOP(
-         "Sentences",
-         "{length} from {feature} to the middle of the hole, along the outside of the wall.")},
+    {"paper.set-out.tie", QT_TRANSLATE_NOOP("Sentences", "{length} from {feature}.")},
+    {"paper.set-out.two",
+     QT_TRANSLATE_NOOP("Sentences", "{first} from {one}, {second} from {other}.")},
     {"paper.stretches-only",
      QT_TRANSLATE_NOOP("Sentences",
                        "This sheet shows only which stretches of the outside walls would do.")},
@@ -266,12 +281,19 @@ constexpr Sentence kSentences[] = {
     {"paper.verdict.not-proven", QT_TRANSLATE_NOOP("Sentences", "Not proven")},
     {"paper.verdict.refused", QT_TRANSLATE_NOOP("Sentences", "Refused")},
     {"paper.verdict.waived", QT_TRANSLATE_NOOP("Sentences", "Accepted by waiver")},
-    {"paper.waiver.lapsed",
-     QT_TRANSLATE_NOOP("Sentences", "Lapsed: the sump has moved since this waiver was given.")},
+    {"paper.waiver.lapsed", QT_TRANSLATE_NOOP("Sentences", "Lapsed, and no longer holds: {why}.")},
+    {"paper.waiver.lapsed-kept",
+     QT_TRANSLATE_NOOP("Sentences", "the sump was moved after this waiver was given")},
+    {"paper.waiver.lapsed-moved",
+     QT_TRANSLATE_NOOP("Sentences", "the sump has moved {moved} since this waiver was given")},
+    {"paper.waiver.lapsed-ring",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "the sump has moved to another courtyard or outside wall since this waiver "
+                       "was given")},
     {"paper.waiver.reason", QT_TRANSLATE_NOOP("Sentences", "{reason}")},
     {"paper.waiver.rule", QT_TRANSLATE_NOOP("Sentences", "Accepted by waiver: {rule}")},
     {"paper.waiver.signed",
-     QT_TRANSLATE_NOOP("Sentences", "{name}, {date}; on the evidence of {evidence}.")},
+     QT_TRANSLATE_NOOP("Sentences", "Signed: {name}, {date}. It rests on {evidence}.")},
     {"paper.waiver.thing", QT_TRANSLATE_NOOP("Sentences", "Accepted by waiver: {rule}, {thing}")},
     {"paper.where",
      QT_TRANSLATE_NOOP("Sentences", "{wall:cap}, {chainage} along the walls from corner A.")},

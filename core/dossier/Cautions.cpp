@@ -1,4 +1,4 @@
-// How to set it out, when to stop and look, and what to mind.
+// When to stop and look, and what to mind.
 
 #include <algorithm>
 
@@ -12,10 +12,6 @@ using base::Message;
 
 /// Less room than this round the pipe cannot be sealed (common practice).
 constexpr double kLeastGap_mm = 3.0;
-
-void tie(Writer& w, const char* id, const drawing::Tie& t) {
-  w.body(w.desk().say(id, {base::metres("length", t.length_m), base::phrase("feature", t.label)}));
-}
 
 /// Floor zones that the hole comes out under.
 bool underfloorHeating(const Sheet& sheet) {
@@ -63,12 +59,15 @@ void barrier(Writer& w, const Sheet& sheet) {
 
 void trialPit(Writer& w, const Sheet& sheet) {
   const plan::House& house = sheet.job().house;
-  if (house.footing_top_low_m && house.footing_top_high_m) {
-    w.tick(
-        sheet.desk.say("paper.hold.pit-range", {base::metres("low", *house.footing_top_low_m),
-                                                base::metres("high", *house.footing_top_high_m)}));
+  if (!tellsHeights(sheet)) return w.tick(sheet.desk.say("paper.hold.pit"));
+  const double low = *house.footing_top_low_m;
+  const double high = *house.footing_top_high_m;
+  if (low < 0.0 && high < 0.0) {
+    w.tick(sheet.desk.say("paper.hold.pit-under",
+                          {base::metres("low", -high), base::metres("high", -low)}));
   } else {
-    w.tick(sheet.desk.say("paper.hold.pit"));
+    w.tick(sheet.desk.say("paper.hold.pit-range",
+                          {base::metres("low", low), base::metres("high", high)}));
   }
 }
 
@@ -81,28 +80,6 @@ void appliances(Writer& w, const Sheet& sheet) {
 }
 
 }  // namespace
-
-void writeSettingOut(Writer& w, const Sheet& sheet) {
-  if (!sheet.assessment) return;
-  const Desk& desk = sheet.desk;
-  w.heading(desk.say("paper.set-out"));
-  if (sheet.ties.before) tie(w, "paper.set-out.tie", *sheet.ties.before);
-  if (sheet.ties.after) tie(w, "paper.set-out.tie", *sheet.ties.after);
-  if (sheet.ties.check) {
-    tie(w, sheet.ties.check_on_wall ? "paper.set-out.check" : "paper.set-out.check-straight",
-        *sheet.ties.check);
-  } else if (sheet.ties.before && sheet.ties.after) {
-    w.body(desk.say("paper.set-out.sum", {base::metres("length", sheet.ties.before->length_m +
-                                                                     sheet.ties.after->length_m)}));
-  }
-  const std::string& datum = sheet.job().house.height_datum;
-  w.body(desk.say(datum.empty() ? "paper.set-out.no-datum" : "paper.set-out.datum",
-                  {base::text("datum", datum)}));
-  if (sheet.assessment->thickness_assumed) {
-    w.body(desk.say("paper.set-out.thickness",
-                    {base::metres("thickness", perimeter::kAssumedWallThickness_m)}));
-  }
-}
 
 void writeHoldPoints(Writer& w, const Sheet& sheet) {
   const Desk& desk = sheet.desk;
@@ -120,10 +97,10 @@ void writeHoldPoints(Writer& w, const Sheet& sheet) {
   const double gap_mm = (core_mm - pipe_mm) / 2.0;
   if (gap_mm < kLeastGap_mm) {
     w.tick(desk.say("paper.hold.core-gap",
-                    {base::millimetres("core", core_mm),
-                     base::millimetres("pipe", pipe_mm), base::millimetres("gap", gap_mm),
-                     base::millimetres("least", kLeastGap_mm)}));
+                    {base::millimetres("core", core_mm), base::millimetres("pipe", pipe_mm),
+                     base::millimetres("gap", gap_mm), base::millimetres("least", kLeastGap_mm)}));
   }
+  w.text(desk.say("paper.hold.memory"), fonts::small, desk.theme.ink2);
 }
 
 void writeCautions(Writer& w, const Sheet& sheet) {

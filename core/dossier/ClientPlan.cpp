@@ -8,7 +8,8 @@ namespace sumpwright::dossier {
 namespace {
 
 constexpr double kGutter_mm = 9.0;
-constexpr double kColumn_mm = 87.5;     // two to a page of A4, three to one of A3
+constexpr double kColumn_mm = 87.5;  // two to a page of A4, three to one of A3
+constexpr double kPartGap_mm = 3.2;
 constexpr double kLeastText_mm = 20.0;  // less than this below the plan is left white
 
 /// Rows one below the other; gives the y after the last.
@@ -50,32 +51,65 @@ double firstPage(Pages& pages, Rows waivers) {
   return at.y;
 }
 
-Rows allText(const Sheet& sheet, double width_mm) {
-  Writer w(sheet.desk, width_mm);
-  writeFindings(w, sheet);
-  writeSettingOut(w, sheet);
-  writeMargins(w, sheet);
-  writePlaces(w, sheet);
-  writeNotLooked(w, sheet);
-  writeUnjudged(w, sheet);
-  writeScore(w, sheet);
-  writeHoldPoints(w, sheet);
-  writeCautions(w, sheet);
-  return w.take();
+/// The parts of the text, in the order a householder asks.
+std::vector<Rows> allText(const Sheet& sheet, double width_mm) {
+  std::vector<Rows> parts;
+  for (auto* write : {writeFindings, writeMargins, writePlaces, writeNotLooked, writeUnjudged,
+                      writeScore, writeHoldPoints, writeCautions}) {
+    Writer w(sheet.desk, width_mm);
+    write(w, sheet);
+    Rows rows = w.take();
+    if (!rows.empty()) parts.push_back(std::move(rows));
+  }
+  return parts;
+}
+
+Rows joined(const std::vector<Rows>& parts) {
+  Rows out;
+  for (const Rows& part : parts) {
+    if (!out.empty()) out.push_back({kPartGap_mm, {}, false});
+    out.insert(out.end(), part.begin(), part.end());
+  }
+  return out;
+}
+
+/// Whether rows stand whole in a region.
+bool fits(const Rows& rows, const Region& region) {
+  drawing::DrawList scratch;
+  Sketch sketch(scratch);
+  double end = 0.0;
+  return flow(sketch, rows, 0, region, end) == rows.size();
+}
+
+/// Where the first part is too tall for what is left of the first page, the first of the others
+/// that stands there whole goes before it rather than leaving the page white.
+void fillFirstPage(std::vector<Rows>& parts, const Region& region) {
+  if (parts.empty()) return;
+  drawing::DrawList scratch;
+  Sketch sketch(scratch);
+  double end = 0.0;
+  if (flow(sketch, parts.front(), 0, region, end) > 0) return;
+  const auto other = std::find_if(parts.begin(), parts.end(),
+                                  [&](const Rows& part) { return fits(part, region); });
+  if (other != parts.end()) std::rotate(parts.begin(), other, other + 1);
 }
 
 /// Further pages until everything stands somewhere.
-void flowAll(Pages& pages, const Rows& rows, double first_y) {
+void flowAll(Pages& pages, std::vector<Rows> parts, double first_y) {
   const int columns = pages.sheet.options.size == PaperSize::a3 ? 3 : 2;
   const double gutter = (pages.width() - columns * kColumn_mm) / (columns - 1);
-  Region region{kMargin_mm, first_y + 4.0, pages.bottom() - 1.5, kColumn_mm, gutter, columns};
+  Region region{kMargin_mm, first_y + 4.0, pages.bottom() - 1.5, kColumn_mm, gutter, columns, true};
+  const bool room = region.bottom - region.top >= kLeastText_mm;
+  if (room) fillFirstPage(parts, region);
+  const Rows rows = joined(parts);
   std::size_t next = 0;
-  if (region.bottom - region.top >= kLeastText_mm) {
+  if (room) {
     Sketch sketch(pages.document.pages.back());
     double end = 0.0;
     sketch.tagged("text");
     next = flow(sketch, rows, 0, region, end);
   }
+  region.more_follows = false;
   while (next < rows.size()) {
     Sketch sketch = pages.add();
     region.top = stack(sketch, laterHeadRows(pages.sheet, pages.width()), {kMargin_mm, kMargin_mm});
@@ -106,17 +140,15 @@ Document clientPlan(const siting::Study& study, const drawing::Voice& voice,
   document.subject = sheet.desk.say("paper.subject");
 
   Rows waivers = waiverRows(sheet, pages.width());
-  const Rows text = allText(sheet, kColumn_mm);
+  std::vector<Rows> parts = allText(sheet, kColumn_mm);
   // Many or long waivers stand in the text, so that the plan keeps at least half of the page.
   const bool crowded = heightOf(waivers) > 0.22 * sheet.height_mm;
-  Rows below;
   if (crowded) {
-    below = waiverRows(sheet, kColumn_mm);
+    parts.insert(parts.begin(), waiverRows(sheet, kColumn_mm));
     waivers.clear();
   }
-  below.insert(below.end(), text.begin(), text.end());
   const double y = firstPage(pages, std::move(waivers));
-  flowAll(pages, below, y);
+  flowAll(pages, std::move(parts), y);
   const int count = static_cast<int>(document.pages.size());
   for (int i = 0; i < count; ++i) {
     Sketch sketch(document.pages[static_cast<std::size_t>(i)]);

@@ -94,11 +94,15 @@ struct Columns {
     needs = width - margin_mm - kGap_mm;
     has = needs - needs_mm - kGap_mm;
     const double words = has - has_mm - kGap_mm;
-    rule_mm = 0.36 * words;
+    double title_mm = 0.0;
+    for (const MarginText& line : lines) {
+      title_mm = std::max(title_mm, desk.voice.width_mm(line.rule, fonts::strong));
+    }
+    rule_mm = std::clamp(title_mm + 0.1, 0.3 * words, 0.4 * words);
     nearest = rule_mm + kGap_mm;
     nearest_mm = words - nearest;
   }
-  static constexpr double kGap_mm = 2.4;
+  static constexpr double kGap_mm = 2.0;
   double width;  ///< also the right edge of the margins
   double needs;  ///< right edges
   double has;
@@ -223,8 +227,8 @@ void writeMargins(Writer& w, const Sheet& sheet) {
     Row row = tableRow(sheet.desk, at, line);
     row.head = head;
     w.row(std::move(row));
+    w.keepLastWithNext();  // whole in a column wherever one can hold it
   }
-  w.keepLastWithNext();
   w.gap(0.8);
   if (own) w.text(sheet.desk.say("paper.margins.own"), fonts::small, sheet.desk.theme.ink2);
   w.text(sheet.desk.say("paper.margins.how"), fonts::small, sheet.desk.theme.ink2);
@@ -236,7 +240,10 @@ void writeScore(Writer& w, const Sheet& sheet) {
   const bool refused = sheet.assessment->state == rules::State::refused;
   w.heading(sheet.desk.say(refused ? "paper.score.would" : "paper.score",
                            {base::number("score", std::floor(score.total))}));
-  for (const siting::ScoredPart& part : score.parts) scoreRow(w, part);
+  for (const siting::ScoredPart& part : score.parts) {
+    scoreRow(w, part);
+    w.keepLastWithNext();
+  }
   if (!score.complete) {
     w.text(sheet.desk.say("paper.score.incomplete"), fonts::small, sheet.desk.theme.ink2);
   }

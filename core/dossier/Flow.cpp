@@ -6,6 +6,9 @@
 namespace sumpwright::dossier {
 namespace {
 
+constexpr double kHair_mm = 1e-6;
+constexpr int kPieces = 2;  // a table in more is hard to read
+
 struct Placed {
   const Row* row;
   int column;
@@ -16,6 +19,32 @@ struct Placed {
 std::size_t unitEnd(const Rows& rows, std::size_t i) {
   while (i + 1 < rows.size() && rows[i].keep_with_next) ++i;
   return i + 1;
+}
+
+double tallestUnit(const Rows& rows, std::size_t from) {
+  double tallest = 0.0;
+  for (std::size_t i = from; i < rows.size();) {
+    const std::size_t end = unitEnd(rows, i);
+    double unit = 0.0;
+    for (; i < end; ++i) unit += rows[i].height_mm;
+    tallest = std::max(tallest, unit);
+  }
+  return tallest;
+}
+
+/// Whether a table that is broken between rows, its head repeated, ends within so many columns.
+bool endsWithin(const Rows& rows, std::size_t from, std::size_t end, double height, int columns) {
+  double y = 0.0;
+  bool table = false;
+  for (std::size_t i = from; i < end; ++i) {
+    table = table || rows[i].head != nullptr;
+    if (y + rows[i].height_mm > height) {
+      if (--columns < 1) return false;
+      y = rows[i].head != nullptr ? rows[i].head->height_mm : 0.0;
+    }
+    y += rows[i].height_mm;
+  }
+  return table;
 }
 
 /// Greedy: column after column of the given height. `next` is the first row that found no place.
@@ -40,6 +69,11 @@ std::vector<Placed> place(const Rows& rows, std::size_t from, const Region& regi
     }
     // A unit taller than a whole column is broken rather than lost.
     const bool too_tall = unit > height && y == 0.0;
+    // Left to the taller region, unless it is a table that ends here in its next column.
+    if (too_tall && region.more_follows &&
+        !endsWithin(rows, next, end, height, std::min(kPieces, region.columns - column))) {
+      return out;
+    }
     if (y + unit > height && !too_tall) {
       if (++column >= region.columns) return out;
       y = 0.0;
@@ -53,6 +87,10 @@ std::vector<Placed> place(const Rows& rows, std::size_t from, const Region& regi
       if (too_tall && y + rows[i].height_mm > height) {
         if (y == 0.0 || ++column >= region.columns) return out;
         y = 0.0;
+        if (rows[i].head != nullptr) {
+          out.push_back({rows[i].head.get(), column, y});
+          y += rows[i].head->height_mm;
+        }
       }
       out.push_back({&rows[i], column, y});
       y += rows[i].height_mm;
@@ -81,15 +119,17 @@ void Writer::text(const std::string& words, const Font& font, const Colour& colo
                   double indent_mm, double hang_mm) {
   const double step = drawing::leading_mm(font);
   const double cap = m_desk.voice.capHeight_mm(font);
+  constexpr std::size_t kWhole = 5;  // a paragraph of no more lines is never broken
   const auto lines = drawing::wrap(m_desk.voice, words, font, m_width - indent_mm - hang_mm);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const double x = indent_mm + (i == 0 ? 0.0 : hang_mm);
     const std::string line = lines[i];
-    m_rows.push_back({step,
-                      [=](Sketch& sketch, Point at) {
-                        sketch.text({at.x + x, at.y + (step + cap) / 2.0}, line, font, colour);
-                      },
-                      i + 1 < lines.size() && (i == 0 || i + 2 == lines.size())});
+    m_rows.push_back(
+        {step,
+         [=](Sketch& sketch, Point at) {
+           sketch.text({at.x + x, at.y + (step + cap) / 2.0}, line, font, colour);
+         },
+         i + 1 < lines.size() && (lines.size() <= kWhole || i == 0 || i + 2 == lines.size())});
   }
 }
 
@@ -132,7 +172,8 @@ std::size_t flow(Sketch& sketch, const Rows& rows, std::size_t from, const Regio
   auto placed = place(rows, from, region, whole, next);
   if (next == rows.size()) {
     // All fits: the lowest column height that still holds everything.
-    double low = 0.0;
+    // (and every unit whole that can be).
+    double low = std::min(whole, tallestUnit(rows, from) - kHair_mm);
     double high = whole;
     for (int i = 0; i < 24; ++i) {
       const double middle = (low + high) / 2.0;

@@ -85,6 +85,8 @@ struct Region {
   double column_mm = 0.0;
   double gutter_mm = 0.0;
   int columns = 1;
+  /// A taller region follows: what does not fit here whole waits for it.
+  bool more_follows = false;
 };
 
 /// Places rows from `from` on; gives the index of the first that did not fit, and in `end_y` the

@@ -102,19 +102,33 @@ VerdictText verdictText(const Sheet& sheet, double word_mm, double width_mm) {
   return out;
 }
 
+Message methodWord(plan::SurveyMethod method) {
+  switch (method) {
+    case plan::SurveyMethod::laser:
+      return Message("paper.method.laser");
+    case plan::SurveyMethod::traced_picture:
+      return Message("paper.method.traced-picture");
+    case plan::SurveyMethod::map_outline:
+      return Message("paper.method.map-outline");
+    case plan::SurveyMethod::tape:
+    case plan::SurveyMethod::not_stated:
+      break;
+  }
+  return Message("paper.method.tape");
+}
+
 std::string footText(const Sheet& sheet) {
   const Desk& desk = sheet.desk;
   std::string out = desk.say("paper.foot.sheet", {base::text("id", sheet.study.sheet().id),
                                                   base::text("title", sheet.study.sheet().title)});
-  static constexpr const char* kMethods[] = {"paper.method.not-stated", "paper.method.tape",
-                                             "paper.method.laser", "paper.method.traced-picture",
-                                             "paper.method.map-outline"};
-  out += ' ' +
-         desk.say(
-             "paper.foot.survey",
-             {base::phrase("method",
-                           Message(kMethods[static_cast<std::size_t>(sheet.job().survey_method)])),
-              base::metres("accuracy", sheet.study.accuracy_m())});
+  const plan::SurveyMethod method = sheet.job().survey_method;
+  const base::Arg accuracy = base::metres("accuracy", sheet.study.accuracy_m());
+  if (method == plan::SurveyMethod::not_stated) {
+    out += ' ' + desk.say("paper.foot.survey-not-stated", {accuracy});
+  } else {
+    out +=
+        ' ' + desk.say("paper.foot.survey", {base::phrase("method", methodWord(method)), accuracy});
+  }
   if (!sheet.job().surveyor.empty()) {
     out += ' ' + desk.say(sheet.job().surveyed_on.empty() ? "paper.foot.surveyor"
                                                           : "paper.foot.surveyor-date",

@@ -1,9 +1,11 @@
 // The plan at the largest round scale that fits, and the walls unrolled.
 
+#include <algorithm>
 #include <array>
 
 #include "dossier/Sheet.h"
 #include "drawing/Bands.h"
+#include "drawing/Beyond.h"
 #include "drawing/PlanDrawing.h"
 #include "drawing/TapeDrawing.h"
 
@@ -18,27 +20,39 @@ struct Fitted {
   drawing::PlanView view;
 };
 
-/// With room for things in the garden where the scale allows it.
-constexpr double kWideGarden_m = 3.0;
-
+/// The largest scale at which the house fits with what stands close to it; then as much of the rest
+/// as there is room for.
 Fitted largest(const siting::Study& study, double width_mm, double height_mm) {
-  const auto fits = [&](const drawing::PlanView& view) {
-    return view.width_mm <= width_mm && view.height_mm <= height_mm;
-  };
   Fitted out;
   for (int scale : kScales) {
     out = {scale, drawing::atScale(study, 1000.0 / scale, drawing::ThemeName::paper)};
-    if (fits(out.view)) break;
+    if (out.view.width_mm <= width_mm && out.view.height_mm <= height_mm) break;
   }
-  const auto wide =
-      drawing::atScale(study, 1000.0 / out.scale, drawing::ThemeName::paper, kWideGarden_m);
-  if (fits(wide)) out.view = wide;
-  out.view.width_mm = width_mm;
-  out.view.height_mm = std::min(out.view.height_mm, height_mm);
+  out.view = drawing::holdingMost(study, out.view, width_mm, height_mm);
   out.view.grid = false;
   out.view.furniture = false;
   out.view.overall_dimensions = true;
   return out;
+}
+
+/// What the plan leaves out for want of room.
+Rows beyondRows(const Sheet& sheet, const drawing::PlanView& view, double width_mm) {
+  const Desk& desk = sheet.desk;
+  std::string words;
+  base::Message things;
+  for (const plan::OutsideThing* t : drawing::beyond(sheet.study, view)) {
+    const base::Message label = sheet.study.labelOf(t->id);
+    things = things.id.empty() ? label
+                               : base::Message("list.comma", {base::phrase("first", things),
+                                                              base::phrase("second", label)});
+  }
+  if (!things.id.empty()) words = desk.say("paper.beyond", {base::phrase("things", things)});
+  if (drawing::linesGoOn(sheet.study, view)) {
+    words += (words.empty() ? "" : " ") + desk.say("paper.lines-go-on");
+  }
+  Writer w(desk, width_mm);
+  if (!words.empty()) w.text(words, fonts::small, desk.theme.ink2);
+  return w.take();
 }
 
 struct Mover {
@@ -88,6 +102,7 @@ std::vector<drawing::DrawList> markers(const Sheet& sheet, const drawing::PlanVi
 }
 
 constexpr double kSample_mm = 9.0;
+constexpr double kLeastLength_m = 0.05;  // less prints as nought
 
 struct LegendEntry {
   rules::State state;
@@ -95,7 +110,7 @@ struct LegendEntry {
   double width_mm;
 };
 
-/// The four states with their lengths, each as wide as its words.
+/// The states that occur, with their lengths, each as wide as its words.
 std::vector<LegendEntry> legend(const Sheet& sheet) {
   static constexpr const char* kWords[] = {"paper.legend.clear", "paper.legend.advised",
                                            "paper.legend.not-proven", "paper.legend.refused"};
@@ -103,6 +118,7 @@ std::vector<LegendEntry> legend(const Sheet& sheet) {
   for (auto state : {rules::State::clear, rules::State::advised_against, rules::State::not_proven,
                      rules::State::refused}) {
     const auto i = static_cast<std::size_t>(state);
+    if (sheet.study.lengths_m()[i] < kLeastLength_m) continue;
     const std::string words =
         sheet.desk.say(kWords[i], {base::metres("length", sheet.study.lengths_m()[i])});
     out.push_back({state, words, kSample_mm + 2.4 + sheet.desk.voice.width_mm(words, fonts::body)});
@@ -112,10 +128,13 @@ std::vector<LegendEntry> legend(const Sheet& sheet) {
 
 void paintLegend(Sketch& sketch, const Sheet& sheet, Point at, double width_mm) {
   const auto entries = legend(sheet);
-  double words = 0.0;
+  constexpr double kGap_mm = 12.0;
+  constexpr double kLeastGap_mm = 3.0;
+  double words = 2.4;
   for (const LegendEntry& e : entries) words += e.width_mm;
+  const double gaps = static_cast<double>(entries.size()) - 1.0;
   const double gap =
-      std::max(3.0, (width_mm - 2.4 - words) / static_cast<double>(entries.size() - 1));
+      gaps > 0.0 ? std::clamp((width_mm - words) / gaps, kLeastGap_mm, kGap_mm) : 0.0;
   double x = at.x + 1.2;
   const double cap = sheet.desk.voice.capHeight_mm(fonts::body);
   for (const LegendEntry& e : entries) {
@@ -129,9 +148,17 @@ void paintLegend(Sketch& sketch, const Sheet& sheet, Point at, double width_mm) 
 }  // namespace
 
 Rows planRows(const Sheet& sheet, double width_mm, double height_mm) {
-  // North point and scale bar stand in a strip of their own above the plan.
-  const double furniture = drawing::kFurnitureHeight_mm;
-  Fitted fitted = largest(sheet.study, width_mm, height_mm - furniture - 1.5);
+  constexpr double kBeside_mm = 82.0;  // past the longest scale bar
+  constexpr double kUnder_mm = 1.5;
+  // North point and scale bar stand in a strip of their own above the plan, the ties beside them.
+  const Rows ties = settingOutRows(sheet, width_mm - kBeside_mm);
+  const double strip = std::max(drawing::kFurnitureHeight_mm + 1.8, heightOf(ties) + 1.0);
+  Fitted fitted = largest(sheet.study, width_mm, height_mm - strip - kUnder_mm);
+  Rows beyond = beyondRows(sheet, fitted.view, width_mm);
+  if (!beyond.empty()) {
+    fitted = largest(sheet.study, width_mm, height_mm - strip - kUnder_mm - heightOf(beyond));
+    beyond = beyondRows(sheet, fitted.view, width_mm);
+  }
   if (sheet.assessment) fitted.view.keep_clear = sheet.assessment->place;
   const auto top = drawing::planFurniture(sheet.study, fitted.view, sheet.desk.voice);
   const auto base = drawing::planBase(sheet.study, fitted.view, sheet.desk.voice);
@@ -139,20 +166,29 @@ Rows planRows(const Sheet& sheet, double width_mm, double height_mm) {
   const std::string scale =
       sheet.desk.say(sheet.options.size == PaperSize::a4 ? "paper.scale-a4" : "paper.scale-a3",
                      {base::count("scale", fitted.scale)});
-  return {{furniture,
-           [=, &sheet](Sketch& sketch, Point at) {
-             place(sketch, top, at);
-             sketch.tagged("scale").text({at.x + width_mm, at.y + 13.2}, scale, fonts::body,
-                                         sheet.desk.theme.ink2, drawing::HAlign::right);
-           },
-           false},
-          {fitted.view.height_mm,
-           [=](Sketch& sketch, Point at) {
-             place(sketch, base, at);
-             for (const auto& list : over) place(sketch, list, at);
-           },
-           false},
-          {1.5, {}, false}};
+  Rows out{{strip,
+            [=, &sheet](Sketch& sketch, Point at) {
+              place(sketch, top, at);
+              sketch.tagged("scale").text({at.x + 20.5, at.y + 17.4}, scale, fonts::body,
+                                          sheet.desk.theme.ink2);
+              Point line{at.x + kBeside_mm, at.y};
+              if (!ties.empty()) sketch.tagged("set-out");
+              for (const Row& row : ties) {
+                row.paint(sketch, line);
+                line.y += row.height_mm;
+              }
+              sketch.tagged("text");
+            },
+            false},
+           {fitted.view.height_mm,
+            [=](Sketch& sketch, Point at) {
+              place(sketch, base, at);
+              for (const auto& list : over) place(sketch, list, at);
+            },
+            false}};
+  out.insert(out.end(), beyond.begin(), beyond.end());
+  out.push_back({kUnder_mm, {}, false});
+  return out;
 }
 
 Rows stripRows(const Sheet& sheet, double width_mm) {

@@ -44,6 +44,7 @@ double footHeight_mm(const Sheet& sheet);
 // Waivers.cpp
 Rows waiverRows(const Sheet& sheet, double width_mm);  ///< ruled boxes; none without waivers
 // PlanFigure.cpp
+/// The plan with north point, scale bar and the ties to set it out by above it.
 Rows planRows(const Sheet& sheet, double width_mm, double height_mm);
 Rows stripRows(const Sheet& sheet, double width_mm);
 // Findings.cpp
@@ -54,8 +55,11 @@ void writePlaces(Writer& w, const Sheet& sheet);
 // Unknowns.cpp
 void writeNotLooked(Writer& w, const Sheet& sheet);
 void writeUnjudged(Writer& w, const Sheet& sheet);
+// SettingOut.cpp
+Rows settingOutRows(const Sheet& sheet, double width_mm);  ///< none without a sump to set out
+/// Whether a height stands anywhere on the paper.
+bool tellsHeights(const Sheet& sheet);
 // Cautions.cpp
-void writeSettingOut(Writer& w, const Sheet& sheet);
 void writeHoldPoints(Writer& w, const Sheet& sheet);
 void writeCautions(Writer& w, const Sheet& sheet);
 

@@ -1,4 +1,7 @@
-// Waivers in ruled boxes; struck out once they have lapsed.
+// Waivers in ruled boxes; one that has lapsed is kept, its title struck out and the reason given.
+
+#include <algorithm>
+#include <cmath>
 
 #include "dossier/Sheet.h"
 
@@ -24,18 +27,27 @@ base::Message evidenceWord(plan::Evidence evidence) {
   return Message("paper.evidence.consent");
 }
 
-/// Strikes a waiver's lines out once it has lapsed.
-void strike(Rows& rows, const Desk& desk, double width_mm) {
-  for (Row& row : rows) {
-    if (row.isGap()) continue;
-    const auto line = row.paint;
-    const double middle = row.height_mm / 2.0;
-    const Colour colour = desk.theme.ink2;
-    row.paint = [=](Sketch& sketch, Point at) {
-      line(sketch, at);
-      sketch.line({at.x, at.y + middle}, {at.x + width_mm, at.y + middle}, solid(colour, 1.2));
-    };
-  }
+/// A thin line through the title: the words stay legible.
+void strike(Row& row, const Desk& desk, double length_mm) {
+  const auto line = row.paint;
+  const double middle = row.height_mm / 2.0 + 0.2;
+  const Colour colour = desk.theme.ink2;
+  row.paint = [=](Sketch& sketch, Point at) {
+    sketch.line({at.x, at.y + middle}, {at.x + length_mm, at.y + middle}, solid(colour, 0.6));
+    line(sketch, at);
+  };
+}
+
+/// Why it holds no longer: moved along the wall by so much, or onto another wall's ring, or it was
+/// set aside in the job itself.
+base::Message lapseReason(const Sheet& sheet, const plan::Waiver& waiver) {
+  const plan::Sump& sump = *sheet.sump;
+  if (waiver.lapsed) return Message("paper.waiver.lapsed-kept");
+  if (sump.ring != waiver.ring) return Message("paper.waiver.lapsed-ring");
+  const double length = sheet.study.perimeter().length_m(sump.ring);
+  const double straight = std::abs(sump.chainage_m - waiver.chainage_m);
+  return Message("paper.waiver.lapsed-moved",
+                 {base::metres("moved", std::min(straight, length - straight))});
 }
 
 Rows waiverText(const Sheet& sheet, const plan::Waiver& waiver, double width_mm) {
@@ -50,15 +62,21 @@ Rows waiverText(const Sheet& sheet, const plan::Waiver& waiver, double width_mm)
       base::text("date", waiver.date),
       base::phrase("evidence", evidenceWord(waiver.evidence)),
       base::metres("chainage", waiver.chainage_m)};
-  w.text(desk.say(waiver.thing.empty() ? "paper.waiver.rule" : "paper.waiver.thing", args),
-         fonts::strong, desk.theme.ink);
-  w.body(desk.say("paper.waiver.reason", args));
-  w.body(desk.say("paper.waiver.signed", args));
+  const std::string title =
+      desk.say(waiver.thing.empty() ? "paper.waiver.rule" : "paper.waiver.thing", args);
+  const Colour& colour = stands ? desk.theme.ink : desk.theme.ink2;
+  w.text(title, fonts::strong, colour);
+  w.text(desk.say("paper.waiver.reason", args), fonts::body, colour);
+  w.text(desk.say("paper.waiver.signed", args), fonts::body, colour);
   Rows rows = w.take();
   if (stands) return rows;
-  strike(rows, desk, width_mm);
+  const auto lines = drawing::wrap(desk.voice, title, fonts::strong, width_mm);
+  for (std::size_t i = 0; i < std::min(lines.size(), rows.size()); ++i) {
+    strike(rows[i], desk, desk.voice.width_mm(lines[i], fonts::strong));
+  }
   Writer lapsed(desk, width_mm);
-  lapsed.text(desk.say("paper.waiver.lapsed"), fonts::strong, desk.theme.ink);
+  lapsed.text(desk.say("paper.waiver.lapsed", {base::phrase("why", lapseReason(sheet, waiver))}),
+              fonts::strong, desk.theme.ink);
   lapsed.append(std::move(rows));
   return lapsed.take();
 }

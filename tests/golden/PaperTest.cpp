@@ -110,6 +110,70 @@ TEST(Paper, OfEverySampleHasNothingOutsideAndNoOverlap) {
   }
 }
 
+/// Every sample at both sizes.
+template <typename Check>
+void onEverySample(Check check) {
+  for (const std::string& name : samples()) {
+    const plan::Job job = sample(name);
+    for (const PaperSize size : {PaperSize::a4, PaperSize::a3}) {
+      SCOPED_TRACE(name + (size == PaperSize::a4 ? " A4" : " A3"));
+      check(job, paperOf(job, size).pages.front());
+    }
+  }
+}
+
+TEST(Paper, EveryDimensionLineCarriesItsLength) {
+  onEverySample([](const plan::Job&, const DrawList& page) {
+    constexpr int kStrokes = 5;  // two extension lines, the line itself, two ticks
+    int strokes = 0;
+    int texts = 0;
+    for (const drawing::Item& item : page.items) {
+      if (item.tag != "dimension") continue;
+      strokes += std::holds_alternative<drawing::Stroke>(item.shape) ? 1 : 0;
+      texts += std::holds_alternative<drawing::Text>(item.shape) ? 1 : 0;
+    }
+    EXPECT_GE(texts, 2);
+    EXPECT_EQ(strokes, kStrokes * texts);
+  });
+}
+
+TEST(Paper, NoWordsStandUnderTheGrip) {
+  onEverySample([](const plan::Job& job, const DrawList& page) {
+    const paint::QtVoice voice(job.display_units);
+    for (const drawing::Item& grip : page.items) {
+      const auto* disc = std::get_if<drawing::Arc>(&grip.shape);
+      if (grip.tag != "grip" || disc == nullptr || disc->radius_mm < 4.0) continue;
+      const Box covered =
+          drawing::around(disc->centre, 0.7 * disc->radius_mm, 0.7 * disc->radius_mm);
+      for (const auto& text : textsOf(page, voice)) {
+        EXPECT_FALSE(overlap(covered, text.box)) << text.words;
+      }
+    }
+  });
+}
+
+TEST(Paper, LegendShowsOnlyWhatOccurs) {
+  onEverySample([](const plan::Job&, const DrawList& page) {
+    int entries = 0;
+    for (const drawing::Item& item : page.items) {
+      const auto* text = std::get_if<drawing::Text>(&item.shape);
+      if (item.tag != "legend" || text == nullptr) continue;
+      ++entries;
+      EXPECT_EQ(text->text.find(" 0.0 m"), std::string::npos) << text->text;
+    }
+    EXPECT_GE(entries, 1);
+  });
+}
+
+TEST(Paper, SettingOutStandsBesideThePlan) {
+  onEverySample([](const plan::Job& job, const DrawList& page) {
+    const bool cored =
+        std::any_of(job.design.sumps.begin(), job.design.sumps.end(),
+                    [](const plan::Sump& s) { return s.kind == plan::SumpKind::cored; });
+    EXPECT_EQ(drawing::itemsTagged(page, "set-out") > 0, cored);
+  });
+}
+
 TEST(Paper, WithoutSumpsAndWithLongWordsIsSoundToo) {
   for (const std::string& name : samples()) {
     plan::Job job = sample(name);

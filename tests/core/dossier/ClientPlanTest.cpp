@@ -131,7 +131,7 @@ TEST(ClientPlan, AWaiverThatHoldsStandsInABoxUnderTheVerdict) {
   EXPECT_GT(drawing::itemsTagged(d.pages[0], "waiver"), 4);
 }
 
-TEST(ClientPlan, AWaiverLeftBehindIsStruckOut) {
+TEST(ClientPlan, AWaiverLeftBehindIsMarkedLapsedWithTheReason) {
   const auto job = PlanBuilder::rectangle(10, 8)
                        .window("w", 2, 4.0, 1.0)
                        .sump("s", 0, 21.3)
@@ -139,7 +139,24 @@ TEST(ClientPlan, AWaiverLeftBehindIsStruckOut) {
                        .job();
   const Document d = paper(job);
   EXPECT_TRUE(says(d.pages[0], "lapsed"));
+  EXPECT_TRUE(says(d.pages[0], "lapsed 0.10"));
   EXPECT_TRUE(says(d.pages[0], "Owner accepts it"));
+}
+
+TEST(ClientPlan, AThingTooFarOutIsLeftOutWholeAndNamed) {
+  auto b = PlanBuilder::rectangle(10, 8);
+  b.outside("near", plan::OutsideKind::inspection_chamber, {{4.0, 9.0}});
+  b.outside("far", plan::OutsideKind::inspection_chamber, {{4.0, 60.0}});
+  b.outside("lane", plan::OutsideKind::path, {{-50.0, -1.0}, {50.0, -1.0}});
+  const Document d = paper(b.job());
+  EXPECT_GT(drawing::itemsTagged(d.pages[0], "near"), 0);
+  EXPECT_EQ(drawing::itemsTagged(d.pages[0], "far"), 0);
+  EXPECT_TRUE(says(d.pages[0], "beyond"));
+  EXPECT_TRUE(says(d.pages[0], "lines-go-on"));
+  const Document all = paper(
+      PlanBuilder::rectangle(10, 8).outside("near", plan::OutsideKind::gully, {{4.0, 9.0}}).job());
+  EXPECT_FALSE(saysAnywhere(all, "beyond"));
+  EXPECT_FALSE(saysAnywhere(all, "lines-go-on"));
 }
 
 TEST(ClientPlan, HoldsLongTextsWhole) {
@@ -166,6 +183,8 @@ TEST(ClientPlan, AsksWhatIsNotKnown) {
   auto job = furnished().sump("s", 0, 12.0).job();
   job.house.standby.state = plan::StandbyState::not_searched;
   job.house.barrier = plan::Barrier::unknown;
+  job.house.footing_top_low_m = -0.6;
+  job.house.footing_top_high_m = -0.4;
   job.design.core_mm = 112.0;
   Document d = paper(job);
   EXPECT_TRUE(saysAnywhere(d, "standby-search"));
@@ -181,6 +200,11 @@ TEST(ClientPlan, AsksWhatIsNotKnown) {
     EXPECT_FALSE(saysAnywhere(d, words)) << words;
   }
   EXPECT_TRUE(saysAnywhere(d, "kitchen sill"));
+  // Without a height to take from it, a datum would only puzzle.
+  job.house.footing_top_low_m.reset();
+  d = paper(job);
+  EXPECT_FALSE(saysAnywhere(d, "kitchen sill"));
+  EXPECT_FALSE(saysAnywhere(d, "no-datum"));
 }
 
 Rows rowsOf(int count, double height) {
@@ -220,6 +244,25 @@ TEST(Flow, EvensOutTheLastColumns) {
   double end = 0.0;
   flow(sketch, rowsOf(10, 4.0), 0, {10, 20, 300, 80, 10, 2}, end);
   EXPECT_NEAR(end, 20.0 + 5 * 4.0, 0.01);
+}
+
+TEST(Flow, KeepsATableWholeWhereAColumnCanHoldIt) {
+  Rows rows = rowsOf(8, 10.0);
+  const auto head = std::make_shared<const Row>(rowsOf(1, 5.0).front());
+  for (std::size_t i = 0; i < 6; ++i) {  // a table of six rows, then two rows of text
+    rows[i].head = head;
+    rows[i].keep_with_next = i + 1 < 6;
+  }
+  const auto placed = [&](const Region& region) {
+    drawing::DrawList page{200, 100, {}};
+    Sketch sketch(page);
+    double end = 0.0;
+    return flow(sketch, rows, 0, region, end);
+  };
+  EXPECT_EQ(placed({0, 0, 70, 50, 10, 2}), 8U);
+  // Left to a taller region that follows, rather than cut in three.
+  EXPECT_EQ(placed({0, 0, 25, 50, 10, 3, true}), 0U);
+  EXPECT_GT(placed({0, 0, 25, 50, 10, 3, false}), 0U);
 }
 
 TEST(Flow, KeepsHeadingsWithWhatFollows) {
