@@ -405,6 +405,18 @@ std::span<const Sentence> planSentences() {
                                               "is not inside the house. Place it again.")},
       {"plan.sump.unknown",
        QT_TRANSLATE_NOOP("Sentences", "There is no sump \"{sump}\" in this job.")},
+      {"plan.edit.no-edge",
+       QT_TRANSLATE_NOOP("Sentences", "There is no wall {edge} on ring {ring} of this plan.")},
+      {"plan.edit.no-corner",
+       QT_TRANSLATE_NOOP("Sentences", "There is no corner {corner} on ring {ring} of this plan.")},
+      {"plan.edit.not-a-place",
+       QT_TRANSLATE_NOOP("Sentences", "That is no length or place on a plan of a house.")},
+      {"plan.edit.split-through",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A wall is not divided in the middle of what stands on it. Choose a place "
+                         "beside it.")},
+      {"plan.edit.too-few-corners",
+       QT_TRANSLATE_NOOP("Sentences", "An outline of three corners cannot lose one.")},
       {"plan.sump.not-cored",
        QT_TRANSLATE_NOOP(
            "Sentences",
