@@ -8,6 +8,7 @@
 #include "core/plan/JobCases.h"
 #include "plan/DesignEdits.h"
 #include "plan/JobText.h"
+#include "plan/OutlineEdits.h"
 #include "plan/PlanCheck.h"
 #include "words/Sentences.h"
 #include "words/Words.h"
@@ -31,6 +32,12 @@ base::Problems allProblems() {
   add(withdrawWaiver(job, "x").problems());
   job.design.sumps[0].kind = SumpKind::standby;
   add(moveSump(job, "s", 0, 1).problems());
+  const Job house = support::PlanBuilder::rectangle().window("w", 0, 2.0, 2.0);
+  add(moveCorner(house, 0, 9, {0, 0}).problems());
+  add(moveWall(house, 0, 9, 1.0).problems());
+  add(moveWall(house, 0, 0, 1e9).problems());
+  add(splitWall(house, 0, 0, 3.0).problems());
+  add(removeCorner(support::PlanBuilder::outline({{0, 0}, {9, 0}, {0, 9}}), 0, 0).problems());
   return all;
 }
 
