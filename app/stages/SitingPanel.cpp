@@ -309,10 +309,6 @@ QString SitingPanel::circumstances(const siting::Study& study, const siting::Ass
   if (a.close && a.state == rules::State::clear) {
     parts.prepend(tr("Too close to call: measure on site."));
   }
-  const auto& least = study.leastBad();
-  if (study.best().empty() && least && !least->place) {
-    parts << asSentence(said(least->advice, m_session.job()));
-  }
   return parts.join(QLatin1Char(' '));
 }
 
@@ -443,6 +439,10 @@ void SitingPanel::refreshSlow() {
 void SitingPanel::refreshUnknowns() {
   QStringList lines;
   if (const siting::Study* study = m_session.study()) {
+    const auto& least = study->leastBad();
+    if (study->best().empty() && least && !least->place) {
+      lines << asSentence(said(least->advice, m_session.job()));
+    }
     for (const base::Message& message : missing(m_session.problems())) {
       lines << said(message, m_session.job());
     }
