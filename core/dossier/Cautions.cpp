@@ -8,8 +8,6 @@
 namespace sumpwright::dossier {
 namespace {
 
-using base::Message;
-
 /// Less room than this round the pipe cannot be sealed (common practice).
 constexpr double kLeastGap_mm = 3.0;
 
@@ -59,7 +57,9 @@ void barrier(Writer& w, const Sheet& sheet) {
 
 void trialPit(Writer& w, const Sheet& sheet) {
   const plan::House& house = sheet.job().house;
-  if (!tellsHeights(sheet)) return w.tick(sheet.desk.say("paper.hold.pit"));
+  if (!tellsHeights(sheet) || !house.footing_top_low_m || !house.footing_top_high_m) {
+    return w.tick(sheet.desk.say("paper.hold.pit"));
+  }
   const double low = *house.footing_top_low_m;
   const double high = *house.footing_top_high_m;
   if (low < 0.0 && high < 0.0) {

@@ -7,7 +7,6 @@
 namespace sumpwright::dossier {
 namespace {
 
-constexpr double kGutter_mm = 9.0;
 constexpr double kColumn_mm = 87.5;  // two to a page of A4, three to one of A3
 constexpr double kPartGap_mm = 3.2;
 constexpr double kLeastText_mm = 20.0;  // less than this below the plan is left white
@@ -34,7 +33,7 @@ struct Pages {
 
 /// The first page: head, verdict, waivers, plan, strip. A box of waivers that would crowd out the
 /// plan goes on by itself. Gives the y below.
-double firstPage(Pages& pages, Rows waivers) {
+double firstPage(Pages& pages, const Rows& waivers) {
   const Sheet& sheet = pages.sheet;
   const Rows head = headRows(sheet, pages.width());
   const Rows verdict = verdictRows(sheet, pages.width());
@@ -147,7 +146,7 @@ Document clientPlan(const siting::Study& study, const drawing::Voice& voice,
     parts.insert(parts.begin(), waiverRows(sheet, kColumn_mm));
     waivers.clear();
   }
-  const double y = firstPage(pages, std::move(waivers));
+  const double y = firstPage(pages, waivers);
   flowAll(pages, std::move(parts), y);
   const int count = static_cast<int>(document.pages.size());
   for (int i = 0; i < count; ++i) {

@@ -9,7 +9,6 @@
 namespace sumpwright::dossier {
 namespace {
 
-using base::Message;
 using drawing::HAlign;
 using drawing::solid;
 
@@ -272,8 +271,9 @@ void writePlaces(Writer& w, const Sheet& sheet) {
     signedText(w, sheet.study.stateAt(best[i].place),
                desk.say(tie != nullptr ? "paper.place" : "paper.place-bare", args));
   }
-  if (best.empty() && sheet.study.leastBad()) {
-    w.body(desk.say("paper.advice", {base::phrase("advice", sheet.study.leastBad()->advice)}));
+  const auto& least = sheet.study.leastBad();
+  if (best.empty() && least) {
+    w.body(desk.say("paper.advice", {base::phrase("advice", least->advice)}));
   } else if (best.empty()) {
     w.body(desk.say("paper.no-place"));
   }

@@ -47,55 +47,69 @@ bool endsWithin(const Rows& rows, std::size_t from, std::size_t end, double heig
   return table;
 }
 
+/// Where the next row goes: a column of the region and a height in it.
+struct Cursor {
+  const Region& region;
+  double height = 0.0;
+  int column = 0;
+  double y = 0.0;
+  bool toNextColumn() {
+    y = 0.0;
+    return ++column < region.columns;
+  }
+  void put(const Row* row, std::vector<Placed>& out) {
+    out.push_back({row, column, y});
+    y += row->height_mm;
+  }
+};
+
+double heightOf(const Rows& rows, std::size_t from, std::size_t end, const Row* head) {
+  double height = head != nullptr ? head->height_mm : 0.0;
+  for (std::size_t i = from; i < end; ++i) height += rows[i].height_mm;
+  return height;
+}
+
+/// Rows [next, end), broken between columns where `broken`; false where the region is full.
+bool placeUnit(const Rows& rows, std::size_t& next, std::size_t end, bool broken, Cursor& cursor,
+               std::vector<Placed>& out) {
+  for (std::size_t i = next; i < end; ++i) {
+    if (broken && cursor.y + rows[i].height_mm > cursor.height) {
+      if (cursor.y == 0.0 || !cursor.toNextColumn()) return false;
+      if (rows[i].head != nullptr) cursor.put(rows[i].head.get(), out);
+    }
+    cursor.put(&rows[i], out);
+    next = i + 1;
+  }
+  return true;
+}
+
 /// Greedy: column after column of the given height. `next` is the first row that found no place.
 std::vector<Placed> place(const Rows& rows, std::size_t from, const Region& region, double height,
                           std::size_t& next) {
   std::vector<Placed> out;
-  int column = 0;
-  double y = 0.0;
+  Cursor cursor{region, height};
   next = from;
   while (next < rows.size()) {
-    if (rows[next].isGap() && y == 0.0) {
-      ++next;
-      continue;
-    }
     const std::size_t end = unitEnd(rows, next);
-    const Row* head = y == 0.0 ? rows[next].head.get() : nullptr;
-    double unit = head != nullptr ? head->height_mm : 0.0;
-    for (std::size_t i = next; i < end; ++i) unit += rows[i].height_mm;
-    if (rows[next].isGap() && y + unit > height) {
-      ++next;  // a gap at the foot of a column is no loss
+    const Row* head = cursor.y == 0.0 ? rows[next].head.get() : nullptr;
+    const double unit = heightOf(rows, next, end, head);
+    if (rows[next].isGap() && (cursor.y == 0.0 || cursor.y + unit > height)) {
+      ++next;  // a gap at the head or the foot of a column is no loss
       continue;
     }
     // A unit taller than a whole column is broken rather than lost.
-    const bool too_tall = unit > height && y == 0.0;
+    const bool too_tall = unit > height && cursor.y == 0.0;
     // Left to the taller region, unless it is a table that ends here in its next column.
     if (too_tall && region.more_follows &&
-        !endsWithin(rows, next, end, height, std::min(kPieces, region.columns - column))) {
+        !endsWithin(rows, next, end, height, std::min(kPieces, region.columns - cursor.column))) {
       return out;
     }
-    if (y + unit > height && !too_tall) {
-      if (++column >= region.columns) return out;
-      y = 0.0;
+    if (cursor.y + unit > height && !too_tall) {
+      if (!cursor.toNextColumn()) return out;
       continue;
     }
-    if (head != nullptr) {
-      out.push_back({head, column, y});
-      y += head->height_mm;
-    }
-    for (std::size_t i = next; i < end; ++i) {
-      if (too_tall && y + rows[i].height_mm > height) {
-        if (y == 0.0 || ++column >= region.columns) return out;
-        y = 0.0;
-        if (rows[i].head != nullptr) {
-          out.push_back({rows[i].head.get(), column, y});
-          y += rows[i].head->height_mm;
-        }
-      }
-      out.push_back({&rows[i], column, y});
-      y += rows[i].height_mm;
-      next = i + 1;
-    }
+    if (head != nullptr) cursor.put(head, out);
+    if (!placeUnit(rows, next, end, too_tall, cursor, out)) return out;
   }
   return out;
 }
@@ -106,13 +120,14 @@ std::string Desk::say(const char* id, std::vector<base::Arg> args) const {
   return voice.say(base::Message(id, std::move(args)));
 }
 
-void Writer::gap(double height_mm) { m_rows.push_back({height_mm, {}, false}); }
+void Writer::gap(double height_mm) { m_rows.emplace_back(height_mm, nullptr, false); }
 
 void Writer::heading(const std::string& words) {
   if (!m_rows.empty()) gap(3.2);
   text(words, fonts::heading, m_desk.theme.ink);
   keepLastWithNext();
-  m_rows.push_back({0.7, [](Sketch&, Point) {}, true});
+  m_rows.emplace_back(
+      0.7, [](Sketch&, Point) {}, true);
 }
 
 void Writer::text(const std::string& words, const Font& font, const Colour& colour,
@@ -123,13 +138,12 @@ void Writer::text(const std::string& words, const Font& font, const Colour& colo
   const auto lines = drawing::wrap(m_desk.voice, words, font, m_width - indent_mm - hang_mm);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const double x = indent_mm + (i == 0 ? 0.0 : hang_mm);
-    const std::string line = lines[i];
-    m_rows.push_back(
-        {step,
-         [=](Sketch& sketch, Point at) {
-           sketch.text({at.x + x, at.y + (step + cap) / 2.0}, line, font, colour);
-         },
-         i + 1 < lines.size() && (lines.size() <= kWhole || i == 0 || i + 2 == lines.size())});
+    m_rows.emplace_back(
+        step,
+        [=, line = lines[i]](Sketch& sketch, Point at) {
+          sketch.text({at.x + x, at.y + (step + cap) / 2.0}, line, font, colour);
+        },
+        i + 1 < lines.size() && (lines.size() <= kWhole || i == 0 || i + 2 == lines.size()));
   }
 }
 

@@ -57,9 +57,11 @@ std::string verdictWord(const Sheet& sheet) {
 
 /// "East wall, 0.90 m from corner D and 1.70 m from corner E."
 std::string where(const Sheet& sheet) {
-  const perimeter::Edge& edge = sheet.study.perimeter().edgeAt(sheet.assessment->place);
+  if (!sheet.assessment) return {};
+  const perimeter::Place& place = sheet.assessment->place;
+  const perimeter::Edge& edge = sheet.study.perimeter().edgeAt(place);
   std::vector<base::Arg> args{base::phrase("wall", sheet.study.perimeter().wallLabel(edge)),
-                              base::metres("chainage", sheet.assessment->place.chainage_m)};
+                              base::metres("chainage", place.chainage_m)};
   const auto add = [&](const char* length, const char* feature, const drawing::Tie& tie) {
     args.push_back(base::metres(length, tie.length_m));
     args.push_back(base::phrase(feature, tie.label));

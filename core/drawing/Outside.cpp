@@ -180,10 +180,10 @@ void paintSumpsInside(Sketch& sketch, PlanContext& c) {
     testHole(sketch.tagged(hole.id), c, hole);
   }
   std::vector<std::pair<std::string, Point>> sumps;
-  if (c.study.job().house.standby.at_m)
-    sumps.push_back({"standby", *c.study.job().house.standby.at_m});
+  const auto& standby = c.study.job().house.standby;
+  if (standby.at_m) sumps.emplace_back("standby", *standby.at_m);
   for (const plan::Sump& sump : c.study.job().design.sumps) {
-    if (sump.kind != plan::SumpKind::cored && sump.at_m) sumps.push_back({sump.id, *sump.at_m});
+    if (sump.kind != plan::SumpKind::cored && sump.at_m) sumps.emplace_back(sump.id, *sump.at_m);
   }
   for (const auto& [id, at] : sumps) {
     const Point p = c.at(at);

@@ -45,7 +45,7 @@ struct PlanContext {
   bool onPaper() const { return view.theme == ThemeName::paper; }
   bool fixtures() const { return view.mm_per_m >= kFixtureScale; }
   /// Whether a page point lies inside the walls' outside face (courtyards are outside).
-  bool inHouse(Point page) const;
+  bool inHouse(Point point) const;
 };
 
 // Each paints one layer; `occupied` grows as they go.

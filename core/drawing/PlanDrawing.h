@@ -30,12 +30,12 @@ struct PlanView {
 Point toPage(const PlanView& view, Point plan_m);
 Point toPlan(const PlanView& view, Point page_mm);
 /// The view that shows the whole plan with its outside things, with a margin for bands and tags.
-PlanView fitted(const siting::Study& study, double width_mm, double height_mm, ThemeName theme);
+PlanView fitted(const siting::Study& study, double width_mm, double height_mm, ThemeName name);
 
 /// Things outside the walls widen a view by no more than this.
 inline constexpr double kGarden_m = 1.2;
 /// The smallest view that holds the plan at a scale with bands, tags and dimensions around it.
-PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName theme,
+PlanView atScale(const siting::Study& study, double mm_per_m, ThemeName name,
                  double garden_m = kGarden_m);
 
 /// North point and scale bar alone, in the top left corner, no higher than kFurnitureHeight_mm; for

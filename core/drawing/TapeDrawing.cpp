@@ -83,7 +83,7 @@ std::string shortened(const Voice& voice, const std::string& text, const Font& f
       kept.pop_back();
     if (!kept.empty()) kept.pop_back();
     while (!kept.empty() && kept.back() == ' ') kept.pop_back();
-    const std::string tried = kept + "\u2026";
+    std::string tried = kept + "\u2026";
     if (!kept.empty() && voice.width_mm(tried, font) <= width_mm) return tried;
   }
   return {};

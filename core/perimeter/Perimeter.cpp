@@ -180,7 +180,7 @@ double Perimeter::apart_m(int ring, double s1, double s2) const {
 }
 
 std::string Perimeter::cornerLetter(int ring, int edge) const {
-  std::size_t n = static_cast<std::size_t>(edge);
+  auto n = static_cast<std::size_t>(edge);
   for (int r = 0; r < ring; ++r) n += edges(r).size();
   std::string letters;
   do {
