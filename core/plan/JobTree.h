@@ -26,9 +26,9 @@ struct Tree {
   std::string version;               ///< the number at /version as it is written
 };
 
-/// Reads the text; what is wrong goes to `problems`. A UTF-8 byte-order mark is read over (some
+/// Reads the source; what is wrong goes to `problems`. A UTF-8 byte-order mark is read over (some
 /// editors put one) and not written again. Where a key stands twice in an object the first is kept.
-Tree readTree(std::string_view text, ProblemList& problems);
+Tree readTree(std::string_view source, ProblemList& problems);
 
 /// `version` as it is written in the file.
 void addNewerVersion(const std::string& version, ProblemList& problems);

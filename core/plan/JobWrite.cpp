@@ -19,7 +19,8 @@ Json laidOver(const Json* before, std::vector<Member> members) {
       if (known == byKey.end()) {
         out.emplace_back(item.key(), item.value());
       } else if (known->second->value) {
-        out.emplace_back(item.key(), *std::exchange(known->second->value, std::nullopt));
+        out.emplace_back(item.key(), std::move(*known->second->value));
+        known->second->value.reset();
       }
     }
   }
@@ -148,6 +149,7 @@ std::string embeddedRuleSheet(const JobSource& source) {
 JobSource::JobSource() : m_document(std::make_shared<const Document>()) {}
 JobSource::JobSource(const JobSource&) = default;
 // Moving copies the shared document: a source moved from still holds one, as every source must.
+// NOLINTNEXTLINE(performance-move-constructor-init)
 JobSource::JobSource(JobSource&& other) noexcept : m_document(other.m_document) {}
 JobSource& JobSource::operator=(const JobSource&) = default;
 JobSource& JobSource::operator=(JobSource&& other) noexcept {
