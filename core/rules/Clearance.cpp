@@ -100,10 +100,10 @@ void addUnknownRun(const Rule& rule, const Site& site, int index, std::vector<Fi
   f.waivable = {};
   f.needed_m.reset();
   f.least_bad = false;
-  addSpans(
-      rule, site, -1, f,
-      thing.nowhere ? allRings(site.perimeter) : streetSide(site.perimeter, *thing.street_from),
-      out);
+  addSpans(rule, site, -1, f,
+           thing.nowhere || !thing.street_from ? allRings(site.perimeter)
+                                               : streetSide(site.perimeter, *thing.street_from),
+           out);
 }
 
 double distanceTo(const Thing& thing, geometry::Point p) {
