@@ -36,7 +36,7 @@ Words allowedValues(const Rule& rule) {
   if (rule.kind == RuleKind::room_behind) return wordsOf<plan::RoomUse>();
   if (rule.kind == RuleKind::floor_behind) {
     Words words = wordsOf<plan::FloorKind>();
-    words.push_back("sealed_oversite");
+    words.emplace_back("sealed_oversite");
     return words;
   }
   if (rule.kind != RuleKind::wall) return {};
@@ -165,7 +165,7 @@ void checkScorePart(const ScorePart& part, const std::string& pointer, base::Pro
   Words allowed;
   if (part.kind == PartKind::wall) allowed = wordsOf<plan::Elevation>();
   if (part.kind == PartKind::room) allowed = wordsOf<plan::RoomUse>();
-  if (!allowed.empty()) allowed.push_back("other");
+  if (!allowed.empty()) allowed.emplace_back("other");
   for (std::size_t i = 0; i < part.values.size(); ++i) {
     const ValueScore& score = part.values[i];
     const std::string place = pointer + "/values/" + std::to_string(i);

@@ -8,7 +8,7 @@ std::vector<RingSpan> joinSpans(std::vector<RingSpan> spans) {
   std::erase_if(spans, [](const RingSpan& s) { return !(s.from_m < s.to_m); });
   std::sort(spans.begin(), spans.end(), [](const RingSpan& a, const RingSpan& b) {
     if (a.ring != b.ring) return a.ring < b.ring;
-    return a.from_m != b.from_m ? a.from_m < b.from_m : a.from_in > b.from_in;
+    return a.from_m != b.from_m ? a.from_m < b.from_m : a.from_in && !b.from_in;
   });
   std::vector<RingSpan> joined;
   for (const RingSpan& next : spans) {
@@ -63,6 +63,7 @@ std::vector<RingSpan> wrapRange(const perimeter::Perimeter& perimeter, const Rin
 }
 
 double reach_m(const Rule& rule, const Site& site) {
+  SUMPWRIGHT_REQUIRE(rule.needed_m.has_value());
   return rule.needed_m->value + halfWidth_m(rule, site).value_or(0.0) - kRounding_m;
 }
 
