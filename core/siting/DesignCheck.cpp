@@ -88,8 +88,9 @@ std::optional<Problem> findingProblem(const Checked& c, const plan::Sump& sump) 
   }
   if (found->waivable.allowed) return std::nullopt;
   const base::Arg thing = base::phrase("thing", found->thing_label);
-  const auto& floor = found->waivable.not_within_m;
-  if (floor && found->distance_m && *found->distance_m <= *floor) {
+  const std::optional<double> floor = found->waivable.not_within_m;
+  const std::optional<double> distance = found->distance_m;
+  if (floor && distance && *distance <= *floor) {
     return c.problem("waiver.too-near", "thing", {thing, base::metres("least", *floor)});
   }
   return c.problem("waiver.not-located", "thing", {thing});

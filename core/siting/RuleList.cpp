@@ -19,7 +19,8 @@ const rules::RuleJudge& judgeOf(rules::RuleKind kind) {
   for (const rules::RuleJudge* judge : allJudges()) {
     if (judge->kind == kind) return *judge;
   }
-  SUMPWRIGHT_REQUIRE(!"every kind of rule has a judge");
+  constexpr bool kEveryKindHasAJudge = false;  // or it would have been found above
+  SUMPWRIGHT_REQUIRE(kEveryKindHasAJudge);
   return *allJudges().front();
 }
 
