@@ -114,7 +114,7 @@ const T& bare(const T& value) {
 }
 template <class T>
 const T& bare(const std::optional<T>& value) {
-  return *value;  // NOLINT(bugprone-unchecked-optional-access): asked of what is not isAbsent()
+  return *value;  // asked only of what is not isAbsent()
 }
 
 template <class T>

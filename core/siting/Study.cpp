@@ -1,6 +1,7 @@
 #include "siting/Study.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "base/Contract.h"
 #include "plan/KindNames.h"
@@ -111,7 +112,8 @@ std::optional<base::Message> labelIn(const std::vector<FindingSpan>& spans, cons
 }
 
 base::Message named(const std::string& name, base::Message otherwise) {
-  return name.empty() ? otherwise : base::Message("thing.named", {base::text("name", name)});
+  return name.empty() ? std::move(otherwise)
+                      : base::Message("thing.named", {base::text("name", name)});
 }
 
 std::optional<base::Message> labelInPlan(const Site& site, const std::string& id) {
