@@ -13,11 +13,6 @@ namespace {
 using geometry::Segment;
 using geometry::Vec;
 
-Vec directionOf(const Segment& s) {
-  const double length = length_m(s);
-  return length > 0.0 ? (1.0 / length) * (s.b - s.a) : Vec{1.0, 0.0};
-}
-
 OnEdge keptOn(const Segment& edge, OnEdge at, double width_m) {
   const double last = std::max(0.0, length_m(edge) - width_m);
   return {at.edge, std::clamp(at.offset_m, 0.0, last)};
@@ -38,6 +33,11 @@ void carryWaivers(Job& job, std::size_t ring, const Sump& before, const Sump& af
 }
 
 }  // namespace
+
+Vec directionOf(const Segment& s) {
+  const double length = length_m(s);
+  return length > 0.0 ? (1.0 / length) * (s.b - s.a) : Vec{1.0, 0.0};
+}
 
 void forEachOnWall(Plan& plan, const std::function<void(OnWall&, double width_m)>& visit) {
   for (Opening& o : plan.openings) visit(o.at, o.width_m);

@@ -9,6 +9,9 @@
 
 namespace sumpwright::plan {
 
+/// Unit vector along it; +x for one without length.
+geometry::Vec directionOf(const geometry::Segment& s);
+
 /// visit(place, width) for everything that hangs on a wall, sumps left out.
 void forEachOnWall(Plan& plan, const std::function<void(OnWall&, double width_m)>& visit);
 

@@ -62,8 +62,6 @@ std::optional<base::Problem> shortEdge(const Ring& ring) {
   return std::nullopt;
 }
 
-Vec directionOf(const Segment& s) { return (1.0 / length_m(s)) * (s.b - s.a); }
-
 std::size_t before(const Ring& ring, std::size_t i) {
   return (i + ring.corners.size() - 1) % ring.corners.size();
 }
