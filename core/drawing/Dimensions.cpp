@@ -107,14 +107,14 @@ void dimension(Sketch& sketch, PlanContext& c, Point a, Point b, Vec out, const 
   c.labels.take(boxOf(words.plate(*middle)));
 }
 
-struct Side {
+struct MeasuredSide {
   Point a;  ///< on the house, page
   Point b;
   Vec out;
 };
 
 /// Both ends of a side's dimension line: `off` beyond the farther end of the side.
-std::pair<Point, Point> lineOf(const Side& side) {
+std::pair<Point, Point> lineOf(const MeasuredSide& side) {
   const double reach = std::max(geometry::dot(side.a - Point{}, side.out),
                                 geometry::dot(side.b - Point{}, side.out)) +
                        kOffWall_mm;
@@ -124,7 +124,7 @@ std::pair<Point, Point> lineOf(const Side& side) {
   return {onLine(side.a), onLine(side.b)};
 }
 
-void dimensionSide(Sketch& sketch, PlanContext& c, const Side& side, const Voice& voice) {
+void dimensionSide(Sketch& sketch, PlanContext& c, const MeasuredSide& side, const Voice& voice) {
   const auto [a, b] = lineOf(side);
   const double length_m = geometry::distance(a, b) / c.view.mm_per_m;
   extension(sketch, c, side.a, a, side.out);
@@ -139,10 +139,10 @@ bool onAxes(const PageRing& ring) {
 }
 
 /// Overall length on two sides, the outermost wall's own on the two others where it is shorter.
-std::vector<Side> boxSides(const PageRing& ring) {
+std::vector<MeasuredSide> boxSides(const PageRing& ring) {
   const Box box = boxOf(ring.outside());
-  std::vector<Side> sides{{{box.left, box.bottom}, {box.right, box.bottom}, {0.0, 1.0}},
-                          {{box.right, box.bottom}, {box.right, box.top}, {1.0, 0.0}}};
+  std::vector<MeasuredSide> sides{{{box.left, box.bottom}, {box.right, box.bottom}, {0.0, 1.0}},
+                                  {{box.right, box.bottom}, {box.right, box.top}, {1.0, 0.0}}};
   const auto outermost = [&](Vec out, double whole) {
     const PageEdge* best = nullptr;
     for (const PageEdge& e : ring.edges) {
@@ -162,13 +162,13 @@ std::vector<Side> boxSides(const PageRing& ring) {
 }
 
 /// A plan off the axes: its four longest walls.
-std::vector<Side> longestSides(const PlanContext& c, const PageRing& ring) {
+std::vector<MeasuredSide> longestSides(const PlanContext& c, const PageRing& ring) {
   std::vector<const PageEdge*> edges;
   for (const PageEdge& e : ring.edges) edges.push_back(&e);
   std::stable_sort(edges.begin(), edges.end(), [](const PageEdge* a, const PageEdge* b) {
     return a->length_mm > b->length_mm;
   });
-  std::vector<Side> sides;
+  std::vector<MeasuredSide> sides;
   for (const PageEdge* e : edges) {
     const Point middle = e->at(e->length_mm / 2.0, kOffWall_mm);
     if (sides.size() < 4 && e->length_mm > 15.0 && !c.inHouse(middle) &&
@@ -179,7 +179,7 @@ std::vector<Side> longestSides(const PlanContext& c, const PageRing& ring) {
   return sides;
 }
 
-std::vector<Side> sidesOf(const PlanContext& c) {
+std::vector<MeasuredSide> sidesOf(const PlanContext& c) {
   if (!c.view.overall_dimensions || c.rings.empty()) return {};
   const PageRing& outer = c.rings.front();
   return onAxes(outer) ? boxSides(outer) : longestSides(c, outer);
@@ -189,7 +189,7 @@ std::vector<Side> sidesOf(const PlanContext& c) {
 
 std::vector<geometry::Segment> dimensionLines(const PlanContext& c) {
   std::vector<geometry::Segment> out;
-  for (const Side& side : sidesOf(c)) {
+  for (const MeasuredSide& side : sidesOf(c)) {
     const auto [a, b] = lineOf(side);
     const Vec start = (kBandFar_mm + 0.8) * side.out;
     out.push_back({a, b});
@@ -201,7 +201,7 @@ std::vector<geometry::Segment> dimensionLines(const PlanContext& c) {
 
 void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice) {
   sketch.tagged("dimension");
-  for (const Side& side : sidesOf(c)) dimensionSide(sketch, c, side, voice);
+  for (const MeasuredSide& side : sidesOf(c)) dimensionSide(sketch, c, side, voice);
 }
 
 }  // namespace sumpwright::drawing

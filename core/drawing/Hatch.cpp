@@ -15,7 +15,7 @@ using geometry::Vec;
 
 constexpr double kShortestLine_mm = 0.05;  // shorter pieces are specks
 
-struct Frame {
+struct HatchFrame {
   Vec along;
   Vec normal;
   Point at(double along_mm, double across_mm) const {
@@ -23,7 +23,7 @@ struct Frame {
   }
 };
 
-Frame frameOf(double angle_deg) {
+HatchFrame hatchFrameOf(double angle_deg) {
   const double angle = angle_deg * std::numbers::pi / 180.0;
   const Vec along{std::cos(angle), -std::sin(angle)};  // y runs down the page
   return {along, geometry::left(along)};
@@ -32,7 +32,7 @@ Frame frameOf(double angle_deg) {
 double dotWith(Point p, Vec v) { return p.x * v.x + p.y * v.y; }
 
 /// Where the line at `across` meets the rings, sorted along it.
-std::vector<double> crossings(const std::vector<std::vector<Point>>& rings, const Frame& frame,
+std::vector<double> crossings(const std::vector<std::vector<Point>>& rings, const HatchFrame& frame,
                               double across) {
   std::vector<double> out;
   for (const auto& ring : rings) {
@@ -55,7 +55,7 @@ std::vector<geometry::Segment> hatch(const std::vector<std::vector<Point>>& ring
                                      const HatchStyle& style) {
   std::vector<geometry::Segment> out;
   if (!(style.spacing_mm > 0.0)) return out;
-  const Frame frame = frameOf(style.angle_deg);
+  const HatchFrame frame = hatchFrameOf(style.angle_deg);
   double low = std::numeric_limits<double>::infinity();
   double high = -low;
   for (const auto& ring : rings) {
@@ -83,7 +83,7 @@ std::vector<Point> dots(const std::vector<Point>& polygon, double spacing_mm, do
   for (const auto& line : hatch({polygon}, {45.0, spacing_mm})) {
     const Vec along = line.b - line.a;
     const double length = geometry::norm(along);
-    const Frame frame = frameOf(45.0);
+    const HatchFrame frame = hatchFrameOf(45.0);
     const double start = dotWith(line.a, frame.along);
     const double across = dotWith(line.a, frame.normal);
     for (double k = std::ceil(start / spacing_mm); k * spacing_mm <= start + length; k += 1.0) {

@@ -139,6 +139,17 @@ std::priority_queue<Cell> firstCells(const Polygon& polygon, const Box& box) {
   return cells;
 }
 
+/// Where sides i < j touch as they may not: neighbours share a corner, and may only not double
+/// back.
+std::optional<Point> contactOfSides(const Polygon& outline, std::size_t i, std::size_t j) {
+  const bool follows = j == i + 1;
+  const bool closes = i == 0 && j == outline.size() - 1;
+  if (!follows && !closes) return contact(side(outline, i), side(outline, j));
+  const Segment before = side(outline, follows ? i : j);
+  if (!doublesBack(before, side(outline, follows ? j : i))) return std::nullopt;
+  return before.b;
+}
+
 }  // namespace
 
 double signedArea(const Polygon& polygon) {
@@ -200,15 +211,7 @@ std::optional<Point> firstSelfContact(const Polygon& polygon) {
     for (std::size_t b = a + 1; b < n && west(order[b]) <= east(order[a]); ++b) {
       const auto [i, j] = std::minmax(order[a], order[b]);
       if (std::pair(i, j) >= first) continue;
-      const bool follows = j == i + 1;
-      const bool closes = i == 0 && j == n - 1;
-      std::optional<Point> at;
-      if (follows || closes) {
-        const Segment before = side(outline, follows ? i : j);
-        if (doublesBack(before, side(outline, follows ? j : i))) at = before.b;
-      } else {
-        at = contact(side(outline, i), side(outline, j));
-      }
+      const std::optional<Point> at = contactOfSides(outline, i, j);
       if (!at) continue;
       found = at;
       first = {i, j};

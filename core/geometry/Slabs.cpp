@@ -12,15 +12,15 @@ namespace {
 struct Side {
   Point west;
   Point east;
-  bool ofA = false;
+  bool of_a = false;
   double at(double x) const {
     return west.y + (x - west.x) / (east.x - west.x) * (east.y - west.y);
   }
 };
 
-void addSides(const Polygon& polygon, bool ofA, std::vector<Side>& sides) {
+void addSides(const Polygon& polygon, bool of_a, std::vector<Side>& sides) {
   for (std::size_t i = 0; i < polygon.size(); ++i) {
-    Side side{polygon[i], polygon[(i + 1) % polygon.size()], ofA};
+    Side side{polygon[i], polygon[(i + 1) % polygon.size()], of_a};
     if (side.west.x > side.east.x) std::swap(side.west, side.east);
     if (side.west.x < side.east.x) sides.push_back(side);
   }
@@ -51,14 +51,15 @@ std::vector<double> cutsOf(const std::vector<Side>& sides) {
 double commonHeight(const std::vector<Side>& sides, double x) {
   std::vector<std::pair<double, bool>> crossed;
   for (const Side& side : sides) {
-    if (side.west.x < x && x < side.east.x) crossed.emplace_back(side.at(x), side.ofA);
+    if (side.west.x < x && x < side.east.x) crossed.emplace_back(side.at(x), side.of_a);
   }
   std::sort(crossed.begin(), crossed.end());
   bool inA = false;
   bool inB = false;
   double height = 0.0;
   for (std::size_t i = 0; i < crossed.size(); ++i) {
-    (crossed[i].second ? inA : inB) ^= true;
+    bool& in = crossed[i].second ? inA : inB;
+    in = !in;
     if (inA && inB) height += crossed[i + 1].first - crossed[i].first;
   }
   return height;

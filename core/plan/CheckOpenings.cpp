@@ -8,11 +8,11 @@ namespace sumpwright::plan {
 
 namespace {
 
-std::string pointerOf(std::size_t opening) { return at("/plan/openings", opening); }
+std::string pointerToOpening(std::size_t opening) { return at("/plan/openings", opening); }
 
 void checkOpening(const Plan& plan, std::size_t index, ProblemList& problems) {
   const Opening& o = plan.openings[index];
-  const std::string pointer = pointerOf(index);
+  const std::string pointer = pointerToOpening(index);
   if (o.width_m <= 0.0) {
     problems.add("plan.opening.width", at(pointer, "width_m"),
                  {base::text("thing", labelOf(o)), base::metres("width", o.width_m)});
@@ -61,7 +61,7 @@ void checkOverlaps(const Plan& plan, ProblemList& problems) {
       if (!sameWall || a.at.offset_m + a.width_m - b.at.offset_m <= kTapeRounding_m) break;
       if (common <= kTapeRounding_m || !overlapInHeight(a, b)) continue;
       const auto [first, second] = std::minmax(order[k], order[l]);
-      problems.add("plan.opening.overlap", pointerOf(second),
+      problems.add("plan.opening.overlap", pointerToOpening(second),
                    {base::text("thing", labelOf(all[second])),
                     base::text("other", labelOf(all[first])), base::metres("common", common)});
     }

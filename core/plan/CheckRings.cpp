@@ -8,7 +8,7 @@ namespace sumpwright::plan {
 
 namespace {
 
-std::string pointerOf(std::size_t ring) { return at("/plan/rings", ring); }
+std::string pointerToRing(std::size_t ring) { return at("/plan/rings", ring); }
 
 bool checkEdges(const Ring& ring, const std::string& pointer, ProblemList& problems) {
   bool sound = true;
@@ -36,7 +36,7 @@ bool checkShape(const Ring& ring, bool outer, const std::string& pointer, Proble
 }
 
 bool checkRing(const Ring& ring, std::size_t index, ProblemList& problems) {
-  const std::string pointer = pointerOf(index);
+  const std::string pointer = pointerToRing(index);
   if (!ring.closed) {
     problems.add("plan.ring.open", pointer + "/closed");
     checkEdges(ring, pointer, problems);
@@ -74,7 +74,7 @@ void checkCourtyards(const Plan& plan, CheckedRings& checked, ProblemList& probl
     const Ring& court = plan.rings[c];
     if (checked.outer_sound &&
         (outlinesMeet(court, plan.rings[0]) || !liesInside(court, plan.rings[0]))) {
-      problems.add("plan.courtyard.outside", pointerOf(c));
+      problems.add("plan.courtyard.outside", pointerToRing(c));
       continue;
     }
     const auto clashes = [&](std::size_t other) {
@@ -83,7 +83,7 @@ void checkCourtyards(const Plan& plan, CheckedRings& checked, ProblemList& probl
     };
     const auto clash = std::find_if(sound.begin(), sound.end(), clashes);
     if (clash != sound.end()) {
-      problems.add("plan.courtyard.overlap", pointerOf(c),
+      problems.add("plan.courtyard.overlap", pointerToRing(c),
                    {base::count("other", static_cast<std::int64_t>(*clash))});
       continue;
     }

@@ -5,6 +5,7 @@
 
 #include "plan/Blank.h"
 #include "plan/Checks.h"
+#include "plan/EditProblem.h"
 #include "plan/JobIds.h"
 #include "plan/PlanGeometry.h"
 
@@ -12,20 +13,13 @@ namespace sumpwright::plan {
 
 namespace {
 
-/// Chainages reach here through sums; this much is rounding (own figure).
-constexpr double kRounding_m = 1e-9;
-
-base::Problem problem(std::string id, std::vector<base::Arg> args = {}) {
-  return {base::Message(std::move(id), std::move(args)), "", base::Gravity::unsound};
-}
-
 base::Problem offRing(const std::string& sump, int ring, double chainage_m) {
-  return problem("plan.sump.off-ring", {base::text("sump", sump), base::count("ring", ring),
-                                        base::metres("chainage", chainage_m)});
+  return editProblem("plan.sump.off-ring", {base::text("sump", sump), base::count("ring", ring),
+                                            base::metres("chainage", chainage_m)});
 }
 
 base::Problem unknownSump(const std::string& sump) {
-  return problem("plan.sump.unknown", {base::text("sump", sump)});
+  return editProblem("plan.sump.unknown", {base::text("sump", sump)});
 }
 
 template <class List>
@@ -35,12 +29,12 @@ auto findById(List& list, const std::string& id) {
 
 /// Why a new thing may not have this id.
 std::optional<base::Problem> idProblem(const Job& job, const std::string& id) {
-  if (id.empty()) return problem("plan.id.empty");
+  if (id.empty()) return editProblem("plan.id.empty");
   std::optional<base::Problem> found;
   forEachId(job, [&](const std::string& taken, const std::string& pointer, bool) {
     if (found || taken != id) return;
-    found =
-        problem("plan.id.twice", {base::text("id", id), base::text("first", at(pointer, "id"))});
+    found = editProblem("plan.id.twice",
+                        {base::text("id", id), base::text("first", at(pointer, "id"))});
   });
   return found;
 }
@@ -64,14 +58,14 @@ std::optional<base::Problem> waiverProblem(const Job& job, const Waiver& waiver)
   const std::vector<Sump>& sumps = job.design.sumps;
   if (findById(sumps, waiver.sump) == sumps.end()) return unknownSump(waiver.sump);
   const auto name = base::text("waiver", waiver.rule);
-  if (waiver.rule.empty()) return problem("plan.waiver.no-rule", {name});
-  if (isBlank(waiver.reason)) return problem("plan.waiver.no-reason", {name});
-  if (isBlank(waiver.name)) return problem("plan.waiver.no-name", {name});
-  if (waiver.date.empty()) return problem("plan.waiver.no-date", {name});
-  if (!isDate(waiver.date)) return problem("plan.date.bad", {base::text("date", waiver.date)});
+  if (waiver.rule.empty()) return editProblem("plan.waiver.no-rule", {name});
+  if (isBlank(waiver.reason)) return editProblem("plan.waiver.no-reason", {name});
+  if (isBlank(waiver.name)) return editProblem("plan.waiver.no-name", {name});
+  if (waiver.date.empty()) return editProblem("plan.waiver.no-date", {name});
+  if (!isDate(waiver.date)) return editProblem("plan.date.bad", {base::text("date", waiver.date)});
   if (!onRing(job.plan, waiver.ring, waiver.chainage_m)) {
-    return problem("plan.waiver.off-ring", {name, base::count("ring", waiver.ring),
-                                            base::metres("chainage", waiver.chainage_m)});
+    return editProblem("plan.waiver.off-ring", {name, base::count("ring", waiver.ring),
+                                                base::metres("chainage", waiver.chainage_m)});
   }
   return std::nullopt;
 }
@@ -88,7 +82,7 @@ base::Result<Job> moveSump(const Job& job, const std::string& sump, int ring, do
     it = sumps.emplace(sumps.end());
     it->id = sump;
   } else if (it->kind != SumpKind::cored) {
-    return problem("plan.sump.not-cored", {base::text("sump", sump)});
+    return editProblem("plan.sump.not-cored", {base::text("sump", sump)});
   }
   it->ring = ring;
   it->chainage_m = chainage_m;
@@ -133,7 +127,7 @@ base::Result<Job> withdrawWaiver(const Job& job, const std::string& waiver) {
   std::vector<Waiver>& waivers = result.design.waivers;
   const auto it = findById(waivers, waiver);
   if (it == waivers.end()) {
-    return problem("plan.waiver.unknown", {base::text("waiver", waiver)});
+    return editProblem("plan.waiver.unknown", {base::text("waiver", waiver)});
   }
   waivers.erase(it);
   return result;
@@ -147,9 +141,9 @@ Job setOutlet(const Job& job, OutletMode mode) {
 
 base::Result<Job> setCore(const Job& job, double core_mm) {
   if (!(core_mm >= kSmallestCore_mm && core_mm <= kLargestCore_mm)) {
-    return problem("plan.core.size", {base::millimetres("core", core_mm),
-                                      base::millimetres("least", kSmallestCore_mm),
-                                      base::millimetres("most", kLargestCore_mm)});
+    return editProblem("plan.core.size", {base::millimetres("core", core_mm),
+                                          base::millimetres("least", kSmallestCore_mm),
+                                          base::millimetres("most", kLargestCore_mm)});
   }
   Job result = job;
   result.design.core_mm = core_mm;
@@ -165,7 +159,7 @@ Job setRuleSheet(const Job& job, const std::string& sheet) {
 bool waiverHolds(const Waiver& waiver, int ring, double chainage_m, double ring_length_m) {
   if (waiver.lapsed || waiver.ring != ring) return false;
   const double apart = std::abs(waiver.chainage_m - chainage_m);
-  return std::min(apart, ring_length_m - apart) <= kWaiverReach_m + kRounding_m;
+  return std::min(apart, ring_length_m - apart) <= kWaiverReach_m + kChainageRounding_m;
 }
 
 }  // namespace sumpwright::plan

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "plan/Checks.h"
+#include "plan/EditProblem.h"
 #include "plan/JobIds.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
@@ -20,10 +21,6 @@ constexpr double kParallel = 1e-6;        // sine of an angle nobody measures (o
 constexpr double kOnInnerFace_m = 0.05;   // own figure
 constexpr double kSameSpot_m = 1e-9;      // rounding
 
-base::Problem problem(std::string id, std::vector<base::Arg> args = {}) {
-  return {base::Message(std::move(id), std::move(args)), "", base::Gravity::unsound};
-}
-
 bool isRing(const Job& job, int ring) {
   return ring >= 0 && static_cast<std::size_t>(ring) < job.plan.rings.size();
 }
@@ -37,21 +34,23 @@ std::optional<base::Problem> noEdge(const Job& job, int ring, int edge) {
       return std::nullopt;
     }
   }
-  return problem("plan.edit.no-edge", {base::count("ring", ring), base::count("edge", edge)});
+  return editProblem("plan.edit.no-edge", {base::count("ring", ring), base::count("edge", edge)});
 }
 
 std::optional<base::Problem> noCorner(const Job& job, int ring, int corner) {
   if (!noEdge(job, ring, corner)) return std::nullopt;  // a closed ring: a corner to each edge
-  return problem("plan.edit.no-corner", {base::count("ring", ring), base::count("corner", corner)});
+  return editProblem("plan.edit.no-corner",
+                     {base::count("ring", ring), base::count("corner", corner)});
 }
 
 bool isPlace(double metres) { return std::abs(metres) <= kFarthest_m; }  // false for NaN
 
-base::Problem notAPlace() { return problem("plan.edit.not-a-place"); }
+base::Problem notAPlace() { return editProblem("plan.edit.not-a-place"); }
 
 base::Problem shortBy(double length_m) {
-  return problem("plan.ring.short-edge", {base::millimetres("length", 1000.0 * length_m),
-                                          base::millimetres("least", 1000.0 * kShortestEdge_m)});
+  return editProblem("plan.ring.short-edge",
+                     {base::millimetres("length", 1000.0 * length_m),
+                      base::millimetres("least", 1000.0 * kShortestEdge_m)});
 }
 
 std::optional<base::Problem> shortEdge(const Ring& ring) {
@@ -204,7 +203,7 @@ base::Result<Job> splitWall(const Job& job, int ring, int edge, double offset_m)
         through || (at.ring == ring && at.edge == edge && at.offset_m < offset_m - kSameSpot_m &&
                     at.offset_m + width_m > offset_m + kSameSpot_m);
   });
-  if (through) return problem("plan.edit.split-through");
+  if (through) return editProblem("plan.edit.split-through");
   return splitAt(job, index, static_cast<std::size_t>(edge), offset_m);
 }
 
@@ -213,7 +212,7 @@ base::Result<Job> removeCorner(const Job& job, int ring, int corner) {
   const auto index = static_cast<std::size_t>(ring);
   const Ring& whole = job.plan.rings[index];
   const std::size_t count = whole.corners.size();
-  if (count <= 3) return problem("plan.edit.too-few-corners");
+  if (count <= 3) return editProblem("plan.edit.too-few-corners");
   const auto gone = static_cast<std::size_t>(corner);
   const std::size_t prior = before(whole, gone);
   Ring merged = whole;

@@ -2,13 +2,6 @@
 
 namespace sumpwright::plan {
 
-namespace {
-
-/// Chainages are sums of edge lengths; this much is rounding.
-constexpr double kRounding_m = 1e-9;
-
-}  // namespace
-
 std::size_t edgeCount(const Ring& ring) {
   const std::size_t corners = ring.corners.size();
   if (corners < 2) return 0;
@@ -35,7 +28,7 @@ std::optional<geometry::Segment> edgeAt(const Plan& plan, const OnWall& at) {
 bool onRing(const Plan& plan, int ring, double chainage_m) {
   if (ring < 0 || static_cast<std::size_t>(ring) >= plan.rings.size()) return false;
   const double length = ringLength_m(plan.rings[static_cast<std::size_t>(ring)]);
-  return length > 0.0 && chainage_m >= 0.0 && chainage_m <= length + kRounding_m;
+  return length > 0.0 && chainage_m >= 0.0 && chainage_m <= length + kChainageRounding_m;
 }
 
 double length_m(const geometry::Segment& segment) {

@@ -16,6 +16,8 @@ geometry::Segment edgeOf(const Ring& ring, std::size_t i);
 double ringLength_m(const Ring& ring);
 /// The edge `at` speaks of, or nothing where the plan has none such.
 std::optional<geometry::Segment> edgeAt(const Plan& plan, const OnWall& at);
+/// Chainages are sums of edge lengths; this much is rounding (own figure).
+inline constexpr double kChainageRounding_m = 1e-9;
 /// Whether the chainage lies on the ring, 0 and the length included.
 bool onRing(const Plan& plan, int ring, double chainage_m);
 

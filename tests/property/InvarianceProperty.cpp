@@ -12,17 +12,17 @@ namespace {
 using siting::Stretch;
 using siting::Study;
 
-constexpr double kExact_m = 1e-6;  ///< of either study; so ends of both agree to twice this
+constexpr double kEitherStudy_m = 1e-6;  ///< of either study; so ends of both agree to twice this
 
 /// Every stretch of `a` is found in `b`, up to its ends.
 void expectFoundIn(const Study& a, const Study& b, const Moved& moved) {
   for (const auto& ring : a.stretches()) {
     for (const Stretch& stretch : ring) {
-      if (stretch.length_m() < 5.0 * kExact_m) continue;
+      if (stretch.length_m() < 5.0 * kEitherStudy_m) continue;
       const auto expected = renamed(findingsOf(a, stretch), moved);
       for (const double s :
-           {stretch.from_m + 2.0 * kExact_m, stretch.from_m + 0.4321 * stretch.length_m(),
-            stretch.to_m - 2.0 * kExact_m}) {
+           {stretch.from_m + 2.0 * kEitherStudy_m, stretch.from_m + 0.4321 * stretch.length_m(),
+            stretch.to_m - 2.0 * kEitherStudy_m}) {
         const double there = moved.chainage(stretch.ring, s);
         ASSERT_EQ(findingsAt(b, stretch.ring, there), expected)
             << "ring " << stretch.ring << " at " << s << ", there " << there;
@@ -36,7 +36,7 @@ void expectAsMany(const Study& a, const Study& b) {
   const auto count = [](const Study& study) {
     std::vector<double> lengths;
     for (const auto& run : study.runs()) {
-      if (run.to_m - run.from_m > 5.0 * kExact_m) lengths.push_back(run.to_m - run.from_m);
+      if (run.to_m - run.from_m > 5.0 * kEitherStudy_m) lengths.push_back(run.to_m - run.from_m);
     }
     std::sort(lengths.begin(), lengths.end());
     return lengths;
@@ -45,7 +45,7 @@ void expectAsMany(const Study& a, const Study& b) {
   const auto runsOfB = count(b);
   ASSERT_EQ(runsOfA.size(), runsOfB.size());
   for (std::size_t i = 0; i < runsOfA.size(); ++i) {
-    EXPECT_NEAR(runsOfA[i], runsOfB[i], 2.0 * kExact_m);
+    EXPECT_NEAR(runsOfA[i], runsOfB[i], 2.0 * kEitherStudy_m);
   }
   for (std::size_t i = 0; i < 4; ++i) {
     EXPECT_NEAR(a.lengths_m()[i], b.lengths_m()[i], 1e-5);

@@ -14,7 +14,7 @@ using plan::RoomUse;
 using support::PlanBuilder;
 using support::Polygon;
 
-constexpr double kMicrometre = 1e-6;
+constexpr double kSpanEnd_m = 1e-6;
 constexpr double kCore_m = 0.12;  // half: 0.06, easy to add by hand
 
 Polygon box(double x0, double y0, double x1, double y1) {
@@ -31,8 +31,8 @@ std::vector<Span> zones(const plan::Job& job, std::size_t edge = 0) {
 
 void expectSpan(const Span& span, const std::string& id, double from, double to, bool from_in) {
   EXPECT_EQ(span.id, id);
-  EXPECT_NEAR(span.from_m, from, kMicrometre);
-  EXPECT_NEAR(span.to_m, to, kMicrometre);
+  EXPECT_NEAR(span.from_m, from, kSpanEnd_m);
+  EXPECT_NEAR(span.to_m, to, kSpanEnd_m);
   EXPECT_EQ(span.from_in, from_in);
 }
 

@@ -23,14 +23,14 @@ Waiver waiverAt(double chainage_m, const std::string& thing = "w") {
   return w;
 }
 
-Job house() { return PlanBuilder::rectangle(10, 8).sump("s", 0, 5.0).job(); }
+Job houseWithSump() { return PlanBuilder::rectangle(10, 8).sump("s", 0, 5.0).job(); }
 
 std::string problemOf(const base::Result<Job>& result) {
   return result.ok() ? "" : result.problems()[0].message.id;
 }
 
 TEST(DesignEdits, MoveSumpPlacesItAndAddsItWhereThereIsNone) {
-  const auto moved = moveSump(house(), "s", 0, 7.5);
+  const auto moved = moveSump(houseWithSump(), "s", 0, 7.5);
   ASSERT_TRUE(moved.ok());
   EXPECT_EQ(moved->design.sumps[0].chainage_m, 7.5);
   const auto added = moveSump(*moved, "t", 0, 36.0);
@@ -43,19 +43,19 @@ TEST(DesignEdits, MoveSumpPlacesItAndAddsItWhereThereIsNone) {
 TEST(DesignEdits, MoveSumpRefusesWhatIsNotOnTheFootprint) {
   for (const double s : {-0.1, 36.1, std::numeric_limits<double>::quiet_NaN(),
                          std::numeric_limits<double>::infinity()}) {
-    EXPECT_EQ(problemOf(moveSump(house(), "s", 0, s)), "plan.sump.off-ring");
+    EXPECT_EQ(problemOf(moveSump(houseWithSump(), "s", 0, s)), "plan.sump.off-ring");
   }
-  EXPECT_EQ(problemOf(moveSump(house(), "s", 1, 1.0)), "plan.sump.off-ring");
-  EXPECT_EQ(problemOf(moveSump(house(), "s", -1, 1.0)), "plan.sump.off-ring");
-  EXPECT_EQ(problemOf(moveSump(house(), "", 0, 1.0)), "plan.id.empty");
-  EXPECT_EQ(problemOf(moveSump(house(), "room", 0, 1.0)), "plan.id.twice");
-  Job standby = house();
+  EXPECT_EQ(problemOf(moveSump(houseWithSump(), "s", 1, 1.0)), "plan.sump.off-ring");
+  EXPECT_EQ(problemOf(moveSump(houseWithSump(), "s", -1, 1.0)), "plan.sump.off-ring");
+  EXPECT_EQ(problemOf(moveSump(houseWithSump(), "", 0, 1.0)), "plan.id.empty");
+  EXPECT_EQ(problemOf(moveSump(houseWithSump(), "room", 0, 1.0)), "plan.id.twice");
+  Job standby = houseWithSump();
   standby.design.sumps[0].kind = SumpKind::standby;
   EXPECT_EQ(problemOf(moveSump(standby, "s", 0, 1.0)), "plan.sump.not-cored");
 }
 
 TEST(DesignEdits, WaiversLapseBeyondTheirReachAndStayLapsed) {
-  const auto waived = recordWaiver(house(), waiverAt(5.0));
+  const auto waived = recordWaiver(houseWithSump(), waiverAt(5.0));
   ASSERT_TRUE(waived.ok());
   EXPECT_EQ(waived->design.waivers[0].id, "waiver1");
   const auto near = moveSump(*waived, "s", 0, 5.010);
@@ -67,7 +67,7 @@ TEST(DesignEdits, WaiversLapseBeyondTheirReachAndStayLapsed) {
 }
 
 TEST(DesignEdits, WaiversOfOtherSumpsStay) {
-  const auto two = moveSump(house(), "t", 0, 20.0);
+  const auto two = moveSump(houseWithSump(), "t", 0, 20.0);
   const auto waived = recordWaiver(*two, waiverAt(5.0));
   const auto moved = moveSump(*waived, "t", 0, 22.0);
   EXPECT_FALSE(moved->design.waivers[0].lapsed);
@@ -81,7 +81,7 @@ TEST(DesignEdits, AWaiverHoldsAcrossChainageZero) {
 }
 
 TEST(DesignEdits, RecordWaiverReplacesTheOneForTheSameThing) {
-  const auto first = recordWaiver(house(), waiverAt(5.0));
+  const auto first = recordWaiver(houseWithSump(), waiverAt(5.0));
   Waiver better = waiverAt(5.0);
   better.reason = "bricked up";
   const auto second = recordWaiver(*first, better);
@@ -100,7 +100,7 @@ TEST(DesignEdits, RecordWaiverAsksForReasonNameAndDate) {
   const auto broken = [](auto change) {
     Waiver w = waiverAt(5.0);
     change(w);
-    return problemOf(recordWaiver(house(), w));
+    return problemOf(recordWaiver(houseWithSump(), w));
   };
   EXPECT_EQ(broken([](Waiver& w) { w.reason = ""; }), "plan.waiver.no-reason");
   EXPECT_EQ(broken([](Waiver& w) { w.reason = " \t\n"; }), "plan.waiver.no-reason");
@@ -115,7 +115,7 @@ TEST(DesignEdits, RecordWaiverAsksForReasonNameAndDate) {
 }
 
 TEST(DesignEdits, WithdrawAndRemove) {
-  const auto waived = recordWaiver(house(), waiverAt(5.0));
+  const auto waived = recordWaiver(houseWithSump(), waiverAt(5.0));
   EXPECT_TRUE(withdrawWaiver(*waived, "waiver1")->design.waivers.empty());
   EXPECT_EQ(problemOf(withdrawWaiver(*waived, "x")), "plan.waiver.unknown");
   const auto removed = removeSump(*waived, "s");
@@ -125,11 +125,11 @@ TEST(DesignEdits, WithdrawAndRemove) {
 }
 
 TEST(DesignEdits, Settings) {
-  EXPECT_EQ(setOutlet(house(), OutletMode::riser).design.outlet, OutletMode::riser);
-  EXPECT_EQ(setRuleSheet(house(), "uk-practice").rule_sheet, "uk-practice");
-  EXPECT_EQ(setCore(house(), 112)->design.core_mm, 112);
+  EXPECT_EQ(setOutlet(houseWithSump(), OutletMode::riser).design.outlet, OutletMode::riser);
+  EXPECT_EQ(setRuleSheet(houseWithSump(), "uk-practice").rule_sheet, "uk-practice");
+  EXPECT_EQ(setCore(houseWithSump(), 112)->design.core_mm, 112);
   for (const double bad : {39.9, 300.1, std::numeric_limits<double>::quiet_NaN()}) {
-    EXPECT_EQ(problemOf(setCore(house(), bad)), "plan.core.size");
+    EXPECT_EQ(problemOf(setCore(houseWithSump(), bad)), "plan.core.size");
   }
 }
 

@@ -9,12 +9,6 @@
 namespace sumpwright::plan {
 namespace {
 
-std::string listed(const base::Problems& problems) {
-  std::string text;
-  for (const base::Problem& p : problems) text += p.message.id + " at " + p.pointer + "\n";
-  return text;
-}
-
 base::Problems with(const base::Problems& problems, const std::string& id) {
   base::Problems found;
   for (const base::Problem& p : problems) {
@@ -28,7 +22,7 @@ TEST(JobRead, EveryUnreadableProblemIsGivenOnceWithItsPlace) {
     SCOPED_TRACE(c.id + " " + c.text.substr(0, 200));
     const auto read = readJob(c.text);
     ASSERT_FALSE(read.ok());
-    ASSERT_EQ(read.problems().size(), 1U) << listed(read.problems());
+    ASSERT_EQ(read.problems().size(), 1U) << support::listed(read.problems());
     EXPECT_EQ(read.problems()[0].message.id, c.id);
     EXPECT_EQ(read.problems()[0].pointer, c.pointer);
     EXPECT_EQ(read.problems()[0].gravity, base::Gravity::unreadable);
@@ -57,9 +51,9 @@ TEST(JobRead, NotesOnTheFileLeaveItReadable) {
   for (const ReadCase& c : notedCases()) {
     SCOPED_TRACE(c.id + " " + c.text);
     const auto read = readJob(c.text);
-    ASSERT_TRUE(read.ok()) << listed(read.problems());
+    ASSERT_TRUE(read.ok()) << support::listed(read.problems());
     const base::Problems found = with(read->problems, c.id);
-    ASSERT_EQ(found.size(), 1U) << listed(read->problems);
+    ASSERT_EQ(found.size(), 1U) << support::listed(read->problems);
     EXPECT_EQ(found[0].pointer, c.pointer);
   }
 }
@@ -78,7 +72,7 @@ TEST(JobRead, CollectsAllProblemsInDocumentOrder) {
                                            "/house/slab_m"};
   std::vector<std::string> found;
   for (const base::Problem& p : read.problems()) found.push_back(p.pointer);
-  EXPECT_EQ(found, places) << listed(read.problems());
+  EXPECT_EQ(found, places) << support::listed(read.problems());
 }
 
 TEST(JobRead, DepthUpToTheLimitIsRead) {

@@ -16,16 +16,10 @@ using support::PlanBuilder;
 static_assert(kAssumedThickness_m == perimeter::kAssumedWallThickness_m,
               "the thickness the check states is the one that is used");
 
-std::string listed(const base::Problems& problems) {
-  std::string text;
-  for (const base::Problem& p : problems) text += p.message.id + " at " + p.pointer + "\n";
-  return text;
-}
-
 TEST(PlanCheck, HousesOfTheBuilderHaveNoProblem) {
   for (const PlanBuilder& builder :
        {PlanBuilder::rectangle(), PlanBuilder::lShape(), PlanBuilder::courtyard()}) {
-    EXPECT_TRUE(checkJob(builder).empty()) << listed(checkJob(builder));
+    EXPECT_TRUE(checkJob(builder).empty()) << support::listed(checkJob(builder));
   }
 }
 
@@ -33,7 +27,7 @@ TEST(PlanCheck, EveryProblemIsGivenOnceWithItsPlace) {
   for (const CheckCase& c : checkCases()) {
     SCOPED_TRACE(c.id + " " + c.pointer);
     const base::Problems problems = checkJob(c.job);
-    ASSERT_EQ(problems.size(), 1U) << listed(problems);
+    ASSERT_EQ(problems.size(), 1U) << support::listed(problems);
     EXPECT_EQ(problems[0].message.id, c.id);
     EXPECT_EQ(problems[0].pointer, c.pointer);
     EXPECT_EQ(problems[0].gravity, c.gravity);
@@ -42,8 +36,8 @@ TEST(PlanCheck, EveryProblemIsGivenOnceWithItsPlace) {
 
 TEST(PlanCheck, ABareSurveyIsSoundAndEverythingMissingIsNamed) {
   const base::Problems problems = checkJob(PlanBuilder::bare());
-  EXPECT_FALSE(base::any(problems, base::Gravity::unsound)) << listed(problems);
-  EXPECT_EQ(problems.size(), 20U) << listed(problems);
+  EXPECT_FALSE(base::any(problems, base::Gravity::unsound)) << support::listed(problems);
+  EXPECT_EQ(problems.size(), 20U) << support::listed(problems);
 }
 
 TEST(PlanCheck, ProblemsComeInFileOrder) {
@@ -101,7 +95,7 @@ TEST(PlanCheck, WhatOnlyLooksWrongIsLeftAlone) {
       {"a leap day", PlanBuilder(house).with([](Job& j) { j.surveyed_on = "2028-02-29"; })},
   };
   for (const auto& [what, job] : fine) {
-    EXPECT_TRUE(checkJob(job).empty()) << what << "\n" << listed(checkJob(job));
+    EXPECT_TRUE(checkJob(job).empty()) << what << "\n" << support::listed(checkJob(job));
   }
 }
 
