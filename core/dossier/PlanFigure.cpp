@@ -129,12 +129,12 @@ std::vector<LegendEntry> legend(const Sheet& sheet) {
 void paintLegend(Sketch& sketch, const Sheet& sheet, Point at, double width_mm) {
   const auto entries = legend(sheet);
   constexpr double kGap_mm = 12.0;
-  constexpr double kLeastGap_mm = 3.0;
+  constexpr double kLegendGap_mm = 3.0;
   double words = 2.4;
   for (const LegendEntry& e : entries) words += e.width_mm;
   const double gaps = static_cast<double>(entries.size()) - 1.0;
   const double gap =
-      gaps > 0.0 ? std::clamp((width_mm - words) / gaps, kLeastGap_mm, kGap_mm) : 0.0;
+      gaps > 0.0 ? std::clamp((width_mm - words) / gaps, kLegendGap_mm, kGap_mm) : 0.0;
   double x = at.x + 1.2;
   const double cap = sheet.desk.voice.capHeight_mm(fonts::body);
   for (const LegendEntry& e : entries) {
