@@ -15,7 +15,7 @@ using siting::State;
 using siting::Stretch;
 using siting::Study;
 
-constexpr double kExact_m = 1e-6;
+constexpr double kOneStudy_m = 1e-6;
 
 /// No place gets worse. Both studies' stretches are asked, so that no place of either is passed
 /// over: between two neighbouring ends of both, nothing changes in either.
@@ -28,7 +28,7 @@ void expectNoWorse(const Study& before, const Study& after, const Case& c) {
     ends.push_back(ring.back().to_m);
     std::sort(ends.begin(), ends.end());
     for (std::size_t i = 1; i < ends.size(); ++i) {
-      if (ends[i] - ends[i - 1] < kExact_m) continue;
+      if (ends[i] - ends[i - 1] < kOneStudy_m) continue;
       const siting::Place place{static_cast<int>(r),
                                 ends[i - 1] + 0.4321 * (ends[i] - ends[i - 1])};
       ASSERT_LE(after.stateAt(place), before.stateAt(place))
@@ -37,7 +37,7 @@ void expectNoWorse(const Study& before, const Study& after, const Case& c) {
     }
     ++r;
   }
-  EXPECT_GE(after.lengths_m()[0], before.lengths_m()[0] - kExact_m);
+  EXPECT_GE(after.lengths_m()[0], before.lengths_m()[0] - kOneStudy_m);
 }
 
 template <class Thing>

@@ -5,6 +5,7 @@
 #include "core/plan/JobCases.h"
 #include "plan/JobText.h"
 #include "plan/PlanCheck.h"
+#include "support/Listed.h"
 
 namespace sumpwright::plan {
 namespace {

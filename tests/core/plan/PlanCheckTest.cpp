@@ -7,6 +7,7 @@
 #include "perimeter/Perimeter.h"
 #include "plan/Checks.h"
 #include "plan/PlanCheck.h"
+#include "support/Listed.h"
 
 namespace sumpwright::plan {
 namespace {
