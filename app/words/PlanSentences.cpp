@@ -51,6 +51,8 @@ std::span<const Sentence> planSentences() {
       {"job.kind.whole-number", QT_TRANSLATE_NOOP("Sentences", "a whole number")},
       {"job.kind.yes-no", QT_TRANSLATE_NOOP("Sentences", "true or false")},
       {"job.kind.point", QT_TRANSLATE_NOOP("Sentences", "a point, [x, y]")},
+      {"job.kind.four-points",
+       QT_TRANSLATE_NOOP("Sentences", "four points, [[x, y], [x, y], [x, y], [x, y]]")},
       {"job.word.unknown",
        QT_TRANSLATE_NOOP("Sentences",
                          "\"{word}\" is not a word known here. Known are: {allowed}.")},
@@ -106,6 +108,54 @@ std::span<const Sentence> planSentences() {
            "Sentences",
            "How the house was measured is not stated, so nobody can say how near a margin is too "
            "close to call. State tape, laser, traced picture or map outline.")},
+      // Leave to work, field book, underlay, dimensions
+      {"plan.permissions.unknown",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Whether the house is protected, in a conservation area, a flat or let to a tenant has "
+           "not been asked in full. Ask before anything is drilled: others may have to agree.")},
+      {"plan.permissions.no-consent",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{what}, and no consent is recorded. Write down who agreed, when, and "
+                         "where it is written, before anything is drilled.")},
+      {"permission.protected_structure",
+       QT_TRANSLATE_NOOP("Sentences", "The house is a protected or listed structure")},
+      {"permission.conservation_area",
+       QT_TRANSLATE_NOOP("Sentences", "The house stands in a conservation area")},
+      {"permission.flats", QT_TRANSLATE_NOOP("Sentences", "The building is in flats")},
+      {"permission.tenanted", QT_TRANSLATE_NOOP("Sentences", "The house is let")},
+      {"plan.eaves.wildlife",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Bats or nests were found at the eaves. Stop, and ask the wildlife "
+                         "authority before a riser is fixed there.")},
+      {"plan.eaves.not-looked", QT_TRANSLATE_NOOP("Sentences",
+                                                  "The riser goes to the eaves, and nobody has "
+                                                  "looked for bats or nests there. Look first.")},
+      {"plan.taped.wall",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Wall {wall} of the field book is {length} long and points nowhere sure. "
+                         "A taped wall has a length over 0 and a direction.")},
+      {"plan.taped.count",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The field book has {taped} walls, the outline {walls}. It no longer says "
+                         "how this outline was measured.")},
+      {"plan.dimension.no-thing",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The dimension {dimension} is tied to \"{thing}\", which is not there or "
+                         "has no such end. Tie it to something else, or remove it.")},
+      {"plan.underlay.path",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "The picture under the plan is named \"{path}\". Keep it beside the job file and name "
+           "it from there, with forward slashes, so that the two travel together.")},
+      {"plan.underlay.scale",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A scale of {scale} metres to the pixel cannot be. Set it by two points "
+                         "and the length between them.")},
+      {"plan.underlay.rectangle",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The rectangle the picture is straightened by is {width} by {height}. "
+                         "Both must be over 0.")},
       // Looked for
       {"looked.standby_pipe", QT_TRANSLATE_NOOP("Sentences", "a standby pipe")},
       {"looked.open_flue", QT_TRANSLATE_NOOP("Sentences", "open-flued appliances")},
@@ -228,6 +278,45 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "How much free room there is outside is not known ({walls}). Measure it "
                          "square to the wall.")},
+      {"plan.wall.layer-thickness",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "A layer of the wall is {thickness:3} thick. A layer has a thickness over 0.")},
+      {"plan.wall.layers-sum",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The layers of the wall come to {sum:3}, yet it is said to be "
+                         "{thickness:3} thick. One of the two is wrong.")},
+      {"plan.wall.external-insulation",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "There is insulation outside on {walls}. Use long fixings and a collar, and do not "
+           "crush the board; its fire barriers and its warranty are to be kept.")},
+      {"plan.wall.timber-frame", QT_TRANSLATE_NOOP("Sentences",
+                                                   "There is a timber frame in {walls}. Core below "
+                                                   "the sole plate, never through or above it.")},
+      {"plan.wall.stone",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "There is stone in {walls}. Old stone walls are 0.45 to 0.60 m thick and loose inside: "
+           "bring a barrel extension, and expect the core to break up.")},
+      {"plan.ground.off-wall",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "A ground level is given at {offset} along a wall {length} long. Check the offset.")},
+      {"plan.ground.near-dpc",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The ground stands {under} under the damp-proof course at {offset} along "
+                         "the wall; at least {least} is wanted. It may bridge it: tell the client, "
+                         "and do not raise it further.")},
+      {"plan.feature.no-wall",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{thing} is said to be in edge {edge} of ring {ring}, which does not "
+                         "exist. Name the wall it is in.")},
+      {"plan.feature.off-wall", QT_TRANSLATE_NOOP("Sentences",
+                                                  "{thing} runs from {from} to {to} along a wall "
+                                                  "{length} long. Check its offset and width.")},
+      {"plan.feature.width",
+       QT_TRANSLATE_NOOP("Sentences", "{thing} is {width} wide. A width is 0 or more.")},
       // Openings and services
       {"plan.opening.no-wall",
        QT_TRANSLATE_NOOP("Sentences",
@@ -274,6 +363,18 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "{thing} is marked as located, but who located it, when and how is not "
                          "recorded. Write it down: without a record it counts as not located.")},
+      {"plan.service.not-a-drain",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{thing} is no drain, yet something is said of it that only a drain has: "
+                         "what it carries, its invert or its trap.")},
+      {"plan.service.land-drain",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{thing} is a land drain. It lets air into the ground beside it: suction "
+                         "may be lost there. Keep the sump away from it.")},
+      {"plan.service.drain-unknown",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "What {thing} carries, or how deep it lies, is not known. Lift the "
+                         "nearest cover and measure the invert.")},
       // Rooms and floors
       {"plan.room.none",
        QT_TRANSLATE_NOOP("Sentences",
@@ -323,6 +424,15 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "{thing} is a suspended floor, and whether the ground under it is sealed "
                          "is not known. Look under it.")},
+      {"plan.zone.own-build",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{thing} was built apart from the house, and its own floor level, slab or "
+                         "barrier is not known. Do not take them to be those of the house.")},
+      {"plan.zone.deep",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "{thing} lies {under} under the ground outside. A floor more than {most} below it is "
+           "not cored from outside: think of a sump from inside, and of the walls in the ground.")},
       // Inner walls, heating, outside things
       {"plan.inner-wall.line",
        QT_TRANSLATE_NOOP(
@@ -380,7 +490,18 @@ std::span<const Sentence> planSentences() {
       {"plan.outside.self-contact",
        QT_TRANSLATE_NOOP("Sentences",
                          "The outline of {thing} crosses or touches itself. Check its points.")},
+      {"plan.outside.overhead",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{thing} is an overhead line. Keep ladder and riser well away: 1 m is the "
+                         "least here (own figure), and its operator may want more.")},
       // Design
+      {"plan.barrel.length",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A drill barrel of {barrel} is none. Put its length, or leave it out.")},
+      {"plan.barrel.short",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "At {sump} the wall is {path} thick; the drill barrel is {barrel} long. "
+                         "Bring an extension, or core from both sides.")},
       {"plan.core.size", QT_TRANSLATE_NOOP("Sentences",
                                            "A core of {core} cannot be drilled through a house "
                                            "wall; it must be {least} to {most}.")},

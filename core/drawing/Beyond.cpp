@@ -87,7 +87,8 @@ void breakMark(Sketch& sketch, const PlanContext& c, Point in, Point to, const C
 }  // namespace
 
 bool isLine(const plan::OutsideThing& thing) {
-  return thing.kind == plan::OutsideKind::path || thing.kind == plan::OutsideKind::boundary;
+  return thing.kind == plan::OutsideKind::path || thing.kind == plan::OutsideKind::boundary ||
+         thing.kind == plan::OutsideKind::overhead_line;
 }
 
 std::vector<const plan::OutsideThing*> beyond(const siting::Study& study, const PlanView& view) {

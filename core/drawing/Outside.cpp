@@ -14,6 +14,8 @@ bool isArea(const plan::OutsideThing& t) {
     case plan::OutsideKind::tank:
     case plan::OutsideKind::deck:
     case plan::OutsideKind::air_conditioner:
+    case plan::OutsideKind::soakaway:
+    case plan::OutsideKind::septic_tank:
       return t.points_m.size() >= 3;
     default:
       return false;
@@ -47,15 +49,15 @@ void chamber(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) 
   sketch.line(area[1], area[(half + 1) % area.size()], solid(c.theme.drain, 1.2));
 }
 
-void tank(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
+void tank(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t, Colour colour) {
   const auto area = areaOf(c, t, 3.5, 2.0);
   sketch.fill(area, c.theme.paper);
-  sketch.outline(area, solid(c.theme.oil, 1.8));
+  sketch.outline(area, solid(colour, 1.8));
   const Box box = boxOf(area);
   const double inset = 0.2 * std::min(box.width(), box.height());
   sketch.outline(roundedRectangle(box.left + inset, box.top + inset, box.width() - 2 * inset,
                                   box.height() - 2 * inset, inset),
-                 solid(c.theme.oil, 1.0));
+                 solid(colour, 1.0));
 }
 
 void airConditioner(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
@@ -122,7 +124,7 @@ void thing(Sketch& sketch, PlanContext& c, const plan::OutsideThing& t) {
       chamber(sketch, c, t);
       break;
     case plan::OutsideKind::tank:
-      tank(sketch, c, t);
+      tank(sketch, c, t, c.theme.oil);
       break;
     case plan::OutsideKind::air_conditioner:
       airConditioner(sketch, c, t);
@@ -132,6 +134,16 @@ void thing(Sketch& sketch, PlanContext& c, const plan::OutsideThing& t) {
       break;
     case plan::OutsideKind::neighbour_opening:
       neighbourOpening(sketch, c, t);
+      break;
+    case plan::OutsideKind::septic_tank:
+      tank(sketch, c, t, c.theme.drain);
+      break;
+    case plan::OutsideKind::soakaway:
+      sketch.outline(areaOf(c, t, 3.0, 3.0), dashed(c.theme.drain, 1.8, {4.0, 3.0}));
+      break;
+    case plan::OutsideKind::overhead_line:
+      sketch.path(c.at(t.points_m), dashed(c.theme.electricity, 1.4, {9.0, 3.0}));
+      breakMarks(sketch, c, c.at(t.points_m), c.theme.electricity);
       break;
   }
   const auto points = c.at(t.points_m);

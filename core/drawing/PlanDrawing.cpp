@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "drawing/Beyond.h"
 #include "drawing/Clip.h"
 #include "drawing/PlanContext.h"
 
@@ -24,7 +25,7 @@ Box extent(const siting::Study& study, double garden_m = kGarden_m) {
   const Box near = grown(box, garden_m);
   for (const plan::OutsideThing& t : study.job().plan.outside) {
     // Lines lead out of the picture anyway.
-    if (t.kind == plan::OutsideKind::path || t.kind == plan::OutsideKind::boundary) continue;
+    if (isLine(t)) continue;
     for (Point p : t.points_m) {
       const Point kept{std::clamp(p.x, near.left, near.right),
                        std::clamp(p.y, near.top, near.bottom)};

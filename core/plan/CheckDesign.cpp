@@ -18,6 +18,10 @@ void checkSizes(const Design& design, ProblemList& problems) {
                  {base::millimetres("core", *core), base::millimetres("least", kSmallestCore_mm),
                   base::millimetres("most", kLargestCore_mm)});
   }
+  if (design.barrel_length_m && *design.barrel_length_m <= 0.0) {
+    problems.add("plan.barrel.length", "/design/barrel_length_m",
+                 {base::metres("barrel", *design.barrel_length_m)});
+  }
   if (pipe && *pipe <= 0.0) {
     problems.add("plan.pipe.none", "/design/pipe_od_mm", {base::millimetres("pipe", *pipe)});
   } else if (pipe && core && *pipe > *core) {
@@ -78,6 +82,9 @@ void checkDesign(const Job& job, const CheckedRings& rings, ProblemList& problem
   for (std::size_t i = 0; i < design.sumps.size(); ++i) {
     sumps.insert(design.sumps[i].id);
     checkSump(job.plan, rings, design.sumps[i], at("/design/sumps", i), problems);
+    if (design.sumps[i].kind == SumpKind::cored) {
+      checkBarrel(job, design.sumps[i], at("/design/sumps", i), problems);
+    }
   }
   for (std::size_t i = 0; i < design.waivers.size(); ++i) {
     checkWaiver(job.plan, design.waivers[i], sumps, at("/design/waivers", i), problems);

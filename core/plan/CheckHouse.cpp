@@ -8,19 +8,19 @@ namespace {
 
 using base::Gravity;
 
-struct Layer {
+struct FloorLayer {
   const char* key;
   std::optional<double> House::*thickness;
 };
 
-constexpr auto kLayers = std::to_array<Layer>({{"cavity_m", &House::cavity_m},
-                                               {"slab_m", &House::slab_m},
-                                               {"screed_m", &House::screed_m},
-                                               {"insulation_m", &House::insulation_m},
-                                               {"hardcore_m", &House::hardcore_m}});
+constexpr auto kFloorLayers = std::to_array<FloorLayer>({{"cavity_m", &House::cavity_m},
+                                                         {"slab_m", &House::slab_m},
+                                                         {"screed_m", &House::screed_m},
+                                                         {"insulation_m", &House::insulation_m},
+                                                         {"hardcore_m", &House::hardcore_m}});
 
 void checkBuildUp(const House& house, ProblemList& problems) {
-  for (const Layer& layer : kLayers) {
+  for (const FloorLayer& layer : kFloorLayers) {
     const auto& thickness = house.*layer.thickness;
     if (thickness && *thickness < 0.0) {
       problems.add("plan.house.negative", at("/house", layer.key),

@@ -12,12 +12,15 @@ std::size_t leastPoints(OutsideKind kind) {
     case OutsideKind::path:
     case OutsideKind::boundary:
     case OutsideKind::neighbour_opening:
+    case OutsideKind::overhead_line:
       return 2;
     case OutsideKind::gully:
     case OutsideKind::inspection_chamber:
     case OutsideKind::tank:
     case OutsideKind::air_conditioner:
     case OutsideKind::deck:
+    case OutsideKind::soakaway:
+    case OutsideKind::septic_tank:
       break;
   }
   return 1;
@@ -28,6 +31,8 @@ bool isArea(const OutsideThing& thing) {
     case OutsideKind::inspection_chamber:
     case OutsideKind::tank:
     case OutsideKind::deck:
+    case OutsideKind::soakaway:
+    case OutsideKind::septic_tank:
       return thing.points_m.size() >= 3;
     default:
       return false;
@@ -48,6 +53,10 @@ void checkOutside(const Plan& plan, ProblemList& problems) {
                     base::count("least", static_cast<std::int64_t>(least))});
     } else if (isArea(thing) && geometry::firstSelfContact(thing.points_m)) {
       problems.add("plan.outside.self-contact", pointer, {base::text("thing", labelOf(thing))});
+    }
+    if (thing.kind == OutsideKind::overhead_line) {
+      problems.add(base::Gravity::missing, "plan.outside.overhead", pointer,
+                   {base::text("thing", labelOf(thing))});
     }
   }
 }

@@ -21,6 +21,26 @@ void checkRun(const Service& service, const std::string& pointer, ProblemList& p
   }
 }
 
+/// What a drain is matters to a void beside it: land drains let air in, shallow ones are met.
+void checkDrain(const Service& service, const std::string& pointer, ProblemList& problems) {
+  const auto thing = base::text("thing", labelOf(service));
+  const bool drain = service.kind == ServiceKind::drain || service.kind == ServiceKind::waste;
+  const bool stated = service.drain_kind != DrainKind::unknown || service.invert_m ||
+                      service.trapped != YesNo::unknown;
+  if (!drain) {
+    if (stated) problems.add("plan.service.not-a-drain", at(pointer, "drain_kind"), {thing});
+    return;
+  }
+  if (service.kind == ServiceKind::waste) return;  // above ground mostly
+  if (service.drain_kind == DrainKind::land_drain) {
+    problems.add(Gravity::missing, "plan.service.land-drain", at(pointer, "drain_kind"), {thing});
+  }
+  if (service.drain_kind == DrainKind::unknown || !service.invert_m) {
+    problems.add(Gravity::missing, "plan.service.drain-unknown",
+                 at(pointer, service.invert_m ? "drain_kind" : "invert_m"), {thing});
+  }
+}
+
 void checkService(const Plan& plan, const Service& service, const std::string& pointer,
                   ProblemList& problems) {
   const auto thing = base::text("thing", labelOf(service));
@@ -31,6 +51,7 @@ void checkService(const Plan& plan, const Service& service, const std::string& p
     problems.add(Gravity::missing, "plan.service.nowhere", at(pointer, "entry"), {thing});
   }
   checkRun(service, pointer, problems);
+  checkDrain(service, pointer, problems);
   if (service.located && isBlank(service.locating_record)) {
     problems.add(Gravity::missing, "plan.service.no-record", at(pointer, "locating_record"),
                  {thing});

@@ -32,6 +32,18 @@ inline constexpr int kStandbySince = 1998;
 inline constexpr double kSmallestCore_mm = 40.0;
 inline constexpr double kLargestCore_mm = 300.0;
 
+/// Layers nobody lists (plaster, paint) may make this much of a wall.
+inline constexpr double kUnlistedLayers_m = 0.02;
+/// A damp-proof course stands at least this high above the ground outside (Approved Document C,
+/// England, as quoted elsewhere; the document itself was not at hand).
+inline constexpr double kGroundUnderDpc_m = 0.15;
+/// Usual core drill barrel (common practice).
+inline constexpr double kAssumedBarrel_m = 0.40;
+/// A floor more than this under the ground outside is not cored from outside (common practice).
+inline constexpr double kDeepestFloor_m = 1.0;
+/// Taken for an unknown ground level outside (common practice: one step down).
+inline constexpr double kAssumedGround_m = -0.15;
+
 struct CheckedRings {
   bool outer_sound = false;             ///< closed, simple, of the right turn
   std::vector<std::size_t> courtyards;  ///< those that are sound
@@ -43,8 +55,11 @@ void checkLookedFor(const Job& job, ProblemList& problems);
 void checkHouse(const Job& job, ProblemList& problems);
 CheckedRings checkRings(const Plan& plan, ProblemList& problems);
 void checkWalls(const Job& job, ProblemList& problems);
+void checkMakeUp(const Job& job, ProblemList& problems);
+void checkSurvey(const Job& job, ProblemList& problems);
 void checkOpenings(const Plan& plan, ProblemList& problems);
 void checkServices(const Plan& plan, ProblemList& problems);
+void checkZones(const Job& job, ProblemList& problems);
 void checkRoomsAndZones(const Plan& plan, const CheckedRings& rings, ProblemList& problems);
 void checkInnerWalls(const Plan& plan, ProblemList& problems);
 void checkHeating(const Plan& plan, ProblemList& problems);
@@ -57,6 +72,10 @@ void checkDesign(const Job& job, const CheckedRings& rings, ProblemList& problem
 /// lies on its edge. `pointer` is that of the object that holds ring, edge and offset_m.
 void checkOnWall(const Plan& plan, const OnWall& at, double width_m, const std::string& theme,
                  const std::string& pointer, const std::string& label, ProblemList& problems);
+
+/// Adds plan.barrel.short where the drill is shorter than the wall a cored sump goes through.
+void checkBarrel(const Job& job, const Sump& sump, const std::string& pointer,
+                 ProblemList& problems);
 
 /// Whether the text is a date yyyy-mm-dd of the calendar (ISO 8601).
 bool isDate(const std::string& text);

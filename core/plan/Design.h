@@ -38,8 +38,9 @@ struct Waiver {
 
 struct Design {
   OutletMode outlet = OutletMode::low;
-  std::optional<double> core_mm;     ///< diameter of the hole; not stated: the rule sheet's
-  std::optional<double> pipe_od_mm;  ///< outside; not stated: the rule sheet's
+  std::optional<double> core_mm;          ///< diameter of the hole; not stated: the rule sheet's
+  std::optional<double> pipe_od_mm;       ///< outside; not stated: the rule sheet's
+  std::optional<double> barrel_length_m;  ///< of the drill; not stated: 0.40 m (common practice)
   std::vector<Sump> sumps;
   std::vector<Waiver> waivers;
   bool operator==(const Design&) const = default;

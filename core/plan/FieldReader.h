@@ -2,6 +2,7 @@
 // JSON -> struct by the field lists of JobFields.h. Include after nlohmann/json.hpp, from a .cpp
 // file only. Internal to core/plan.
 
+#include <array>
 #include <cmath>
 #include <cstdint>
 #include <optional>
@@ -141,6 +142,13 @@ class FieldReader {
     }
     out.resize(json.size());
     for (std::size_t i = 0; i < out.size(); ++i) value(json[i], at(pointer, i), range, out[i]);
+  }
+
+  template <std::size_t N>
+  void value(const Json& json, const std::string& pointer, Range range, std::array<Point, N>& out) {
+    static_assert(N == 4, "the phrase says four");
+    if (!json.is_array() || json.size() != N) return wrongType(pointer, "job.kind.four-points");
+    for (std::size_t i = 0; i < N; ++i) value(json[i], at(pointer, i), range, out[i]);
   }
 
   bool inRange(double number, const std::string& pointer, Range range) {

@@ -3,6 +3,7 @@
 // version does not know stays, keys stay in their order, and a number that has not changed stays as
 // it was written. Include after nlohmann/json.hpp, from a .cpp file only. Internal to core/plan.
 
+#include <array>
 #include <optional>
 #include <set>
 #include <string>
@@ -43,6 +44,13 @@ inline const Json* elementOf(const Json* list, std::size_t i) {
 
 inline Json written(const Point& now, const Json* before) {
   return Json::array({written(now.x, elementOf(before, 0)), written(now.y, elementOf(before, 1))});
+}
+
+template <std::size_t N>
+Json written(const std::array<Point, N>& now, const Json* before) {
+  Json list = Json::array();
+  for (std::size_t i = 0; i < N; ++i) list.push_back(written(now[i], elementOf(before, i)));
+  return list;
 }
 
 template <class T>

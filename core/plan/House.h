@@ -8,6 +8,7 @@
 
 #include "geometry/Point.h"
 #include "plan/Kinds.h"
+#include "plan/Plan.h"
 
 namespace sumpwright::plan {
 
@@ -47,6 +48,8 @@ struct House {
   std::string height_datum;  ///< sill or threshold that heights are taken from outside
   std::vector<Appliance> appliances;
   StandbySump standby;
+  std::vector<Layer> wall_layers;              ///< outside to inside, where a wall states none
+  Looked eaves_wildlife = Looked::not_looked;  ///< bats, nests: found, stop and ask
   bool operator==(const House&) const = default;
 };
 

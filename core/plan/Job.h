@@ -28,6 +28,16 @@ struct LookedFor {
   bool operator==(const LookedFor&) const = default;
 };
 
+/// What needs somebody else's leave; unknown is a hold point.
+struct Permissions {
+  YesNo protected_structure = YesNo::unknown;
+  YesNo conservation_area = YesNo::unknown;
+  YesNo flats = YesNo::unknown;
+  YesNo tenanted = YesNo::unknown;
+  std::string consent;  ///< whose leave was had, when, and where it is written
+  bool operator==(const Permissions&) const = default;
+};
+
 struct Job {
   std::string id;
   std::string address;
@@ -40,6 +50,7 @@ struct Job {
   std::string notes;
   std::vector<std::string> photos;  ///< paths relative to the job file
   LookedFor looked_for;
+  Permissions permissions;
   House house;
   Plan plan;
   Design design;

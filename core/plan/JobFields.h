@@ -28,6 +28,9 @@ constexpr Range rangeOf(std::string_view key) {
   if (key.ends_with("_mm")) return {-1e5, 1e5};
   if (key.ends_with("_deg")) return {-3600, 3600};
   if (key == "year_built") return {0, 9999};
+  if (key == "fade") return {0, 1};
+  if (key == "m_per_px") return {0, 1e3};
+  if (key.ends_with("_px")) return {-1e6, 1e6};
   if (key == "storey") return {-10, 200};
   return {0, 1e5};  // ring, edge
 }
@@ -68,16 +71,33 @@ inline constexpr auto kFields<OnWall> = std::tuple(may("ring", &OnWall::ring),
                                                    must("offset_m", &OnWall::offset_m));
 
 template <>
+inline constexpr auto kFields<Layer> = std::tuple(must("kind", &Layer::kind),
+                                                  must("thickness_m", &Layer::thickness_m));
+
+template <>
+inline constexpr auto kFields<GroundPoint> = std::tuple(must("offset_m", &GroundPoint::offset_m),
+                                                        must("level_m", &GroundPoint::level_m),
+                                                        may("surface", &GroundPoint::surface));
+
+template <>
+inline constexpr auto kFields<TapedWall> = std::tuple(must("bearing_deg", &TapedWall::bearing_deg),
+                                                      must("length_m", &TapedWall::length_m),
+                                                      may("square", &TapedWall::square));
+
+template <>
 inline constexpr auto kFields<Wall> = std::tuple(
     may("id", &Wall::id), may("name", &Wall::name), may("kind", &Wall::kind),
     may("elevation", &Wall::elevation), may("thickness_m", &Wall::thickness_m),
     may("foundation", &Wall::foundation), may("ground", &Wall::ground),
-    may("free_depth_m", &Wall::free_depth_m), may("ground_level_m", &Wall::ground_level_m));
+    may("free_depth_m", &Wall::free_depth_m), may("ground_level_m", &Wall::ground_level_m),
+    may("layers", &Wall::layers), may("ground_points", &Wall::ground_points));
 
 template <>
 inline constexpr auto kFields<Ring> = std::tuple(must("corners_m", &Ring::corners),
                                                  may("closed", &Ring::closed),
-                                                 may("walls", &Ring::walls));
+                                                 may("walls", &Ring::walls),
+                                                 may("taped", &Ring::taped),
+                                                 may("shared_by", &Ring::shared_by));
 
 template <>
 inline constexpr auto kFields<Opening> = std::tuple(
@@ -90,7 +110,9 @@ template <>
 inline constexpr auto kFields<Service> = std::tuple(
     must("id", &Service::id), may("name", &Service::name), must("kind", &Service::kind),
     may("entry", &Service::entry), may("run", &Service::run), may("run_m", &Service::run_m),
-    may("located", &Service::located), may("locating_record", &Service::locating_record));
+    may("located", &Service::located), may("locating_record", &Service::locating_record),
+    may("drain_kind", &Service::drain_kind), may("invert_m", &Service::invert_m),
+    may("trapped", &Service::trapped));
 
 template <>
 inline constexpr auto kFields<Room> = std::tuple(must("id", &Room::id), may("name", &Room::name),
@@ -102,7 +124,9 @@ inline constexpr auto kFields<FloorZone> =
     std::tuple(must("id", &FloorZone::id), may("name", &FloorZone::name),
                may("kind", &FloorZone::kind), may("oversite", &FloorZone::oversite),
                may("underfloor_heating", &FloorZone::underfloor_heating),
-               must("outline_m", &FloorZone::outline_m));
+               must("outline_m", &FloorZone::outline_m), may("part", &FloorZone::part),
+               may("year_built", &FloorZone::year_built), may("level_m", &FloorZone::level_m),
+               may("slab_m", &FloorZone::slab_m), may("barrier", &FloorZone::barrier));
 
 template <>
 inline constexpr auto kFields<InnerWall> = std::tuple(must("id", &InnerWall::id),
@@ -162,14 +186,45 @@ inline constexpr auto kFields<TestHole> = std::tuple(must("id", &TestHole::id),
                                                      must("at_m", &TestHole::at_m));
 
 template <>
-inline constexpr auto kFields<Plan> = std::tuple(
-    may("north_deg", &Plan::north_deg), may("rings", &Plan::rings),
-    may("openings", &Plan::openings), may("services", &Plan::services), may("rooms", &Plan::rooms),
-    may("floor_zones", &Plan::floor_zones), may("inner_walls", &Plan::inner_walls),
-    may("inner_doors", &Plan::inner_doors), may("rising_walls", &Plan::rising_walls),
-    may("radiators", &Plan::radiators), may("heating_pipes", &Plan::heating_pipes),
-    may("supplies", &Plan::supplies), may("fittings", &Plan::fittings),
-    may("outside", &Plan::outside), may("test_holes", &Plan::test_holes));
+inline constexpr auto kFields<WallFeature> = std::tuple(must("id", &WallFeature::id),
+                                                        may("name", &WallFeature::name),
+                                                        must("kind", &WallFeature::kind),
+                                                        flat(&WallFeature::at),
+                                                        may("width_m", &WallFeature::width_m));
+
+template <>
+inline constexpr auto kFields<DimensionEnd> = std::tuple(must("thing", &DimensionEnd::thing),
+                                                         may("end", &DimensionEnd::end));
+
+template <>
+inline constexpr auto kFields<Dimension> = std::tuple(must("id", &Dimension::id),
+                                                      must("from", &Dimension::from),
+                                                      must("to", &Dimension::to),
+                                                      may("off_m", &Dimension::off_m));
+
+template <>
+inline constexpr auto kFields<Straighten> = std::tuple(must("corners_px", &Straighten::corners_px),
+                                                       must("width_m", &Straighten::width_m),
+                                                       must("height_m", &Straighten::height_m));
+
+template <>
+inline constexpr auto kFields<Underlay> = std::tuple(
+    must("path", &Underlay::path), may("page", &Underlay::page), must("at_m", &Underlay::at_m),
+    must("m_per_px", &Underlay::m_per_px), may("turn_deg", &Underlay::turn_deg),
+    may("straighten", &Underlay::straighten), may("fade", &Underlay::fade),
+    may("locked", &Underlay::locked), may("shown", &Underlay::shown));
+
+template <>
+inline constexpr auto kFields<Plan> =
+    std::tuple(may("north_deg", &Plan::north_deg), may("rings", &Plan::rings),
+               may("openings", &Plan::openings), may("services", &Plan::services),
+               may("rooms", &Plan::rooms), may("floor_zones", &Plan::floor_zones),
+               may("inner_walls", &Plan::inner_walls), may("inner_doors", &Plan::inner_doors),
+               may("rising_walls", &Plan::rising_walls), may("radiators", &Plan::radiators),
+               may("heating_pipes", &Plan::heating_pipes), may("supplies", &Plan::supplies),
+               may("fittings", &Plan::fittings), may("outside", &Plan::outside),
+               may("test_holes", &Plan::test_holes), may("wall_features", &Plan::wall_features),
+               may("dimensions", &Plan::dimensions), may("underlay", &Plan::underlay));
 
 template <>
 inline constexpr auto kFields<Appliance> = std::tuple(must("id", &Appliance::id),
@@ -193,7 +248,8 @@ inline constexpr auto kFields<House> = std::tuple(
     may("dpc_height_m", &House::dpc_height_m), may("footing_top_low_m", &House::footing_top_low_m),
     may("footing_top_high_m", &House::footing_top_high_m), may("barrier", &House::barrier),
     may("barrier_level_m", &House::barrier_level_m), may("height_datum", &House::height_datum),
-    may("appliances", &House::appliances), may("standby", &House::standby));
+    may("appliances", &House::appliances), may("standby", &House::standby),
+    may("wall_layers", &House::wall_layers), may("eaves_wildlife", &House::eaves_wildlife));
 
 template <>
 inline constexpr auto kFields<Sump> = std::tuple(must("id", &Sump::id), may("kind", &Sump::kind),
@@ -213,6 +269,7 @@ template <>
 inline constexpr auto kFields<Design> = std::tuple(may("outlet", &Design::outlet),
                                                    may("core_mm", &Design::core_mm),
                                                    may("pipe_od_mm", &Design::pipe_od_mm),
+                                                   may("barrel_length_m", &Design::barrel_length_m),
                                                    may("sumps", &Design::sumps),
                                                    may("waivers", &Design::waivers));
 
@@ -226,13 +283,20 @@ inline constexpr auto kFields<LookedFor> =
                may("open_flue", &LookedFor::open_flue));
 
 template <>
+inline constexpr auto kFields<Permissions> = std::tuple(
+    may("protected_structure", &Permissions::protected_structure),
+    may("conservation_area", &Permissions::conservation_area), may("flats", &Permissions::flats),
+    may("tenanted", &Permissions::tenanted), may("consent", &Permissions::consent));
+
+template <>
 inline constexpr auto kFields<Job> =
     std::tuple(must("id", &Job::id), may("address", &Job::address), may("client", &Job::client),
                may("surveyor", &Job::surveyor), may("surveyed_on", &Job::surveyed_on),
                may("rule_sheet", &Job::rule_sheet), may("display_units", &Job::display_units),
                may("survey_method", &Job::survey_method), may("notes", &Job::notes),
                may("photos", &Job::photos), may("looked_for", &Job::looked_for),
-               may("house", &Job::house), may("plan", &Job::plan), may("design", &Job::design));
+               may("permissions", &Job::permissions), may("house", &Job::house),
+               may("plan", &Job::plan), may("design", &Job::design));
 
 /// Whether T is an object of the format.
 template <class T>

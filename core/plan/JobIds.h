@@ -37,6 +37,8 @@ void forEachId(const Job& job, Visit&& visit) {
   all(plan.fittings, "/plan/fittings");
   all(plan.outside, "/plan/outside");
   all(plan.test_holes, "/plan/test_holes");
+  all(plan.wall_features, "/plan/wall_features");
+  all(plan.dimensions, "/plan/dimensions");
   all(job.design.sumps, "/design/sumps");
   all(job.design.waivers, "/design/waivers");
 }

@@ -11,11 +11,21 @@ namespace sumpwright::plan {
     return names;                                                                 \
   }
 
-SUMPWRIGHT_NAMES(WallKind, "outside", "party")
+SUMPWRIGHT_NAMES(WallKind, "outside", "party", "dwarf")
 SUMPWRIGHT_NAMES(Elevation, "unmarked", "front", "rear", "gable")
 SUMPWRIGHT_NAMES(Foundation, "unknown", "strip", "rubble", "raft_edge", "ground_beam",
                  "insulated_raft", "retaining")
 SUMPWRIGHT_NAMES(OutsideGround, "unknown", "own", "shared", "neighbour", "public")
+SUMPWRIGHT_NAMES(LayerKind, "render", "external_insulation", "cladding", "brick", "block", "stone",
+                 "concrete", "timber_frame", "cavity", "insulation", "board")
+SUMPWRIGHT_NAMES(WallFeatureKind, "pier", "chimney_breast", "beam_bearing", "movement_joint",
+                 "weep_hole", "stepped_footing")
+SUMPWRIGHT_NAMES(GroundSurface, "unknown", "soil", "paving", "concrete", "tarmac", "gravel", "deck")
+SUMPWRIGHT_NAMES(DrainKind, "unknown", "foul", "surface", "land_drain")
+SUMPWRIGHT_NAMES(YesNo, "unknown", "no", "yes")
+SUMPWRIGHT_NAMES(HousePart, "house", "extension", "conservatory", "porch", "garage")
+SUMPWRIGHT_NAMES(Sharing, "not_shared", "compass_rule", "least_squares")
+SUMPWRIGHT_NAMES(ThingEnd, "start", "end", "middle")
 SUMPWRIGHT_NAMES(OpeningKind, "window", "door", "glazed_door", "garage_door", "air_vent",
                  "flue_terminal")
 SUMPWRIGHT_NAMES(Opens, "yes", "fixed", "vent", "intake")
@@ -30,7 +40,8 @@ SUMPWRIGHT_NAMES(BelowFloor, "unknown", "own_footing", "on_slab")
 SUMPWRIGHT_NAMES(SupplyKind, "socket", "fused_spur", "consumer_unit")
 SUMPWRIGHT_NAMES(FittingKind, "sink", "bath", "shower", "wc", "basin", "appliance")
 SUMPWRIGHT_NAMES(OutsideKind, "path", "gully", "inspection_chamber", "tank", "air_conditioner",
-                 "deck", "neighbour_opening", "boundary")
+                 "deck", "neighbour_opening", "boundary", "soakaway", "septic_tank",
+                 "overhead_line")
 SUMPWRIGHT_NAMES(Looked, "not_looked", "present", "looked_none")
 SUMPWRIGHT_NAMES(SurveyMethod, "not_stated", "tape", "laser", "traced_picture", "map_outline")
 SUMPWRIGHT_NAMES(DisplayUnits, "metric", "imperial")

@@ -5,10 +5,38 @@
 
 namespace sumpwright::plan {
 
-enum class WallKind { outside, party };
+/// dwarf: the low wall under a conservatory's glazing.
+enum class WallKind { outside, party, dwarf };
 enum class Elevation { unmarked, front, rear, gable };  ///< which side of the house the wall is
 enum class Foundation { unknown, strip, rubble, raft_edge, ground_beam, insulated_raft, retaining };
 enum class OutsideGround { unknown, own, shared, neighbour, public_ground };  ///< whose it is
+
+/// What a wall is made of; a wall lists its layers from the outside in.
+enum class LayerKind {
+  render,
+  external_insulation,
+  cladding,
+  brick,
+  block,
+  stone,
+  concrete,
+  timber_frame,
+  cavity,
+  insulation,
+  board
+};
+
+/// Something in or on a wall that no hole is cored through or beside.
+enum class WallFeatureKind {
+  pier,
+  chimney_breast,
+  beam_bearing,
+  movement_joint,
+  weep_hole,
+  stepped_footing
+};
+
+enum class GroundSurface { unknown, soil, paving, concrete, tarmac, gravel, deck };
 
 enum class OpeningKind { window, door, glazed_door, garage_door, air_vent, flue_terminal };
 /// yes: opens; fixed: a pane that does not open; vent: permanently or usually open (trickle vent,
@@ -18,6 +46,10 @@ enum class Opens { yes, fixed, vent, intake };
 enum class ServiceKind { gas, electricity, telecom, oil, water, drain, waste };
 /// Where the service runs between the wall and the street. overhead: no buried part.
 enum class RunKnown { unknown, drawn, overhead };
+enum class DrainKind { unknown, foul, surface, land_drain };  ///< what a drain carries
+
+/// Asked of somebody; "unknown" until answered.
+enum class YesNo { unknown, no, yes };
 
 enum class RoomUse {
   unknown,
@@ -37,6 +69,7 @@ enum class RoomUse {
 };
 
 enum class FloorKind { unknown, ground_bearing_slab, suspended_concrete, suspended_timber };
+enum class HousePart { house, extension, conservatory, porch, garage };  ///< what a floor is of
 enum class Oversite { unknown, sealed, open };  ///< ground cover under a suspended floor
 
 enum class BelowFloor { unknown, own_footing, on_slab };  ///< what carries an inner wall
@@ -52,13 +85,20 @@ enum class OutsideKind {
   air_conditioner,
   deck,
   neighbour_opening,
-  boundary
+  boundary,
+  soakaway,
+  septic_tank,
+  overhead_line
 };
 
 /// Tri-state of a survey. "present" and "looked_none" both mean somebody looked.
 enum class Looked { not_looked, present, looked_none };
 
 enum class SurveyMethod { not_stated, tape, laser, traced_picture, map_outline };
+/// How the closing error of a taped ring was shared out over its walls.
+enum class Sharing { not_shared, compass_rule, least_squares };
+/// Which end of a thing a dimension is tied to.
+enum class ThingEnd { start, end, middle };
 enum class DisplayUnits { metric, imperial };
 enum class Measured { outside, inside };  ///< from which face an offset was taped
 

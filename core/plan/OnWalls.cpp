@@ -47,6 +47,7 @@ void forEachOnWall(Plan& plan, const std::function<void(OnWall&, double width_m)
   for (Radiator& r : plan.radiators) {
     if (r.on) visit(*r.on, r.width_m);
   }
+  for (WallFeature& f : plan.wall_features) visit(f.at, f.width_m);
 }
 
 OnEdge onEdge(const Ring& ring, double chainage_m) {
@@ -91,6 +92,10 @@ Job withRing(const Job& job, std::size_t ring, Ring after, const Carry& carry) {
     sump.chainage_m = chainageOf(after, to);
     const double moved = geometry::distance(pointAt(before, from), pointAt(after, to));
     carryWaivers(result, ring, was, sump, moved);
+  }
+  if (after.corners != before.corners) {
+    after.taped.clear();
+    after.shared_by = Sharing::not_shared;
   }
   result.plan.rings[ring] = std::move(after);
   return result;

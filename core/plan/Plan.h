@@ -6,6 +6,7 @@
 // are those of the *outside face*. Nothing here checks itself: PlanCheck.h says what is wrong.
 // Ids are strings, unique over the whole job.
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -17,6 +18,21 @@ namespace sumpwright::plan {
 
 using geometry::Point;
 
+/// One layer of a wall's make-up.
+struct Layer {
+  LayerKind kind = LayerKind::block;
+  double thickness_m = 0.0;
+  bool operator==(const Layer&) const = default;
+};
+
+/// The outside ground at one place of a wall, `offset_m` from its first corner.
+struct GroundPoint {
+  double offset_m = 0.0;
+  double level_m = 0.0;  ///< to finished floor = 0
+  GroundSurface surface = GroundSurface::unknown;
+  bool operator==(const GroundPoint&) const = default;
+};
+
 struct Wall {
   std::string id;
   std::string name;  ///< empty: called by its compass side
@@ -27,13 +43,27 @@ struct Wall {
   OutsideGround ground = OutsideGround::unknown;
   std::optional<double> free_depth_m;    ///< clear working room outside, square to the wall
   std::optional<double> ground_level_m;  ///< outside ground, to finished floor = 0
+  std::vector<Layer> layers;             ///< outside to inside; empty: the house's wall_layers
+  std::vector<GroundPoint> ground_points;
   bool operator==(const Wall&) const = default;
+};
+
+/// A wall as it was taped, before any closing error was shared out.
+struct TapedWall {
+  double bearing_deg = 0.0;  ///< clockwise from the drawing's +y
+  double length_m = 0.0;
+  bool square = false;  ///< the angle to the wall before was taken for a right angle
+  bool operator==(const TapedWall&) const = default;
 };
 
 struct Ring {
   std::vector<Point> corners;
   std::vector<Wall> walls;  ///< one per edge; of the same length as corners once read
   bool closed = true;       ///< false: still being measured; the last edge is not there yet
+  /// The field book this ring was made of. Verbs that change its corners empty it: it says what was
+  /// measured, not what was dragged.
+  std::vector<TapedWall> taped;
+  Sharing shared_by = Sharing::not_shared;
   bool operator==(const Ring&) const = default;
 };
 
@@ -59,6 +89,16 @@ struct Opening {
   bool operator==(const Opening&) const = default;
 };
 
+/// A pier, a movement joint and the like in an outside wall, from `at` on.
+struct WallFeature {
+  std::string id;
+  std::string name;
+  WallFeatureKind kind = WallFeatureKind::pier;
+  OnWall at;
+  double width_m = 0.0;  ///< 0: a line across the wall
+  bool operator==(const WallFeature&) const = default;
+};
+
 /// A service: its entry in a wall, its buried run, or both.
 struct Service {
   std::string id;
@@ -69,6 +109,9 @@ struct Service {
   std::vector<Point> run_m;  ///< polyline when run == drawn
   bool located = false;      ///< found on site by locator or trial dig, not only drawn
   std::string locating_record;
+  DrainKind drain_kind = DrainKind::unknown;  ///< drains and waste pipes only, as the next two
+  std::optional<double> invert_m;             ///< inside bottom of the pipe, to finished floor = 0
+  YesNo trapped = YesNo::unknown;
   bool operator==(const Service&) const = default;
 };
 
@@ -87,6 +130,11 @@ struct FloorZone {
   Oversite oversite = Oversite::unknown;
   bool underfloor_heating = false;
   std::vector<Point> outline_m;
+  HousePart part = HousePart::house;
+  std::optional<int> year_built;  ///< where it differs from the house's, as the next three
+  std::optional<double> level_m;  ///< of this floor, to finished floor = 0
+  std::optional<double> slab_m;
+  Barrier barrier = Barrier::unknown;
   bool operator==(const FloorZone&) const = default;
 };
 
@@ -173,6 +221,44 @@ struct TestHole {
   bool operator==(const TestHole&) const = default;
 };
 
+struct DimensionEnd {
+  std::string thing;  ///< id; placeOf() in Dimensions.h says what can be one
+  ThingEnd end = ThingEnd::start;
+  bool operator==(const DimensionEnd&) const = default;
+};
+
+/// A dimension line, tied to what it measures.
+struct Dimension {
+  std::string id;
+  DimensionEnd from;
+  DimensionEnd to;
+  double off_m = 0.0;  ///< the line's distance to the left of from -> to
+  bool operator==(const Dimension&) const = default;
+};
+
+/// Makes a slanted picture upright: four of its places that are the corners of a known rectangle,
+/// in order round it, the first side being its width.
+struct Straighten {
+  std::array<Point, 4> corners_px;  ///< x right, y down, from the picture's top-left
+  double width_m = 0.0;
+  double height_m = 0.0;
+  bool operator==(const Straighten&) const = default;
+};
+
+/// A picture under the plan, to trace.
+struct Underlay {
+  std::string path;  ///< relative to the job file, forward slashes
+  int page = 0;      ///< of a file with pages; 0 = first
+  Point at_m;        ///< where the (straightened) picture's top-left stands
+  double m_per_px = 0.01;
+  double turn_deg = 0.0;  ///< counter-clockwise about at_m
+  std::optional<Straighten> straighten;
+  double fade = 0.5;  ///< 0: as it is .. 1: not to be seen
+  bool locked = true;
+  bool shown = true;
+  bool operator==(const Underlay&) const = default;
+};
+
 struct Plan {
   double north_deg = 0.0;   ///< true north, clockwise from the drawing's +y
   std::vector<Ring> rings;  ///< 0 = outer, then courtyards
@@ -189,6 +275,9 @@ struct Plan {
   std::vector<Fitting> fittings;
   std::vector<OutsideThing> outside;
   std::vector<TestHole> test_holes;
+  std::vector<WallFeature> wall_features;
+  std::vector<Dimension> dimensions;
+  std::optional<Underlay> underlay;
   bool operator==(const Plan&) const = default;
 };
 

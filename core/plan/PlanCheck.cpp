@@ -33,6 +33,9 @@ const std::vector<std::string_view>& keyOrder() {
     addKeys<Wall>(keys);
     addKeys<Opening>(keys);
     addKeys<Service>(keys);
+    addKeys<FloorZone>(keys);
+    addKeys<WallFeature>(keys);
+    addKeys<Underlay>(keys);
     addKeys<Waiver>(keys);
     return keys;
   }();
@@ -61,12 +64,15 @@ base::Problems checkJob(const Job& job) {
   checkLookedFor(job, problems);
   checkHouse(job, problems);
   checkWalls(job, problems);
+  checkMakeUp(job, problems);
+  checkSurvey(job, problems);
   checkOpenings(job.plan, problems);
   checkServices(job.plan, problems);
   checkInnerWalls(job.plan, problems);
   checkHeating(job.plan, problems);
   checkOutside(job.plan, problems);
   checkDesign(job, rings, problems);
+  checkZones(job, problems);
   checkRoomsAndZones(job.plan, rings, problems);
   return problems.takeSorted(placeInFile);
 }

@@ -76,7 +76,10 @@ enum class ThingKind {
   other_fitting,
   jamb,        ///< jambs of windows and vents
   door_width,  ///< doors: their whole width
-  corner
+  corner,
+  wall_feature,  ///< pier, chimney breast, beam bearing, joint, weep hole, stepped footing
+  soakaway,
+  septic_tank
 };
 
 enum class WallAttribute { kind, elevation, foundation, ground, free_depth_m };

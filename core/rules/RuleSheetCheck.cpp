@@ -69,6 +69,7 @@ RuleKind kindFor(ThingKind thing) {
     case ThingKind::jamb:
     case ThingKind::door_width:
     case ThingKind::corner:
+    case ThingKind::wall_feature:
       return RuleKind::along_wall;
     default:
       return RuleKind::clearance;

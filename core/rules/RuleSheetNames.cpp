@@ -20,7 +20,8 @@ SUMPWRIGHT_NAMES(ThingKind, "window", "door", "glazed_door", "air_vent", "fixed_
                  "flue_terminal", "neighbour_opening", "gas", "electricity", "telecom", "oil",
                  "water", "drain", "waste", "gully", "inspection_chamber", "tank",
                  "air_conditioner", "boundary", "radiator", "heating_pipe", "sink", "bath_fitting",
-                 "wc_fitting", "other_fitting", "jamb", "door_width", "corner")
+                 "wc_fitting", "other_fitting", "jamb", "door_width", "corner", "wall_feature",
+                 "soakaway", "septic_tank")
 SUMPWRIGHT_NAMES(WallAttribute, "kind", "elevation", "foundation", "ground", "free_depth_m")
 SUMPWRIGHT_NAMES(PathKind, "straight", "string")
 SUMPWRIGHT_NAMES(MeasuredFrom, "edge", "centre")

@@ -171,8 +171,13 @@ std::optional<ThingKind> kindOf(plan::OutsideKind kind) {
       return ThingKind::neighbour_opening;
     case plan::OutsideKind::boundary:
       return ThingKind::boundary;
+    case plan::OutsideKind::soakaway:
+      return ThingKind::soakaway;
+    case plan::OutsideKind::septic_tank:
+      return ThingKind::septic_tank;
     case plan::OutsideKind::path:
     case plan::OutsideKind::deck:
+    case plan::OutsideKind::overhead_line:  // in the way of a riser and a ladder, not of a hole
       break;
   }
   return std::nullopt;
@@ -185,6 +190,19 @@ void addOutside(const Job& job, std::vector<Thing>& out) {
     const bool line = *kind == ThingKind::boundary || *kind == ThingKind::neighbour_opening;
     addShape(out, o.id, *kind, label(o.name, std::string(plan::nameOf(o.kind))), o.points_m,
              !line && o.points_m.size() >= 3);
+  }
+}
+
+void addWallFeatures(const Job& job, const Perimeter& p, std::vector<Thing>& out) {
+  for (const plan::WallFeature& f : job.plan.wall_features) {
+    const Message wall = p.wallLabel(edgeOf(p, f.at));
+    const double first = edgeOf(p, f.at).start_m + f.at.offset_m;
+    Thing t;
+    t.id = f.id;
+    t.kind = ThingKind::wall_feature;
+    t.label = label(f.name, std::string(plan::nameOf(f.kind)), &wall);
+    t.ranges = {{f.at.ring, first, first + f.width_m}};
+    out.push_back(std::move(t));
   }
 }
 
@@ -253,6 +271,7 @@ Site makeSite(perimeter::Perimeter perimeter, const plan::Job& job, const RuleSh
   addServices(job, site.perimeter, site.things);
   addInside(job, site.perimeter, site.things);
   addOutside(job, site.things);
+  addWallFeatures(job, site.perimeter, site.things);
   addCorners(site.perimeter, sheet.corner_turn_deg.value * std::numbers::pi / 180.0, site.things);
   site.things_of_rule = thingsOfRules(site);
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {

@@ -166,6 +166,11 @@ PlanBuilder& PlanBuilder::service(const std::string& id, ServiceKind kind, int e
   s.kind = kind;
   s.entry = OnWall{ring, edge, offset_m};
   s.run = RunKnown::overhead;
+  if (kind == ServiceKind::drain) {
+    s.drain_kind = DrainKind::foul;
+    s.invert_m = -0.9;
+    s.trapped = YesNo::yes;
+  }
   present(lookedFor(m_job.looked_for, kind));
   m_job.plan.services.push_back(std::move(s));
   return *this;
@@ -335,7 +340,9 @@ void PlanBuilder::surveyed() {
                        &l.flue_terminal, &l.heating, &l.standby_pipe, &l.open_flue}) {
     *kind = Looked::looked_none;
   }
+  m_job.permissions = {YesNo::no, YesNo::no, YesNo::no, YesNo::no, ""};
   House& h = m_job.house;
+  h.eaves_wildlife = Looked::looked_none;
   h.year_built = 1985;
   h.build_type = BuildType::cavity_masonry;
   h.wall_thickness_m = kWall_m;

@@ -417,6 +417,7 @@ std::vector<CheckCase> checkCases() {
   addInnerCases(cases);
   addHeatingAndOutsideCases(cases);
   addDesignCases(cases);
+  addSurveyCases(cases);
   return cases;
 }
 

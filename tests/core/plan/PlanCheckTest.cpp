@@ -38,7 +38,7 @@ TEST(PlanCheck, EveryProblemIsGivenOnceWithItsPlace) {
 TEST(PlanCheck, ABareSurveyIsSoundAndEverythingMissingIsNamed) {
   const base::Problems problems = checkJob(PlanBuilder::bare());
   EXPECT_FALSE(base::any(problems, base::Gravity::unsound)) << support::listed(problems);
-  EXPECT_EQ(problems.size(), 20U) << support::listed(problems);
+  EXPECT_EQ(problems.size(), 21U) << support::listed(problems);
 }
 
 TEST(PlanCheck, ProblemsComeInFileOrder) {

@@ -96,6 +96,11 @@ std::vector<ReadCase> unreadableCases() {
        jobText("", R"(,"services":[{"id":"s","kind":"gas","located":"yes"}])")},
       {"job.type", "/plan/services/0/entry",
        jobText("", R"(,"services":[{"id":"s","kind":"gas","entry":3}])")},
+      {"job.type", "/plan/underlay/straighten/corners_px",
+       jobText("", R"(,"underlay":{"path":"a.png","at_m":[0,0],"m_per_px":0.01,"straighten":)"
+                   R"({"corners_px":[[0,0],[1,0],[1,1]],"width_m":1,"height_m":1}})")},
+      {"job.number.range", "/plan/underlay/fade",
+       jobText("", R"(,"underlay":{"path":"a.png","at_m":[0,0],"m_per_px":0.01,"fade":1.5})")},
       {"job.type", "/readings", jobText(R"(,"readings":{})")},
       {"job.type", "/works/0", jobText(R"(,"works":[1])")},
       {"job.type", "/readings/0/value_bq_m3", jobText(R"(,"readings":[{"value_bq_m3":"9"}])")},

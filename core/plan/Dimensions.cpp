@@ -1,0 +1,116 @@
+#include "plan/Dimensions.h"
+
+#include <algorithm>
+
+#include "geometry/Shapes.h"
+#include "plan/OnWalls.h"
+#include "plan/PlanGeometry.h"
+
+namespace sumpwright::plan {
+
+namespace {
+
+using geometry::Polyline;
+
+Point alongLine(const Polyline& line, double distance_m) {
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const double length = geometry::distance(line[i - 1], line[i]);
+    if (distance_m <= length && length > 0.0) {
+      return geometry::lerp(line[i - 1], line[i], distance_m / length);
+    }
+    distance_m -= length;
+  }
+  return line.back();
+}
+
+std::optional<Point> onLine(const Polyline& line, ThingEnd end) {
+  if (line.empty()) return std::nullopt;
+  if (end == ThingEnd::start) return line.front();
+  if (end == ThingEnd::end) return line.back();
+  return alongLine(line, length_m(line) / 2.0);
+}
+
+double shareOf(ThingEnd end) {
+  return end == ThingEnd::start ? 0.0 : end == ThingEnd::end ? 1.0 : 0.5;
+}
+
+std::optional<Point> onFace(const Plan& plan, const OnWall& at, double width_m, ThingEnd end) {
+  const auto edge = edgeAt(plan, at);
+  if (!edge) return std::nullopt;
+  return edge->a + (at.offset_m + shareOf(end) * width_m) * directionOf(*edge);
+}
+
+std::optional<Point> ofWall(const Plan& plan, const DimensionEnd& end) {
+  for (const Ring& ring : plan.rings) {
+    for (std::size_t i = 0; i < edgeCount(ring) && i < ring.walls.size(); ++i) {
+      if (ring.walls[i].id != end.thing) continue;
+      const geometry::Segment edge = edgeOf(ring, i);
+      return onLine({edge.a, edge.b}, end.end);
+    }
+  }
+  return std::nullopt;
+}
+
+/// The place of the thing of that id in a list, or nothing where the list has none.
+template <class List, class PlaceOf>
+bool find(const List& list, const std::string& id, std::optional<Point>& place, PlaceOf&& placeOf) {
+  const auto it =
+      std::find_if(list.begin(), list.end(), [&](const auto& thing) { return thing.id == id; });
+  if (it == list.end()) return false;
+  place = placeOf(*it);
+  return true;
+}
+
+std::optional<Point> ofDoor(const Plan& plan, const InnerDoor& door, ThingEnd end) {
+  std::optional<Point> place;
+  find(plan.inner_walls, door.wall, place, [&](const InnerWall& wall) -> std::optional<Point> {
+    if (wall.line_m.empty()) return std::nullopt;
+    return alongLine(wall.line_m, door.offset_m + shareOf(end) * door.width_m);
+  });
+  return place;
+}
+
+std::optional<Point> ofSump(const Plan& plan, const Sump& sump) {
+  if (sump.kind != SumpKind::cored) return sump.at_m;
+  if (!onRing(plan, sump.ring, sump.chainage_m)) return std::nullopt;
+  const Ring& ring = plan.rings[static_cast<std::size_t>(sump.ring)];
+  return pointAt(ring, onEdge(ring, sump.chainage_m));
+}
+
+}  // namespace
+
+std::optional<Point> placeOf(const Job& job, const DimensionEnd& end) {
+  const Plan& plan = job.plan;
+  if (const auto corner = ofWall(plan, end)) return corner;
+  std::optional<Point> place;
+  const auto among = [&](const auto& list, auto&& of) { return find(list, end.thing, place, of); };
+  const auto line = [&](const auto& thing) { return onLine(thing.line_m, end.end); };
+  const auto point = [](const auto& thing) { return std::optional(thing.at_m); };
+  const auto middle = [&](const auto& thing) -> std::optional<Point> {
+    if (end.end != ThingEnd::middle || thing.outline_m.empty()) return std::nullopt;
+    return geometry::centroid(thing.outline_m);
+  };
+  const auto onWall = [&](const auto& thing) {
+    return onFace(plan, thing.at, thing.width_m, end.end);
+  };
+  among(plan.openings, onWall) || among(plan.wall_features, onWall) ||
+      among(plan.services,
+            [&](const Service& s) {
+              return s.entry ? onFace(plan, *s.entry, 0.0, end.end) : onLine(s.run_m, end.end);
+            }) ||
+      among(plan.radiators,
+            [&](const Radiator& r) {
+              return r.on ? onFace(plan, *r.on, r.width_m, end.end) : line(r);
+            }) ||
+      among(plan.inner_walls, line) ||
+      among(plan.inner_doors, [&](const InnerDoor& d) { return ofDoor(plan, d, end.end); }) ||
+      among(plan.rising_walls, line) || among(plan.heating_pipes, line) ||
+      among(plan.supplies, point) || among(plan.fittings, point) ||
+      among(plan.outside, [&](const OutsideThing& t) { return onLine(t.points_m, end.end); }) ||
+      among(plan.test_holes, point) || among(plan.rooms, middle) ||
+      among(plan.floor_zones, middle) ||
+      among(job.design.sumps, [&](const Sump& s) { return ofSump(plan, s); });
+  return place;
+}
+
+}  // namespace sumpwright::plan
