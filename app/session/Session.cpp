@@ -35,7 +35,7 @@ Session::~Session() {
 }
 
 const plan::Job& Session::job() const {
-  SUMPWRIGHT_REQUIRE(m_job.has_value());
+  SUMPWRIGHT_REQUIRE(hasJob());
   return *m_job;
 }
 
@@ -78,25 +78,66 @@ void Session::reassess() {
   }
 }
 
-void Session::apply(const plan::Job& job) {
-  m_job = job;
-  m_moving = false;
+void Session::put(SharedJob job) {
+  m_job = std::move(job);
   restudy();
   Q_EMIT studyChanged();
   Q_EMIT placeChanged();
+}
+
+void Session::apply(const SharedJob& job) {
+  const bool dragged = m_moving || isPreviewing();
+  m_moving = false;
+  m_before_preview.reset();
+  put(job);
   Q_EMIT savedStateChanged();
+  if (dragged) Q_EMIT moveFinished();
 }
 
 void Session::change(const QString& text, plan::Job after, int gesture) {
-  if (after == job()) return;
+  const SharedJob before = isPreviewing() ? m_before_preview : m_job;
+  if (after == *before) return cancelPreview();
   m_undo.push(new JobEdit(
-      text, job(), std::move(after), [this](const plan::Job& j) { apply(j); }, gesture));
+      text, before, std::make_shared<const plan::Job>(std::move(after)),
+      [this](const SharedJob& j) { apply(j); }, gesture));
 }
 
-base::Problems Session::changeIf(const QString& text, base::Result<plan::Job> after) {
+base::Problems Session::edit(const QString& text, base::Result<plan::Job> after, int gesture) {
+  SUMPWRIGHT_REQUIRE(hasJob());
   if (!after) return after.problems();
-  change(text, std::move(after).value());
+  m_gesture = 0;  // arrow keys after it are a step of their own
+  change(text, std::move(after).value(), gesture);
   return {};
+}
+
+void Session::beginPreview() {
+  SUMPWRIGHT_REQUIRE(hasJob());
+  cancelMove();
+  cancelPreview();
+  m_before_preview = m_job;
+}
+
+void Session::preview(plan::Job live) {
+  if (!isPreviewing() || live == *m_job) return;
+  put(std::make_shared<const plan::Job>(std::move(live)));
+}
+
+void Session::finishPreview(const QString& text) {
+  if (!isPreviewing()) return;
+  m_gesture = 0;
+  change(text, *m_job);
+}
+
+void Session::cancelPreview() {
+  if (!isPreviewing()) return;
+  const SharedJob before = std::exchange(m_before_preview, nullptr);
+  if (before != m_job) put(before);
+  Q_EMIT moveFinished();
+}
+
+const plan::Job& Session::jobBeforePreview() const {
+  SUMPWRIGHT_REQUIRE(isPreviewing());
+  return *m_before_preview;
 }
 
 void Session::chooseSump(const std::string& id) {
@@ -111,6 +152,7 @@ std::string Session::sumpOrNew() const { return m_sump.empty() ? freshId(job(), 
 
 void Session::beginMove() {
   SUMPWRIGHT_REQUIRE(study() != nullptr);
+  cancelPreview();
   m_moving = true;
   m_before_move = m_place;
 }
@@ -149,9 +191,9 @@ void Session::putAt(Place place) {
 }
 
 void Session::nudge(double by_m) {
-  if (!m_study || !m_place || m_moving) return;
+  if (!m_study || !m_place || m_moving || isPreviewing()) return;
   const qint64 now = QDateTime::currentMSecsSinceEpoch();
-  if (m_gesture == 0 || now - m_nudged_at_ms > kNudgePause_ms) m_gesture = ++m_gestures;
+  if (m_gesture == 0 || now - m_nudged_at_ms > kNudgePause_ms) m_gesture = newGesture();
   m_nudged_at_ms = now;
   const Place to = tools::stepped(m_study->perimeter(), *m_place, by_m);
   base::Result<plan::Job> moved = plan::moveSump(job(), m_sump, to.ring, to.chainage_m);
@@ -192,7 +234,7 @@ std::optional<Place> Session::bestPlace() const {
 
 void Session::removeSump() {
   if (!m_job || m_sump.empty()) return;
-  changeIf(tr("Remove the sump"), plan::removeSump(job(), m_sump));
+  edit(tr("Remove the sump"), plan::removeSump(job(), m_sump));
 }
 
 void Session::setOutlet(plan::OutletMode mode) {
@@ -201,7 +243,7 @@ void Session::setOutlet(plan::OutletMode mode) {
 }
 
 base::Problems Session::setCore(double core_mm) {
-  return changeIf(tr("Change the core"), plan::setCore(job(), core_mm));
+  return edit(tr("Change the core"), plan::setCore(job(), core_mm));
 }
 
 base::Problems Session::setRuleSheet(const std::string& id) {
@@ -213,11 +255,11 @@ base::Problems Session::setRuleSheet(const std::string& id) {
 
 base::Problems Session::recordWaiver(plan::Waiver waiver) {
   if (waiver.id.empty()) waiver.id = freshId(job(), "waiver");
-  return changeIf(tr("Record a waiver"), plan::recordWaiver(job(), waiver));
+  return edit(tr("Record a waiver"), plan::recordWaiver(job(), waiver));
 }
 
 void Session::withdrawWaiver(const std::string& id) {
-  changeIf(tr("Withdraw a waiver"), plan::withdrawWaiver(job(), id));
+  edit(tr("Withdraw a waiver"), plan::withdrawWaiver(job(), id));
 }
 
 void Session::select(const std::string& thing) {

@@ -3,9 +3,10 @@
 // else writes the job; widgets ask here and listen.
 //
 // While a sump is dragged only the place and its assessment move; the job changes once, when the
-// drag is finished, as one step of undo. The study is made anew after every change of the job, in
-// the call that made it: it takes a few milliseconds (tests/gui holds it to the 16 ms of a frame on
-// every sample).
+// drag is finished, as one step of undo. While a wall or a window is dragged the job itself is a
+// live one, studied anew with every move; that, too, is one step when it is finished. The study is
+// made anew after every change of the job, in the call that made it: it takes a few milliseconds
+// (tests/gui holds it to the 16 ms of a frame on every sample).
 
 #include <QDateTime>
 #include <QObject>
@@ -18,6 +19,7 @@
 #include "files/RuleSheets.h"
 #include "plan/DesignEdits.h"
 #include "plan/JobText.h"
+#include "session/JobEdit.h"
 #include "siting/Study.h"
 
 namespace sumpwright::session {
@@ -36,12 +38,15 @@ class Session final : public QObject {
   /// Opens a job, or says why not and leaves the open one alone. An unsound job opens with its
   /// problems and without a study.
   base::Problems open(const QString& path);
+  /// A job with nothing drawn yet and without a file: path() is empty until saveAs().
+  void newJob();
+  /// Contract: path() is not empty.
   base::Problems save();
   base::Problems saveAs(const QString& path);
   void close();
 
-  bool hasJob() const { return m_job.has_value(); }
-  /// Contract: hasJob().
+  bool hasJob() const { return m_job != nullptr; }
+  /// The job as it stands, the live one of a drag included. Contract: hasJob().
   const plan::Job& job() const;
   QString path() const { return m_path; }
   bool isModified() const { return !m_undo.isClean(); }
@@ -52,6 +57,28 @@ class Session final : public QObject {
   const base::Problems& studyProblems() const { return m_study_problems; }
   /// nullptr without a job, or with an unsound one.
   const siting::Study* study() const { return m_study ? &*m_study : nullptr; }
+
+  // Edits. All need a job.
+
+  /// What an edit verb gave: pushed as one step of undo called `text`, or its problems, and nothing
+  /// is changed. A job equal to the open one is no step. Steps that share a `gesture` other than 0
+  /// (newGesture()) become one, as long as none of another kind comes between and nothing is saved.
+  /// An edit made while a preview is on takes what is previewed along: one step holds both.
+  base::Problems edit(const QString& text, base::Result<plan::Job> after, int gesture = 0);
+  int newGesture() { return ++m_gestures; }
+
+  /// A drag of something drawn: begin, preview as often as the pointer moves, finish or cancel.
+  /// Each preview is made from the job as it was at the beginning. Undo, redo, saving, opening and
+  /// closing cancel a drag that is on; what is still asked of it after that is ignored, since the
+  /// pointer does not know.
+  void beginPreview();
+  void preview(plan::Job live);
+  /// One step of undo from the job at the beginning, if it is another now.
+  void finishPreview(const QString& text);
+  void cancelPreview();
+  bool isPreviewing() const { return m_before_preview != nullptr; }
+  /// The job as it was before the drag that is on. Contract: isPreviewing().
+  const plan::Job& jobBeforePreview() const;
 
   // The sump.
 
@@ -89,6 +116,7 @@ class Session final : public QObject {
   base::Problems recordWaiver(plan::Waiver waiver);
   void withdrawWaiver(const std::string& id);
 
+  /// Every step of the session; there is no limit to them.
   QUndoStack& undoStack() { return m_undo; }
   const QUndoStack& undoStack() const { return m_undo; }
 
@@ -105,7 +133,7 @@ class Session final : public QObject {
   void jobChanged();    ///< another job, or none
   void studyChanged();  ///< a new study (or none); the place may have changed with it
   void placeChanged();  ///< the sump stands elsewhere, or is judged otherwise
-  void moveFinished();  ///< a drag ended
+  void moveFinished();  ///< a drag ended, of the sump or with a preview
   void savedStateChanged();
   void selectionChanged();
   void hoverChanged();
@@ -113,15 +141,16 @@ class Session final : public QObject {
 
  private:
   void adopt(plan::ReadJob read, const QString& path);
-  void apply(const plan::Job& job);
+  void apply(const SharedJob& job);
   void change(const QString& text, plan::Job after, int gesture = 0);
-  base::Problems changeIf(const QString& text, base::Result<plan::Job> after);
+  void put(SharedJob job);
   void restudy();
   void reassess();
   void findSump();
   std::string sumpOrNew() const;
 
-  std::optional<plan::Job> m_job;
+  SharedJob m_job;
+  SharedJob m_before_preview;  ///< none: no preview is on
   plan::JobSource m_source;
   QString m_path;
   QDateTime m_saved_at;

@@ -1,6 +1,7 @@
 // Session: open, save, close.
 
 #include <QFileInfo>
+#include <QUuid>
 
 #include "files/JobFile.h"
 #include "session/Session.h"
@@ -15,12 +16,19 @@ base::Problems Session::open(const QString& path) {
   return {};
 }
 
+void Session::newJob() {
+  plan::ReadJob fresh;
+  fresh.job.id = "job-" + QUuid::createUuid().toString(QUuid::Id128).left(8).toStdString();
+  adopt(std::move(fresh), {});
+}
+
 void Session::adopt(plan::ReadJob read, const QString& path) {
+  cancelPreview();
   m_undo.clear();
-  m_job = std::move(read.job);
+  m_job = std::make_shared<const plan::Job>(std::move(read.job));
   m_source = std::move(read.source);
   m_path = path;
-  m_saved_at = QFileInfo(path).lastModified();
+  m_saved_at = path.isEmpty() ? QDateTime() : QFileInfo(path).lastModified();
   m_sheet.reset();
   m_sump.clear();
   m_moving = false;
@@ -34,9 +42,13 @@ void Session::adopt(plan::ReadJob read, const QString& path) {
   Q_EMIT savedStateChanged();
 }
 
-base::Problems Session::save() { return saveAs(m_path); }
+base::Problems Session::save() {
+  SUMPWRIGHT_REQUIRE(!m_path.isEmpty());
+  return saveAs(m_path);
+}
 
 base::Problems Session::saveAs(const QString& path) {
+  cancelPreview();
   const QString absolute = QFileInfo(path).absoluteFilePath();
   const auto written = files::saveJob(absolute.toStdString(), job(), m_source);
   if (!written) return written.problems();
@@ -49,6 +61,7 @@ base::Problems Session::saveAs(const QString& path) {
 }
 
 void Session::close() {
+  cancelPreview();
   m_undo.clear();
   m_job.reset();
   m_source = {};
