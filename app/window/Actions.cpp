@@ -33,6 +33,10 @@ bool hasCore(const MainWindow& w, double core_mm) {
 bool hasSump(const MainWindow& w) { return w.session().assessment() != nullptr; }
 
 constexpr std::array kTable{
+    ActionSpec{"file.new", Menu::file, QT_TRANSLATE_NOOP("Actions", "&New job"), "Ctrl+N",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Begins a job of a house that is yet to be drawn."),
+               [](MainWindow& w) { w.newJob(); }},
     ActionSpec{"file.open", Menu::file, QT_TRANSLATE_NOOP("Actions", "&Open…"), "Ctrl+O",
                Reach::window, QT_TRANSLATE_NOOP("Actions", "Opens a job file (NAME.sump.json)."),
                [](MainWindow& w) { w.open(); }},

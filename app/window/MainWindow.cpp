@@ -166,7 +166,7 @@ void MainWindow::makeParts() {
   m_main = new QStackedWidget(right);
   column->addWidget(m_main, 1);
   row->addWidget(right, 1);
-  m_start = new StartPage(action("file.open"), m_main);
+  m_start = new StartPage(action("file.new"), action("file.open"), m_main);
   m_main->addWidget(m_start);
   makeSitingPage();
   m_main->addWidget(m_siting);
@@ -333,7 +333,7 @@ void MainWindow::refreshRail() {
 void MainWindow::refreshTitle() {
   if (!m_session.hasJob()) return setWindowTitle(tr("Sumpwright"));
   const QString address = QString::fromStdString(m_session.job().address);
-  setWindowTitle(tr("%1[*] — Sumpwright").arg(address.isEmpty() ? m_session.path() : address));
+  setWindowTitle(tr("%1[*] — Sumpwright").arg(address.isEmpty() ? jobName() : address));
   setWindowModified(m_session.isModified());
 }
 

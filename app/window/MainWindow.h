@@ -49,6 +49,7 @@ class MainWindow final : public QMainWindow {
   bool isCompact() const { return m_compact; }
 
   // What the actions do.
+  void newJob();
   void open();
   bool openPath(const QString& path);
   bool save();
@@ -99,6 +100,8 @@ class MainWindow final : public QMainWindow {
   void tell(const QString& text);
   void tellProblems(const QString& what, const base::Problems& problems, const QString& then);
   QString lastFolder() const;
+  /// Of the file, without its ending; of a job without one, what stands in its stead.
+  QString jobName() const;
 
   QSettings& m_settings;
   Dialogs& m_dialogs;

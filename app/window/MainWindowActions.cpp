@@ -60,9 +60,20 @@ void MainWindow::tellProblems(const QString& what, const base::Problems& problem
 }
 
 QString MainWindow::lastFolder() const {
-  if (m_session.hasJob()) return QFileInfo(m_session.path()).absolutePath();
+  if (!m_session.path().isEmpty()) return QFileInfo(m_session.path()).absolutePath();
   const QStringList known = recent();
   return known.isEmpty() ? QDir::homePath() : QFileInfo(known.front()).absolutePath();
+}
+
+QString MainWindow::jobName() const {
+  return m_session.path().isEmpty() ? tr("New job") : stemOf(m_session.path());
+}
+
+void MainWindow::newJob() {
+  if (!mayLeave()) return;
+  m_notice->hide();
+  m_session.newJob();
+  m_canvas->setFocus(Qt::OtherFocusReason);
 }
 
 void MainWindow::open() {
@@ -94,6 +105,7 @@ bool MainWindow::openPath(const QString& path) {
 }
 
 bool MainWindow::save() {
+  if (m_session.path().isEmpty()) return saveAs();
   const base::Problems problems = m_session.save();
   if (problems.empty()) return true;
   tellProblems(
@@ -103,8 +115,11 @@ bool MainWindow::save() {
 }
 
 bool MainWindow::saveAs() {
+  QString suggested = m_session.path();
+  if (suggested.isEmpty())
+    suggested = QDir(lastFolder()).filePath(jobName() + QLatin1String(files::kJobSuffix));
   QString path =
-      m_dialogs.saveFile(this, tr("Save the job as"), m_session.path(), tr("Jobs (*.sump.json)"));
+      m_dialogs.saveFile(this, tr("Save the job as"), suggested, tr("Jobs (*.sump.json)"));
   if (path.isEmpty()) return false;
   if (!path.endsWith(QLatin1String(".json"))) path += QLatin1String(files::kJobSuffix);
   const base::Problems problems = m_session.saveAs(path);
@@ -119,7 +134,7 @@ bool MainWindow::saveAs() {
 
 bool MainWindow::mayLeave() {
   if (!m_session.hasJob() || !m_session.isModified()) return true;
-  switch (m_dialogs.askUnsaved(this, stemOf(m_session.path()))) {
+  switch (m_dialogs.askUnsaved(this, jobName())) {
     case Unsaved::save:
       return save();
     case Unsaved::discard:
@@ -243,8 +258,7 @@ void MainWindow::turnPage(int by) { m_paper->turnPage(by); }
 
 void MainWindow::exportPaper(const char* format) {
   const QString ending = QLatin1String(format);
-  const QString suggested =
-      QDir(lastFolder()).filePath(stemOf(m_session.path()) + QLatin1Char('.') + ending);
+  const QString suggested = QDir(lastFolder()).filePath(jobName() + QLatin1Char('.') + ending);
   QString path = m_dialogs.saveFile(this, tr("Save the client plan"), suggested,
                                     QStringLiteral("%1 (*.%2)").arg(ending.toUpper(), ending));
   if (path.isEmpty()) return;
@@ -269,7 +283,7 @@ void MainWindow::exportPaper(const char* format) {
 void MainWindow::printPaper() {
   const dossier::Document& paper = *m_paper->document();
   QPrinter printer(QPrinter::HighResolution);
-  printer.setDocName(stemOf(m_session.path()));  // becomes a file's name where one is printed to
+  printer.setDocName(jobName());  // becomes a file's name where one is printed to
   printer.setPageSize(QPageSize(QSizeF(paper.width_mm, paper.height_mm), QPageSize::Millimeter));
   printer.setFullPage(true);
   if (!m_dialogs.choosePrinter(this, printer)) return;

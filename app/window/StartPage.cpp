@@ -13,24 +13,32 @@
 
 namespace sumpwright::window {
 
-StartPage::StartPage(QAction* open, QWidget* parent) : QWidget(parent), m_lists(new QVBoxLayout) {
+StartPage::StartPage(QAction* fresh, QAction* open, QWidget* parent)
+    : QWidget(parent), m_lists(new QVBoxLayout) {
   const double k = paint::uiScale(font());
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(qRound(48 * k), qRound(48 * k), qRound(48 * k), qRound(24 * k));
   column->setSpacing(qRound(12 * k));
   auto* title = new QLabel(tr("No job is open"), this);
   title->setFont(paint::sized(font(), 1.9, true));
-  auto* sentence = new QLabel(tr("Open a job file, or drop one here. A job is one house: its plan, "
-                                 "and where its sump goes."),
+  auto* sentence = new QLabel(tr("Begin a new job, open a job file, or drop one here. A job is one "
+                                 "house: its plan, and where its sump goes."),
                               this);
   sentence->setWordWrap(true);
   sentence->setFont(paint::sized(font(), 1.25));
-  auto* button = new stages::ActionButton(stages::ActionButton::Role::primary, this);
-  button->bind(open);
+  auto* buttons = new QHBoxLayout;
+  buttons->setSpacing(qRound(8 * k));
+  for (QAction* action : {fresh, open}) {
+    using Role = stages::ActionButton::Role;
+    auto* button = new stages::ActionButton(action == fresh ? Role::primary : Role::plain, this);
+    button->bind(action);
+    buttons->addWidget(button);
+  }
+  buttons->addStretch();
   column->addWidget(title);
   column->addWidget(sentence);
   column->addSpacing(qRound(4 * k));
-  column->addWidget(button, 0, Qt::AlignLeft);
+  column->addLayout(buttons);
   column->addSpacing(qRound(12 * k));
   m_lists->setSpacing(qRound(2 * k));
   column->addLayout(m_lists);

@@ -1,5 +1,5 @@
 #pragma once
-// What stands in the window before a job is open: a sentence, the button, recent jobs, samples.
+// What stands in the window before a job is open: a sentence, the buttons, recent jobs, samples.
 
 #include <QAction>
 #include <QLabel>
@@ -12,7 +12,7 @@ class StartPage final : public QWidget {
   Q_OBJECT
 
  public:
-  explicit StartPage(QAction* open, QWidget* parent = nullptr);
+  StartPage(QAction* fresh, QAction* open, QWidget* parent = nullptr);
   void show(const QStringList& recent, const QStringList& samples);
 
  Q_SIGNALS:

@@ -71,7 +71,7 @@ TopRow::TopRow(session::Session& session, QAction* undo, QAction* redo, QAction*
   connect(clock, &QTimer::timeout, this, &TopRow::refreshSaved);
   connect(&session, &session::Session::jobChanged, this, &TopRow::refreshJob);
   connect(&session, &session::Session::studyChanged, this, &TopRow::refreshJob);
-  connect(&session, &session::Session::savedStateChanged, this, &TopRow::refreshSaved);
+  connect(&session, &session::Session::savedStateChanged, this, &TopRow::refreshJob);
   refreshJob();
 }
 
@@ -81,7 +81,8 @@ void TopRow::refreshJob() {
   if (m_session.hasJob()) {
     const plan::Job& job = m_session.job();
     m_address_text = QString::fromStdString(job.address);
-    if (m_address_text.isEmpty()) m_address_text = tr("No address");
+    if (m_address_text.isEmpty())
+      m_address_text = m_session.path().isEmpty() ? tr("New job") : tr("No address");
     QStringList parts;
     if (const siting::Study* study = m_session.study()) {
       parts << tr("%1 within the outside walls").arg(areaOf(job));
@@ -97,10 +98,11 @@ void TopRow::refreshJob() {
 void TopRow::refreshSaved() {
   if (!m_session.hasJob()) return m_saved->clear();
   const bool modified = m_session.isModified();
+  const bool never = m_session.path().isEmpty();
   m_saved->setProperty("tone", modified ? QStringLiteral("warning") : QStringLiteral("second"));
   m_saved->style()->unpolish(m_saved);  // asks the sheet again, now that the tone is another
   m_saved->style()->polish(m_saved);
-  if (modified) return m_saved->setText(tr("Not saved"));
+  if (modified || never) return m_saved->setText(never ? tr("Never saved") : tr("Not saved"));
   const QDateTime at = m_session.savedAt();
   const bool today = at.date() == QDate::currentDate();
   m_saved->setText(tr("Saved %1")

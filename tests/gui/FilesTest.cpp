@@ -81,6 +81,39 @@ TEST_F(Files, UndoneToTheSavedStateIsSaved) {
   EXPECT_EQ(dialogs.asked_unsaved, 0);
 }
 
+TEST_F(Files, ANewJobHasNoFileUntilItIsSaved) {
+  trigger("file.new");
+  EXPECT_EQ(dialogs.asked_unsaved, 0);
+  EXPECT_TRUE(session().path().isEmpty());
+  EXPECT_TRUE(window->windowTitle().startsWith(QStringLiteral("New job")));
+  EXPECT_EQ(window->topRow().savedText(), QStringLiteral("Never saved"));
+  EXPECT_TRUE(window->told().isEmpty()) << window->told().toStdString();
+  for (const char* id : {"sump.best", "paper.pdf", "sump.go_to"})
+    EXPECT_FALSE(window->action(id)->isEnabled()) << id;
+
+  dialogs.next_save.clear();  // the user thinks better of it
+  EXPECT_FALSE(window->save());
+  EXPECT_TRUE(session().path().isEmpty());
+  dialogs.next_save = folder.filePath(QStringLiteral("fresh"));
+  trigger("file.save");
+  EXPECT_EQ(session().path(), folder.filePath(QStringLiteral("fresh.sump.json")));
+  EXPECT_TRUE(window->windowTitle().startsWith(QStringLiteral("fresh")));
+  EXPECT_TRUE(window->topRow().savedText().startsWith(QStringLiteral("Saved")));
+  EXPECT_EQ(settings.value(QStringLiteral("recent")).toStringList().front(), session().path());
+}
+
+TEST_F(Files, ANewJobAsksAboutChangesToTheOpenOne) {
+  change();
+  const QString before = session().path();
+  dialogs.unsaved = window::Unsaved::cancel;
+  trigger("file.new");
+  EXPECT_EQ(session().path(), before);
+  dialogs.unsaved = window::Unsaved::discard;
+  trigger("file.new");
+  EXPECT_TRUE(session().path().isEmpty());
+  EXPECT_EQ(dialogs.asked_unsaved, 2);
+}
+
 // Every design edit: done, undone and redone, compared as saved text.
 TEST_F(Files, EveryDesignEditUndoesToTheSameText) {
   const auto text = [&] { return plan::writeJob(session().job()); };
