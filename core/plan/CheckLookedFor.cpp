@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "plan/Checks.h"
+#include "plan/LookedKinds.h"
 #include "plan/PlanGeometry.h"
 
 namespace sumpwright::plan {
@@ -147,6 +148,24 @@ void checkKind(const Job& job, const Kind& kind, ProblemList& problems) {
 }
 
 }  // namespace
+
+void settleLookedFor(const Job& before, Job& after) {
+  for (const Kind& kind : kKinds) {
+    Looked& looked = after.looked_for.*kind.looked;
+    const Drawn was = kind.drawn(before);
+    const Drawn is = kind.drawn(after);
+    if (looked == Looked::looked_none && is.first && !was.first) looked = Looked::present;
+    if (looked == Looked::present && was.placed && !is.placed) looked = Looked::not_looked;
+  }
+}
+
+bool setLooked(LookedFor& answers, const std::string& key, Looked answer) {
+  const auto kind =
+      std::find_if(kKinds.begin(), kKinds.end(), [&](const Kind& k) { return key == k.key; });
+  if (kind == kKinds.end()) return false;
+  answers.*kind->looked = answer;
+  return true;
+}
 
 void checkLookedFor(const Job& job, ProblemList& problems) {
   for (const Kind& kind : kKinds) checkKind(job, kind, problems);

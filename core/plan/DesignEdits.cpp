@@ -8,6 +8,7 @@
 #include "plan/EditProblem.h"
 #include "plan/JobIds.h"
 #include "plan/PlanGeometry.h"
+#include "plan/ThingParts.h"
 
 namespace sumpwright::plan {
 
@@ -98,6 +99,7 @@ base::Result<Job> removeSump(const Job& job, const std::string& sump) {
   if (it == sumps.end()) return unknownSump(sump);
   sumps.erase(it);
   std::erase_if(result.design.waivers, [&](const Waiver& w) { return w.sump == sump; });
+  dropDimensions(result.plan, [&](const std::string& end) { return end == sump; });
   return result;
 }
 

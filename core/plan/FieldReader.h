@@ -18,9 +18,6 @@
 
 namespace sumpwright::plan {
 
-/// Elements of one list (own figure: a hundred times the largest house).
-inline constexpr std::size_t kMaxListed = 10'000;
-
 /// Keys that anybody may add anywhere without being told that they are not known.
 inline bool isFreeKey(std::string_view key) { return key == "comment" || key.starts_with("x_"); }
 

@@ -1,5 +1,7 @@
 #include "plan/JobIds.h"
 
+#include "plan/PlanCheck.h"
+
 namespace sumpwright::plan {
 
 namespace {
@@ -25,6 +27,16 @@ std::string givenWallId(std::size_t ring, std::size_t edge, const std::set<std::
 bool looksGiven(const std::string& id, std::size_t ring, std::size_t edge) {
   const std::string plain = plainWallId(ring, edge);
   return id.starts_with(plain) && id.find_first_not_of('_', plain.size()) == std::string::npos;
+}
+
+std::string thingAt(const Job& job, const std::string& pointer) {
+  std::string found;
+  forEachId(job, [&](const std::string& id, const std::string& at, bool) {
+    const bool inside =
+        pointer.starts_with(at) && (pointer.size() == at.size() || pointer[at.size()] == '/');
+    if (inside) found = id;
+  });
+  return found;
 }
 
 }  // namespace sumpwright::plan

@@ -10,14 +10,14 @@
 namespace sumpwright::plan {
 
 /// visit(id, pointer of the thing, whether it is a wall) for everything of the job that has an id,
-/// but the job itself.
-template <class Visit>
-void forEachId(const Job& job, Visit&& visit) {
-  const auto all = [&](const auto& list, const std::string& pointer) {
+/// but the job itself. Of a job that may change, the ids may.
+template <class AnyJob, class Visit>
+void forEachId(AnyJob& job, Visit&& visit) {
+  const auto all = [&](auto& list, const std::string& pointer) {
     for (std::size_t i = 0; i < list.size(); ++i) visit(list[i].id, at(pointer, i), false);
   };
   all(job.house.appliances, "/house/appliances");
-  const Plan& plan = job.plan;
+  auto& plan = job.plan;
   for (std::size_t r = 0; r < plan.rings.size(); ++r) {
     const std::string walls = at("/plan/rings", r) + "/walls";
     for (std::size_t w = 0; w < plan.rings[r].walls.size(); ++w) {

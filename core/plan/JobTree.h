@@ -18,6 +18,8 @@ using Json = nlohmann::ordered_json;
 
 /// One string, bytes.
 inline constexpr std::size_t kMaxTextBytes = 1024U * 1024U;
+/// Elements of one list (own figure: a hundred times the largest house).
+inline constexpr std::size_t kMaxListed = 10'000;
 
 inline constexpr const char* kJobFormat = "sumpwright.job";
 

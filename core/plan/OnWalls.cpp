@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "plan/DesignEdits.h"
 #include "plan/PlanGeometry.h"
+#include "plan/ThingParts.h"
 
 namespace sumpwright::plan {
 
@@ -97,8 +99,42 @@ Job withRing(const Job& job, std::size_t ring, Ring after, const Carry& carry) {
     after.taped.clear();
     after.shared_by = Sharing::not_shared;
   }
+  std::set<std::string> gone;
+  for (const Wall& w : before.walls) gone.insert(w.id);
+  for (const Wall& w : after.walls) gone.erase(w.id);
+  dropDimensions(result.plan, [&](const std::string& end) { return gone.contains(end); });
   result.plan.rings[ring] = std::move(after);
   return result;
+}
+
+void countFromOtherEnds(Job& job, std::size_t ring) {
+  Ring& r = job.plan.rings[ring];
+  std::set<std::string> turned;
+  for (std::size_t i = 0; i < edgeCount(r) && i < r.walls.size(); ++i) {
+    turned.insert(r.walls[i].id);
+    const double length = length_m(edgeOf(r, i));
+    auto& ground = r.walls[i].ground_points;
+    std::reverse(ground.begin(), ground.end());
+    for (GroundPoint& g : ground) g.offset_m = length - g.offset_m;
+  }
+  const int number = static_cast<int>(ring);
+  for (const Opening& o : job.plan.openings) {
+    if (o.at.ring == number) turned.insert(o.id);
+  }
+  for (const WallFeature& f : job.plan.wall_features) {
+    if (f.at.ring == number) turned.insert(f.id);
+  }
+  for (const Radiator& radiator : job.plan.radiators) {
+    if (radiator.on && radiator.on->ring == number) turned.insert(radiator.id);
+  }
+  const auto turn = [&](DimensionEnd& end) {
+    if (!turned.contains(end.thing) || end.end == ThingEnd::middle) return;
+    end.end = end.end == ThingEnd::start ? ThingEnd::end : ThingEnd::start;
+  };
+  for (Dimension& d : job.plan.dimensions) {
+    turn(d.from);
+    turn(d.to);
+  }
 }
 
 OnEdge setOnto(const Ring& before, const Ring& after, OnEdge at, double width_m, std::size_t edge) {

@@ -37,6 +37,10 @@ Job withRing(const Job& job, std::size_t ring, Ring after, const Carry& carry);
 /// Edges correspond one to one: by the corner that stayed, else square to the wall; kept on it.
 OnEdge carryAlongEdge(const Ring& before, const Ring& after, OnEdge at, double width_m);
 
+/// For a ring that is now walked the other way round: what is counted from a wall's first corner
+/// (its ground points), and which end of it and of what stands on it a dimension is tied to.
+void countFromOtherEnds(Job& job, std::size_t ring);
+
 /// Set square onto edge `edge`, and kept on it.
 OnEdge setOnto(const Ring& before, const Ring& after, OnEdge at, double width_m, std::size_t edge);
 

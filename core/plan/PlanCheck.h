@@ -12,4 +12,8 @@ namespace sumpwright::plan {
 /// (unknown thickness, kinds not looked for, ...). Order: as in the file. Total: never throws.
 base::Problems checkJob(const Job& job);
 
+/// Id of the thing a problem's pointer lies in ("/plan/openings/3/width_m": the id of opening 3);
+/// empty where it lies in none.
+std::string thingAt(const Job& job, const std::string& pointer);
+
 }  // namespace sumpwright::plan

@@ -1,0 +1,264 @@
+#include "plan/TapeEdits.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/Shapes.h"
+#include "plan/Checks.h"
+#include "plan/EditProblem.h"
+#include "plan/JobIds.h"
+#include "plan/OnWalls.h"
+#include "plan/PlanGeometry.h"
+
+namespace sumpwright::plan {
+
+namespace {
+
+constexpr double kFarthestTaped_m = 10'000.0;  // as the reader takes coordinates
+
+base::Problem noTapedWall(int ring, std::size_t index) {
+  return editProblem("plan.edit.no-edge", {base::count("ring", ring),
+                                           base::count("edge", static_cast<std::int64_t>(index))});
+}
+
+bool hasRing(const Job& job, int ring) {
+  return ring >= 0 && static_cast<std::size_t>(ring) < job.plan.rings.size();
+}
+
+const Ring& ringOf(const Job& job, int ring) {
+  return job.plan.rings[static_cast<std::size_t>(ring)];
+}
+
+std::optional<base::Problem> badWall(const TapedWall& wall) {
+  if (!std::isfinite(wall.bearing_deg) || !(std::abs(wall.length_m) <= kFarthestTaped_m)) {
+    return editProblem("plan.edit.not-a-place");
+  }
+  if (wall.length_m >= kShortestEdge_m) return std::nullopt;
+  return editProblem("plan.ring.short-edge",
+                     {base::millimetres("length", 1000.0 * wall.length_m),
+                      base::millimetres("least", 1000.0 * kShortestEdge_m)});
+}
+
+std::optional<base::Problem> badCorners(const std::vector<Point>& corners) {
+  const bool far = std::any_of(corners.begin(), corners.end(), [](Point p) {
+    return std::max(std::abs(p.x), std::abs(p.y)) > kFarthestTaped_m;
+  });
+  if (far) return editProblem("plan.edit.not-a-place");
+  return std::nullopt;
+}
+
+/// The ring's walls brought to one per corner; new ones get ids of their own.
+void matchWalls(const Job& job, std::size_t index, Ring& ring) {
+  while (ring.walls.size() > ring.corners.size()) ring.walls.pop_back();
+  while (ring.walls.size() < ring.corners.size()) {
+    Wall wall;
+    Job with = job;  // so that the ids just given are not given twice
+    with.plan.rings[index].walls = ring.walls;
+    wall.id = givenWallId(index, ring.walls.size(), idsOf(with));
+    ring.walls.push_back(std::move(wall));
+  }
+}
+
+/// Along its own wall from its first corner, kept on it; on a wall that is no more, on the last.
+OnEdge keepOffset(const Ring&, const Ring& after, OnEdge at, double width_m) {
+  const std::size_t edge = std::min(at.edge, edgeCount(after) - 1);
+  const double last = std::max(0.0, length_m(edgeOf(after, edge)) - width_m);
+  return {edge, std::clamp(at.offset_m, 0.0, last)};
+}
+
+/// The job with the ring's corners and book replaced.
+base::Result<Job> adopted(const Job& job, std::size_t index, Ring ring, const Carry& carry) {
+  if (const auto bad = badCorners(ring.corners)) return *bad;
+  matchWalls(job, index, ring);
+  if (edgeCount(ring) == 0 || edgeCount(job.plan.rings[index]) == 0) {
+    Job result = job;
+    result.plan.rings[index] = std::move(ring);
+    return result;
+  }
+  return withRing(job, index, std::move(ring), carry);
+}
+
+Point startOf(const Ring& ring) { return ring.corners.empty() ? Point{} : ring.corners.front(); }
+
+/// The open ring its book describes.
+Ring openRing(Ring ring) {
+  ring.corners = geometry::corners(startOf(ring), legsOf(ring.taped));
+  ring.closed = false;
+  ring.shared_by = Sharing::not_shared;
+  return ring;
+}
+
+TapedWall walkedBack(TapedWall wall) {
+  wall.bearing_deg = std::fmod(wall.bearing_deg + 180.0, 360.0);
+  return wall;
+}
+
+/// The corners a closed ring gets, one per wall; its book may gain the wall that closes it.
+base::Result<Ring> closedRing(Ring ring, Sharing sharing) {
+  const Point start = startOf(ring);
+  const auto legs = legsOf(ring.taped);
+  const geometry::Closing closing = geometry::closingOf(legs);
+  ring.closed = true;
+  ring.shared_by = sharing;
+  if (sharing == Sharing::least_squares) {
+    const auto shared = geometry::closedByLeastSquares(legs, geometry::Precision{});
+    if (!shared) return editProblem("plan.tape.cannot-share");
+    ring.corners = geometry::corners(start, *shared);
+  } else if (sharing == Sharing::compass_rule) {
+    ring.corners = geometry::closedByCompassRule(start, legs);
+  } else {
+    ring.corners = geometry::corners(start, legs);
+    if (closing.gap_m >= kShortestEdge_m) {
+      // The wall that leads back stands in the book too, so that book and walls keep in step.
+      ring.taped.push_back({closing.bearing_deg, closing.gap_m, false});
+      return ring;
+    }
+  }
+  ring.corners.pop_back();  // the end is the start
+  return ring;
+}
+
+}  // namespace
+
+geometry::Leg legOf(const TapedWall& wall) {
+  return {wall.bearing_deg, wall.length_m, wall.square, false};
+}
+
+std::vector<geometry::Leg> legsOf(const std::vector<TapedWall>& walls) {
+  std::vector<geometry::Leg> legs;
+  legs.reserve(walls.size());
+  for (const TapedWall& wall : walls) legs.push_back(legOf(wall));
+  return legs;
+}
+
+bool mayTape(const Job& job, int ring) {
+  if (!hasRing(job, ring)) return ring == static_cast<int>(job.plan.rings.size());
+  const Ring& r = ringOf(job, ring);
+  return (!r.closed || r.corners.empty()) && (!r.taped.empty() || r.corners.size() < 2);
+}
+
+base::Result<Job> addTaped(const Job& job, int ring, const TapedWall& wall) {
+  if (const auto bad = badWall(wall)) return *bad;
+  if (!hasRing(job, ring) && ring != static_cast<int>(job.plan.rings.size())) {
+    return noTapedWall(ring, 0);
+  }
+  if (!mayTape(job, ring)) {
+    return editProblem(ringOf(job, ring).closed ? "plan.tape.closed" : "plan.tape.none");
+  }
+  Job begun = job;
+  if (!hasRing(job, ring)) begun.plan.rings.emplace_back();
+  const auto index = static_cast<std::size_t>(ring);
+  Ring r = begun.plan.rings[index];
+  r.taped.push_back(wall);
+  return adopted(begun, index, openRing(std::move(r)), keepOffset);
+}
+
+base::Result<Job> replaceTaped(const Job& job, int ring, std::size_t index, const TapedWall& wall) {
+  if (const auto bad = badWall(wall)) return *bad;
+  if (!hasRing(job, ring)) return noTapedWall(ring, index);
+  Ring r = ringOf(job, ring);
+  if (r.taped.empty()) return editProblem("plan.tape.none");
+  if (index >= r.taped.size()) return noTapedWall(ring, index);
+  r.taped[index] = wall;
+  if (!r.closed) return adopted(job, static_cast<std::size_t>(ring), openRing(r), keepOffset);
+  const Sharing sharing = r.shared_by;
+  base::Result<Ring> closed = closedRing(openRing(std::move(r)), sharing);
+  if (!closed) return closed.problems();
+  return adopted(job, static_cast<std::size_t>(ring), std::move(closed).value(), keepOffset);
+}
+
+base::Result<Job> insertTaped(const Job& job, int ring, std::size_t index, const TapedWall& wall) {
+  if (const auto bad = badWall(wall)) return *bad;
+  if (!hasRing(job, ring)) return noTapedWall(ring, index);
+  Ring r = ringOf(job, ring);
+  if (r.closed) return editProblem("plan.tape.closed");
+  if (index == r.taped.size()) return addTaped(job, ring, wall);
+  if (r.taped.empty()) return editProblem("plan.tape.none");
+  if (index > r.taped.size()) return noTapedWall(ring, index);
+  matchWalls(job, static_cast<std::size_t>(ring), r);
+  const auto at = static_cast<std::ptrdiff_t>(index);
+  r.taped.insert(r.taped.begin() + at, wall);
+  Wall facts;
+  facts.id = givenWallId(static_cast<std::size_t>(ring), index, idsOf(job));
+  r.walls.insert(r.walls.begin() + at, std::move(facts));
+  return adopted(job, static_cast<std::size_t>(ring), openRing(std::move(r)),
+                 [index](const Ring& before, const Ring& after, OnEdge place, double width_m) {
+                   if (place.edge >= index) ++place.edge;
+                   return keepOffset(before, after, place, width_m);
+                 });
+}
+
+base::Result<Job> removeTaped(const Job& job, int ring, std::size_t index) {
+  if (!hasRing(job, ring)) return noTapedWall(ring, index);
+  Ring r = ringOf(job, ring);
+  if (r.closed) return editProblem("plan.tape.closed");
+  if (r.taped.empty()) return editProblem("plan.tape.none");
+  if (index >= r.taped.size()) return noTapedWall(ring, index);
+  const auto on = [&](const OnWall& at) {
+    return at.ring == ring && at.edge == static_cast<int>(index);
+  };
+  Job without = job;
+  std::erase_if(without.plan.openings, [&](const Opening& o) { return on(o.at); });
+  std::erase_if(without.plan.radiators, [&](const Radiator& x) { return x.on && on(*x.on); });
+  for (Service& s : without.plan.services) {
+    if (s.entry && on(*s.entry)) s.entry.reset();
+  }
+  matchWalls(job, static_cast<std::size_t>(ring), r);
+  const auto at = static_cast<std::ptrdiff_t>(index);
+  r.taped.erase(r.taped.begin() + at);
+  r.walls.erase(r.walls.begin() + at);
+  return adopted(without, static_cast<std::size_t>(ring), openRing(std::move(r)),
+                 [index](const Ring& before, const Ring& after, OnEdge place, double width_m) {
+                   if (place.edge > index) --place.edge;
+                   return keepOffset(before, after, place, width_m);
+                 });
+}
+
+base::Result<Job> closeTaped(const Job& job, int ring, Sharing sharing) {
+  if (!hasRing(job, ring)) return noTapedWall(ring, 0);
+  const Ring& r = ringOf(job, ring);
+  if (r.closed) return editProblem("plan.tape.closed");
+  if (r.taped.empty()) return editProblem("plan.tape.none");
+  base::Result<Ring> closed = closedRing(openRing(r), sharing);
+  if (!closed) return closed.problems();
+  Ring whole = std::move(closed).value();
+  if (whole.corners.size() < 3) {
+    return editProblem("plan.tape.few",
+                       {base::count("walls", static_cast<std::int64_t>(r.taped.size()))});
+  }
+  const double area = geometry::signedArea(whole.corners);
+  if (area == 0.0) return editProblem("plan.tape.no-area");
+  base::Result<Job> done =
+      adopted(job, static_cast<std::size_t>(ring), std::move(whole), keepOffset);
+  if (!done || (area > 0.0) == (ring == 0)) return done;
+  return turnedRound(done.value(), ring);
+}
+
+base::Result<Job> reopenTaped(const Job& job, int ring) {
+  if (!hasRing(job, ring)) return noTapedWall(ring, 0);
+  const Ring& r = ringOf(job, ring);
+  if (!r.closed) return editProblem("plan.tape.open");
+  if (r.taped.empty()) return editProblem("plan.tape.none");
+  return adopted(job, static_cast<std::size_t>(ring), openRing(r), keepOffset);
+}
+
+Job turnedRound(const Job& job, int ring) {
+  SUMPWRIGHT_REQUIRE(hasRing(job, ring));
+  Ring r = ringOf(job, ring);
+  SUMPWRIGHT_REQUIRE(r.closed && r.walls.size() == r.corners.size() && !r.corners.empty());
+  // Corner 0 stays; wall i, from corner i to i + 1, becomes the wall n - 1 - i.
+  std::reverse(r.corners.begin() + 1, r.corners.end());
+  std::reverse(r.walls.begin(), r.walls.end());
+  std::reverse(r.taped.begin(), r.taped.end());
+  for (TapedWall& wall : r.taped) wall = walkedBack(wall);
+  const std::size_t count = r.corners.size();
+  Job turned = withRing(job, static_cast<std::size_t>(ring), std::move(r),
+                        [count](const Ring& before, const Ring&, OnEdge at, double width_m) {
+                          const double length = length_m(edgeOf(before, at.edge));
+                          return OnEdge{count - 1 - at.edge, length - at.offset_m - width_m};
+                        });
+  countFromOtherEnds(turned, static_cast<std::size_t>(ring));
+  return turned;
+}
+
+}  // namespace sumpwright::plan
