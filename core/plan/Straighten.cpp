@@ -123,12 +123,14 @@ class Squarer {
     std::vector<double> sum(m_count, 0.0);
     std::vector<double> corners(m_count, 0.0);
     m_offset.assign(m_count, 0.0);
+    const auto take = [&](std::size_t line, std::size_t corner) {
+      sum[line] += across(m_direction[line], m_ring.corners[corner]);
+      corners[line] += 1.0;
+    };
     for (std::size_t i = 0; i < m_count; ++i) {
-      const std::size_t line = m_line.of(i);
-      for (const std::size_t corner : {i, (i + 1) % m_count}) {
-        sum[line] += across(m_direction[line], m_ring.corners[corner]);
-        corners[line] += 1.0;
-      }
+      const std::size_t next = (i + 1) % m_count;
+      take(m_line.of(i), i);
+      if (m_line.of(next) != m_line.of(i)) take(m_line.of(i), next);  // else its own turn comes
     }
     for (std::size_t i = 0; i < m_count; ++i) {
       m_offset[i] = sum[m_line.of(i)] / corners[m_line.of(i)];

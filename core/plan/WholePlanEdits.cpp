@@ -50,6 +50,9 @@ Turn turnOf(double degrees) {
   return {std::cos(angle), std::sin(angle)};
 }
 
+/// To the nanometre, so that a plan turned back reads as it did.
+double neat(double metres) { return std::round(metres * 1e9) / 1e9 + 0.0; }
+
 /// Into (-180, 180].
 double wrapped(double degrees) {
   const double turn = std::fmod(degrees, 360.0);
@@ -67,7 +70,7 @@ base::Result<Job> mirrorPlan(const Job& job) {
   const double twice = 2.0 * middleOf(job.plan.rings[0]).x;
   Job result = job;
   const auto picture = job.plan.underlay;
-  forEachPoint(result, [&](Point& p) { p.x = twice - p.x; });
+  forEachPoint(result, [&](Point& p) { p.x = neat(twice - p.x); });
   result.plan.underlay = picture;
   for (Ring& ring : result.plan.rings) {
     ring.taped.clear();
@@ -90,8 +93,9 @@ base::Result<Job> turnPlan(const Job& job, double degrees) {
   Job result = job;
   forEachPoint(result, [&](Point& p) {
     const geometry::Vec v = p - middle;
-    p = middle +
-        geometry::Vec{turn.cosine * v.x - turn.sine * v.y, turn.sine * v.x + turn.cosine * v.y};
+    const Point to = middle + geometry::Vec{turn.cosine * v.x - turn.sine * v.y,
+                                            turn.sine * v.x + turn.cosine * v.y};
+    p = {neat(to.x), neat(to.y)};
   });
   result.plan.north_deg = wrapped(job.plan.north_deg - degrees);
   for (Ring& ring : result.plan.rings) {

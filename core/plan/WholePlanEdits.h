@@ -15,8 +15,8 @@ namespace sumpwright::plan {
 base::Result<Job> mirrorPlan(const Job& job);
 
 /// Turns all of it, north and the picture under it too, `degrees` counter-clockwise about the
-/// middle of the outline's bounding rectangle; quarter turns are exact. Errors: plan.edit.no-edge
-/// where there is no outline; plan.edit.not-a-place.
+/// middle of the outline's bounding rectangle; places are rounded to the nanometre. Errors:
+/// plan.edit.no-edge where there is no outline; plan.edit.not-a-place.
 base::Result<Job> turnPlan(const Job& job, double degrees);
 
 }  // namespace sumpwright::plan

@@ -7,14 +7,55 @@
 
 #include "core/plan/JobCases.h"
 #include "plan/DesignEdits.h"
+#include "plan/Fixes.h"
 #include "plan/JobText.h"
+#include "plan/OpeningEdits.h"
 #include "plan/OutlineEdits.h"
 #include "plan/PlanCheck.h"
+#include "plan/RoomEdits.h"
+#include "plan/ThingEdits.h"
+#include "plan/WallEdits.h"
 #include "words/Sentences.h"
 #include "words/Words.h"
 
 namespace sumpwright::plan {
 namespace {
+
+void addEdits(base::Problems& all) {
+  const auto add = [&](const base::Result<Job>& result) {
+    const base::Problems more = result.problems();
+    all.insert(all.end(), more.begin(), more.end());
+  };
+  const Job house = support::PlanBuilder::rectangle().window("w", 0, 2.0, 2.0);
+  const Job court = support::PlanBuilder::courtyard();
+  const HeatingPipe pipe{"p", "", {{1, 1}, {2, 1}}};
+  add(removeThing(house, "x"));
+  add(movePoint(house, "w", 0, {1, 1}));
+  add(addThing(house, Room{"", "a\x01", RoomUse::hall, {}}));
+  add(addThing(house, HeatingPipe{"", "", std::vector<Point>(10'001)}));
+  add(removePoint(*addThing(house, pipe), "p", 0));
+  add(placeOpening(house, "w", 0, 0, Side::left, 9.0));
+  add(rectangleHouse(house, 10, 8));
+  add(removeRing(court, 0));
+  add(roomsFromWalls(Job{}));
+  add(floorZoneFromWalls(house));
+}
+
+/// What fixes say, as if it were a problem.
+void addFixes(base::Problems& all) {
+  std::vector<Job> jobs;
+  for (const CheckCase& c : checkCases()) jobs.push_back(c.job);
+  jobs.push_back(support::PlanBuilder::rectangle().window("w", 0, 1, 1).with([](Job& j) {
+    j.plan.openings[0].sill_m = 9.0;
+  }));
+  jobs.push_back(support::PlanBuilder::rectangle()
+                     .noRooms()
+                     .room("a", RoomUse::hall, {{1, 1}, {5, 1}, {5, 5}, {1, 5}})
+                     .room("b", RoomUse::hall, {{4, 1}, {8, 1}, {8, 5}, {4, 5}}));
+  for (const Job& job : jobs) {
+    for (const Fix& fix : fixesOf(job)) all.push_back({fix.says, "", base::Gravity::missing});
+  }
+}
 
 base::Problems allProblems() {
   base::Problems all;
@@ -38,6 +79,8 @@ base::Problems allProblems() {
   add(moveWall(house, 0, 0, 1e9).problems());
   add(splitWall(house, 0, 0, 3.0).problems());
   add(removeCorner(support::PlanBuilder::outline({{0, 0}, {9, 0}, {0, 9}}), 0, 0).problems());
+  addEdits(all);
+  addFixes(all);
   return all;
 }
 

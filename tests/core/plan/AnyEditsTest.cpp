@@ -1,0 +1,176 @@
+// Any sequence of edits, whatever is asked: the plan holds together.
+
+#include <cmath>
+
+#include "core/plan/EditChecks.h"
+#include "plan/DesignEdits.h"
+#include "plan/Fixes.h"
+#include "plan/OpeningEdits.h"
+#include "plan/OutlineEdits.h"
+#include "plan/RoomEdits.h"
+#include "plan/ThingEdits.h"
+#include "plan/WallEdits.h"
+#include "plan/WholePlanEdits.h"
+#include "support/PlanBuilder.h"
+#include "support/Seed.h"
+
+namespace sumpwright::plan {
+namespace {
+
+using support::PlanBuilder;
+using support::Random;
+
+class Hand {
+ public:
+  explicit Hand(Random& random) : m_random(random) {}
+
+  base::Result<Job> edit(const Job& job) {
+    switch (m_random.between(0, 23)) {
+      case 0:
+        return moveCorner(job, ring(job), index(job), somewhere());
+      case 1:
+        return moveWall(job, ring(job), index(job), m_random.uniform(-0.6, 0.6));
+      case 2:
+        return splitWall(job, ring(job), index(job), m_random.uniform(0, 5));
+      case 3:
+        return removeCorner(job, ring(job), index(job));
+      case 4:
+        return setWallLength(job, ring(job), index(job), m_random.uniform(1, 9));
+      case 5:
+        return straighten(job, ring(job), m_random.uniform(1, 20));
+      case 6:
+        return mirrorPlan(job);
+      case 7:
+        return turnPlan(job, m_random.chance(0.5) ? 90.0 : m_random.uniform(-200, 200));
+      case 8:
+        return roomsFromWalls(job);
+      case 9:
+        return floorZoneFromWalls(job);
+      case 10:
+        return addOpening(job, ring(job), index(job), side(), m_random.uniform(0, 4),
+                          m_random.uniform(0.3, 2), Opening{});
+      case 11:
+        return repeatOpening(job, opening(job), m_random.between(1, 3), m_random.uniform(-3, 3));
+      case 12:
+        return alignOpening(job, opening(job), opening(job));
+      case 13:
+        return setOpeningWidth(job, opening(job), m_random.uniform(0.2, 2), side());
+      case 14:
+        return slideOpening(job, opening(job), {ring(job), index(job), m_random.uniform(-1, 9)});
+      case 15:
+        return moveThing(job, anyId(job), by());
+      case 16:
+        return removeThing(job, anyId(job));
+      case 17:
+        return copyThing(job, anyId(job), by());
+      case 18:
+        return movePoint(job, anyId(job), m_random.between(0, 4), somewhere());
+      case 19:
+        return insertPoint(job, anyId(job), m_random.between(0, 3), somewhere());
+      case 20:
+        return removePoint(job, anyId(job), m_random.between(0, 4));
+      case 21:
+        return addThing(job, newThing(job));
+      case 22:
+        return moveSump(job, "s", ring(job), m_random.uniform(0, 40));
+      default:
+        return courtyardOrFix(job);
+    }
+  }
+
+ private:
+  int ring(const Job& job) {
+    return m_random.between(0, static_cast<int>(job.plan.rings.size()) - 1);
+  }
+  int index(const Job& job) {
+    return m_random.between(0, static_cast<int>(job.plan.rings[0].corners.size()) - 1);
+  }
+  Side side() { return m_random.chance(0.5) ? Side::left : Side::right; }
+  Point somewhere() { return {m_random.uniform(-2, 12), m_random.uniform(-2, 10)}; }
+  geometry::Vec by() { return {m_random.uniform(-3, 3), m_random.uniform(-3, 3)}; }
+
+  std::string opening(const Job& job) {
+    return job.plan.openings.empty()
+               ? "none"
+               : job.plan.openings[m_random.index(job.plan.openings.size())].id;
+  }
+
+  std::string anyId(const Job& job) {
+    std::vector<std::string> ids;
+    forEachThingList(job, [&](const auto& list) {
+      for (const auto& thing : list) ids.push_back(thing.id);
+    });
+    return ids.empty() || m_random.chance(0.02) ? "none" : m_random.oneOf(ids);
+  }
+
+  Thing newThing(const Job& job) {
+    switch (m_random.between(0, 6)) {
+      case 0:
+        return InnerWall{"", {somewhere(), somewhere()}, 0.1, BelowFloor::unknown};
+      case 1:
+        return InnerDoor{"", anyId(job), m_random.uniform(0, 2), 0.8};
+      case 2:
+        return Dimension{"", {anyId(job)}, {"w0.0", ThingEnd::end}, 0.5};
+      case 3:
+        return WallFeature{"", "", WallFeatureKind::pier, {0, index(job), 0.5}, 0.3};
+      case 4:
+        return OutsideThing{"", "", OutsideKind::septic_tank, {somewhere(), somewhere()}};
+      case 5: {
+        Service s;
+        s.entry = OnWall{0, index(job), m_random.uniform(0, 3)};
+        return s;
+      }
+      default:
+        return Appliance{"", "stove", m_random.chance(0.5), ""};
+    }
+  }
+
+  base::Result<Job> courtyardOrFix(const Job& job) {
+    if (job.plan.rings.size() > 1) return removeRing(job, 1);
+    if (m_random.chance(0.5)) return addCourtyard(job, {{2, 2}, {4, 2}, {4, 4}, {2, 4}});
+    const auto fixes = fixesOf(job);
+    if (fixes.empty()) return job;
+    return fixes[m_random.index(fixes.size())].job;
+  }
+
+  Random& m_random;
+};
+
+Job start() {
+  return PlanBuilder::lShape()
+      .window("a", 0, 2.0, 1.2)
+      .door("b", 1, 1.0)
+      .service("gas", ServiceKind::gas, 5, 2.0)
+      .run("gas", {{0, 6}, {-4, 6}})
+      .radiator("r", 4, 1.0, 1.0)
+      .innerWall("iw", {{5, 0.35}, {5, 7.65}})
+      .sump("s", 0, 6.0)
+      .with([](Job& j) {
+        j.plan.inner_doors.push_back({"d", "iw", 1.0, 0.8});
+        j.plan.dimensions.push_back({"dim", {"a"}, {"s"}, 0.4});
+        j.plan.rings[0].walls[0].ground_points = {{1.0, -0.2}};
+      })
+      .job();
+}
+
+TEST(AnyEdits, TwoHundredOfThemHoldThePlanTogether) {
+  support::forEachSeed(30, [](std::uint64_t seed) {
+    Random random(seed);
+    Hand hand(random);
+    Job job = start();
+    int done = 0;
+    for (int i = 0; i < 200 && !testing::Test::HasFailure(); ++i) {
+      const Job before = job;
+      const auto edited = hand.edit(job);
+      EXPECT_EQ(job, before);  // a verb leaves the job it was given alone: undo is that job
+      if (!edited) continue;
+      ++done;
+      job = *edited;
+      expectHolds(job);
+    }
+    EXPECT_GT(done, 60);
+  });
+}
+
+}  // namespace
+}  // namespace sumpwright::plan

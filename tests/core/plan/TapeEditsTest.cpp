@@ -1,0 +1,239 @@
+// The field book: taping, correcting, closing, opening again.
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "geometry/Shapes.h"
+#include "plan/JobText.h"
+#include "plan/OutlineEdits.h"
+#include "plan/PlanCheck.h"
+#include "plan/TapeEdits.h"
+#include "support/Seed.h"
+
+namespace sumpwright::plan {
+namespace {
+
+const Ring& tapedRing(const Job& job, std::size_t ring = 0) { return job.plan.rings[ring]; }
+
+std::string tapeProblem(const base::Result<Job>& result) {
+  return result.ok() ? "" : result.problems().front().message.id;
+}
+
+Job begun() {
+  Job job;
+  job.id = "taped";
+  return job;
+}
+
+Job taped(const std::vector<TapedWall>& walls, Job job = begun(), int ring = 0) {
+  for (const TapedWall& wall : walls) {
+    auto next = addTaped(job, ring, wall);
+    EXPECT_TRUE(next.ok()) << tapeProblem(next);
+    if (!next) return job;
+    job = std::move(next).value();
+  }
+  return job;
+}
+
+/// 10 m by 8 m, anticlockwise, out by 14 mm.
+std::vector<TapedWall> oblong() {
+  return {{90, 10.0, true}, {0, 8.0, true}, {270, 10.01, true}, {180, 7.99, true}};
+}
+
+void expectCorner(Point got, double x, double y) {
+  EXPECT_NEAR(got.x, x, 1e-9);
+  EXPECT_NEAR(got.y, y, 1e-9);
+}
+
+bool unsoundBut(const Job& job, const std::string& allowed) {
+  for (const base::Problem& p : checkJob(job)) {
+    if (p.gravity == base::Gravity::unsound && p.message.id != allowed) return true;
+  }
+  return false;
+}
+
+TEST(TapeEdits, AnEmptyJobBeginsAnOpenOutlineWithItsBook) {
+  const Job job = taped({{90, 10.0, true}});
+  ASSERT_EQ(job.plan.rings.size(), 1U);
+  const Ring& ring = tapedRing(job);
+  EXPECT_FALSE(ring.closed);
+  ASSERT_EQ(ring.corners.size(), 2U);
+  expectCorner(ring.corners[0], 0, 0);
+  expectCorner(ring.corners[1], 10, 0);
+  EXPECT_EQ(ring.walls.size(), ring.corners.size());
+  EXPECT_EQ(ring.taped.size(), 1U);
+}
+
+TEST(TapeEdits, ClosingByTheCompassRuleSharesTheGapByLength) {
+  const auto closed = closeTaped(taped(oblong()), 0, Sharing::compass_rule);
+  ASSERT_TRUE(closed.ok());
+  const Ring& ring = tapedRing(*closed);
+  EXPECT_TRUE(ring.closed);
+  ASSERT_EQ(ring.corners.size(), 4U);
+  EXPECT_EQ(ring.walls.size(), 4U);
+  // The gap is (+0.01, -0.01) over 36.00 m (derived by hand): the first wall takes 10/36 of it.
+  expectCorner(ring.corners[1], 10.0 + 0.01 * 10.0 / 36.0, -0.01 * 10.0 / 36.0);
+  EXPECT_EQ(ring.taped, oblong());
+  EXPECT_EQ(ring.shared_by, Sharing::compass_rule);
+  EXPECT_FALSE(unsoundBut(*closed, ""));
+}
+
+TEST(TapeEdits, LeastSquaresKeepsRightAngles) {
+  const auto closed = closeTaped(taped(oblong()), 0, Sharing::least_squares);
+  ASSERT_TRUE(closed.ok());
+  const auto& c = tapedRing(*closed).corners;
+  for (std::size_t i = 0; i < 4; ++i) {
+    const auto a = c[(i + 1) % 4] - c[i];
+    const auto b = c[(i + 2) % 4] - c[(i + 1) % 4];
+    EXPECT_NEAR(geometry::dot(a, b), 0.0, 1e-9);
+  }
+}
+
+TEST(TapeEdits, TheLastWallMayBeDrawn) {
+  std::vector<TapedWall> three = oblong();
+  three.pop_back();
+  const auto closed = closeTaped(taped(three), 0, Sharing::not_shared);
+  ASSERT_TRUE(closed.ok());
+  EXPECT_EQ(tapedRing(*closed).corners.size(), 4U);
+  EXPECT_EQ(tapedRing(*closed).taped.size(), 4U);
+  EXPECT_NEAR(tapedRing(*closed).taped[3].length_m, std::hypot(0.01, 8.0), 1e-9);
+}
+
+TEST(TapeEdits, AnOutlineWalkedClockwiseIsTurnedWithItsBook) {
+  const std::vector<TapedWall> clockwise{
+      {0, 8.0, true}, {90, 10.0, true}, {180, 8.0, true}, {270, 10.0, true}};
+  const auto closed = closeTaped(taped(clockwise), 0, Sharing::compass_rule);
+  ASSERT_TRUE(closed.ok());
+  EXPECT_GT(geometry::signedArea(tapedRing(*closed).corners), 0.0);
+  expectCorner(tapedRing(*closed).corners[1], 10, 0);
+  EXPECT_DOUBLE_EQ(tapedRing(*closed).taped[0].bearing_deg, 90.0);
+  EXPECT_FALSE(unsoundBut(*closed, ""));
+  const auto again = reopenTaped(*closed, 0);
+  ASSERT_TRUE(again.ok());
+  expectCorner(tapedRing(*again).corners.back(), 0, 0);
+}
+
+TEST(TapeEdits, ACorrectionInTheClosedBookClosesItAgain) {
+  const auto closed = closeTaped(taped(oblong()), 0, Sharing::compass_rule);
+  ASSERT_TRUE(closed.ok());
+  const auto corrected = replaceTaped(*closed, 0, 2, {270, 10.0, true});
+  ASSERT_TRUE(corrected.ok());
+  EXPECT_TRUE(tapedRing(*corrected).closed);
+  expectCorner(tapedRing(*corrected).corners[2], 10.0,
+               8.0 - 0.01 * 18.0 / 35.99);  // the gap is now 10 mm, southwards
+}
+
+TEST(TapeEdits, ThingsKeepTheirDistanceFromTheFirstCornerAndStayOnTheWall) {
+  Job job = taped({{90, 10.0, true}, {0, 8.0, true}});
+  Opening window;
+  window.id = "window";
+  window.at = {0, 1, 5.0};
+  window.width_m = 2.0;
+  job.plan.openings.push_back(window);
+  const auto longer = replaceTaped(job, 0, 0, {90, 12.0, true});
+  ASSERT_TRUE(longer.ok());
+  EXPECT_DOUBLE_EQ(longer->plan.openings[0].at.offset_m, 5.0);
+  expectCorner(tapedRing(*longer).corners[2], 12, 8);
+  const auto shorter = replaceTaped(job, 0, 1, {0, 6.0, true});
+  ASSERT_TRUE(shorter.ok());
+  EXPECT_DOUBLE_EQ(shorter->plan.openings[0].at.offset_m, 4.0);
+  const auto before = insertTaped(job, 0, 1, {0, 1.0, true});
+  ASSERT_TRUE(before.ok());
+  EXPECT_EQ(before->plan.openings[0].at.edge, 2);
+  const auto without = removeTaped(job, 0, 0);
+  ASSERT_TRUE(without.ok());
+  EXPECT_EQ(without->plan.openings[0].at.edge, 0);
+  const auto gone = removeTaped(job, 0, 1);
+  ASSERT_TRUE(gone.ok());
+  EXPECT_TRUE(gone->plan.openings.empty());
+}
+
+TEST(TapeEdits, ACourtyardIsTapedAsItsOwnRing) {
+  auto house = closeTaped(taped(oblong()), 0, Sharing::compass_rule);
+  ASSERT_TRUE(house.ok());
+  Job job = std::move(house).value();
+  Ring court;
+  court.closed = false;
+  court.corners = {{3, 3}};
+  court.walls.resize(1);
+  court.walls[0].id = "court";
+  job.plan.rings.push_back(court);
+  job = taped({{90, 2, true}, {0, 2, true}, {270, 2, true}, {180, 2, true}}, job, 1);
+  const auto closed = closeTaped(job, 1, Sharing::compass_rule);
+  ASSERT_TRUE(closed.ok());
+  EXPECT_LT(geometry::signedArea(tapedRing(*closed, 1).corners), 0.0);
+  EXPECT_FALSE(unsoundBut(*closed, ""));
+}
+
+TEST(TapeEdits, SaysWhyNot) {
+  const Job two = taped({{90, 10.0, true}, {0, 8.0, true}});
+  EXPECT_EQ(tapeProblem(addTaped(two, 0, {0, 0.0, true})), "plan.ring.short-edge");
+  EXPECT_EQ(tapeProblem(addTaped(two, 0, {0, NAN, true})), "plan.edit.not-a-place");
+  EXPECT_EQ(tapeProblem(addTaped(two, 0, {NAN, 1.0, true})), "plan.edit.not-a-place");
+  EXPECT_EQ(tapeProblem(addTaped(two, 0, {0, 2e4, true})), "plan.edit.not-a-place");
+  EXPECT_EQ(tapeProblem(addTaped(two, 5, {0, 1, true})), "plan.edit.no-edge");
+  EXPECT_EQ(tapeProblem(replaceTaped(two, 0, 2, {0, 1, true})), "plan.edit.no-edge");
+  EXPECT_EQ(tapeProblem(closeTaped(two, 0, Sharing::compass_rule)), "plan.tape.few");
+  EXPECT_EQ(tapeProblem(reopenTaped(two, 0)), "plan.tape.open");
+  const Job line = taped({{90, 10.0, true}, {270, 4.0, true}, {270, 6.0, true}});
+  EXPECT_EQ(tapeProblem(closeTaped(line, 0, Sharing::compass_rule)), "plan.tape.no-area");
+  const auto closed = closeTaped(taped(oblong()), 0, Sharing::compass_rule);
+  ASSERT_TRUE(closed.ok());
+  EXPECT_EQ(tapeProblem(addTaped(*closed, 0, {0, 1, true})), "plan.tape.closed");
+  EXPECT_EQ(tapeProblem(closeTaped(*closed, 0, Sharing::compass_rule)), "plan.tape.closed");
+  const auto dragged = moveCorner(*closed, 0, 1, {11, 0});
+  ASSERT_TRUE(dragged.ok());
+  EXPECT_EQ(tapeProblem(reopenTaped(*dragged, 0)), "plan.tape.none");
+  const Job held = taped({{90, 10, true}, {270, 4, true}, {270, 5, true}});
+  const auto least = closeTaped(held, 0, Sharing::least_squares);
+  EXPECT_FALSE(least.ok());
+}
+
+/// Whatever is typed in whatever order, the outline keeps book and corners in step.
+TEST(TapeEdits, RandomBooksHoldTogether) {
+  support::forEachSeed(200, [](std::uint64_t seed) {
+    support::Random random(seed);
+    Job job = begun();
+    const auto wall = [&] {
+      return TapedWall{random.chance(0.7) ? 90.0 * random.between(0, 3) : random.uniform(0, 360),
+                       random.uniform(0.5, 12.0), random.chance(0.7)};
+    };
+    for (int step = 0; step < 60; ++step) {
+      const std::size_t walls = job.plan.rings.empty() ? 0 : tapedRing(job).taped.size();
+      const auto any = walls == 0 ? 0 : random.index(walls);
+      base::Result<Job> next = addTaped(job, 0, wall());
+      switch (random.between(0, 6)) {
+        case 0:
+          next = replaceTaped(job, 0, any, wall());
+          break;
+        case 1:
+          next = insertTaped(job, 0, any, wall());
+          break;
+        case 2:
+          next = removeTaped(job, 0, any);
+          break;
+        case 3:
+          next = closeTaped(job, 0, static_cast<Sharing>(random.between(0, 2)));
+          break;
+        case 4:
+          next = reopenTaped(job, 0);
+          break;
+        default:
+          break;
+      }
+      if (!next) continue;
+      job = std::move(next).value();
+      const Ring& ring = tapedRing(job);
+      ASSERT_EQ(ring.walls.size(), ring.corners.size());
+      ASSERT_EQ(ring.taped.size() + (ring.closed ? 0 : 1), ring.corners.size());
+      ASSERT_TRUE(!ring.closed || geometry::signedArea(ring.corners) > 0.0);
+      const auto again = readJob(writeJob(job, {}));
+      ASSERT_TRUE(again.ok());
+      ASSERT_EQ(again->job, job);
+    }
+  });
+}
+
+}  // namespace
+}  // namespace sumpwright::plan
