@@ -66,6 +66,16 @@ OnEdge keepOffset(const Ring&, const Ring& after, OnEdge at, double width_m) {
   return {edge, std::clamp(at.offset_m, 0.0, last)};
 }
 
+/// withRing() empties the book of a ring whose corners change; here the book is what changed them.
+Job withBook(const Job& job, std::size_t index, Ring ring, const Carry& carry) {
+  const std::vector<TapedWall> book = ring.taped;
+  const Sharing shared_by = ring.shared_by;
+  Job result = withRing(job, index, std::move(ring), carry);
+  result.plan.rings[index].taped = book;
+  result.plan.rings[index].shared_by = shared_by;
+  return result;
+}
+
 /// The job with the ring's corners and book replaced.
 base::Result<Job> adopted(const Job& job, std::size_t index, Ring ring, const Carry& carry) {
   if (const auto bad = badCorners(ring.corners)) return *bad;
@@ -75,7 +85,7 @@ base::Result<Job> adopted(const Job& job, std::size_t index, Ring ring, const Ca
     result.plan.rings[index] = std::move(ring);
     return result;
   }
-  return withRing(job, index, std::move(ring), carry);
+  return withBook(job, index, std::move(ring), carry);
 }
 
 Point startOf(const Ring& ring) { return ring.corners.empty() ? Point{} : ring.corners.front(); }
@@ -116,6 +126,23 @@ base::Result<Ring> closedRing(Ring ring, Sharing sharing) {
   }
   ring.corners.pop_back();  // the end is the start
   return ring;
+}
+
+/// The job with an open ring closed, and turned where it was walked the wrong way round.
+base::Result<Job> closedJob(const Job& job, int ring, Ring open, Sharing sharing) {
+  const auto walls = static_cast<std::int64_t>(open.taped.size());
+  base::Result<Ring> closed = closedRing(std::move(open), sharing);
+  if (!closed) return closed.problems();
+  Ring whole = std::move(closed).value();
+  if (whole.corners.size() < 3) {
+    return editProblem("plan.tape.few", {base::count("walls", walls)});
+  }
+  const double area = geometry::signedArea(whole.corners);
+  if (area == 0.0) return editProblem("plan.tape.no-area");
+  base::Result<Job> done =
+      adopted(job, static_cast<std::size_t>(ring), std::move(whole), keepOffset);
+  if (!done || (area > 0.0) == (ring == 0)) return done;
+  return turnedRound(done.value(), ring);
 }
 
 }  // namespace
@@ -162,9 +189,9 @@ base::Result<Job> replaceTaped(const Job& job, int ring, std::size_t index, cons
   r.taped[index] = wall;
   if (!r.closed) return adopted(job, static_cast<std::size_t>(ring), openRing(r), keepOffset);
   const Sharing sharing = r.shared_by;
-  base::Result<Ring> closed = closedRing(openRing(std::move(r)), sharing);
-  if (!closed) return closed.problems();
-  return adopted(job, static_cast<std::size_t>(ring), std::move(closed).value(), keepOffset);
+  // The wall that was drawn to close it is drawn anew.
+  if (sharing == Sharing::not_shared && index + 1 < r.taped.size()) r.taped.pop_back();
+  return closedJob(job, ring, openRing(std::move(r)), sharing);
 }
 
 base::Result<Job> insertTaped(const Job& job, int ring, std::size_t index, const TapedWall& wall) {
@@ -219,19 +246,7 @@ base::Result<Job> closeTaped(const Job& job, int ring, Sharing sharing) {
   const Ring& r = ringOf(job, ring);
   if (r.closed) return editProblem("plan.tape.closed");
   if (r.taped.empty()) return editProblem("plan.tape.none");
-  base::Result<Ring> closed = closedRing(openRing(r), sharing);
-  if (!closed) return closed.problems();
-  Ring whole = std::move(closed).value();
-  if (whole.corners.size() < 3) {
-    return editProblem("plan.tape.few",
-                       {base::count("walls", static_cast<std::int64_t>(r.taped.size()))});
-  }
-  const double area = geometry::signedArea(whole.corners);
-  if (area == 0.0) return editProblem("plan.tape.no-area");
-  base::Result<Job> done =
-      adopted(job, static_cast<std::size_t>(ring), std::move(whole), keepOffset);
-  if (!done || (area > 0.0) == (ring == 0)) return done;
-  return turnedRound(done.value(), ring);
+  return closedJob(job, ring, openRing(r), sharing);
 }
 
 base::Result<Job> reopenTaped(const Job& job, int ring) {
@@ -252,7 +267,7 @@ Job turnedRound(const Job& job, int ring) {
   std::reverse(r.taped.begin(), r.taped.end());
   for (TapedWall& wall : r.taped) wall = walkedBack(wall);
   const std::size_t count = r.corners.size();
-  Job turned = withRing(job, static_cast<std::size_t>(ring), std::move(r),
+  Job turned = withBook(job, static_cast<std::size_t>(ring), std::move(r),
                         [count](const Ring& before, const Ring&, OnEdge at, double width_m) {
                           const double length = length_m(edgeOf(before, at.edge));
                           return OnEdge{count - 1 - at.edge, length - at.offset_m - width_m};
