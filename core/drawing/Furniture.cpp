@@ -17,7 +17,7 @@ double gridStep_m(double mm_per_m) {
   return step;
 }
 
-void gridLines(Sketch& sketch, const PlanContext& c, double step, const Colour& colour) {
+void gridLines(Sketch& sketch, const SheetContext& c, double step, const Colour& colour) {
   const Point low = toPlan(c.view, {0.0, c.view.height_mm});
   const Point high = toPlan(c.view, {c.view.width_mm, 0.0});
   for (double x = std::ceil(low.x / step) * step; x <= high.x; x += step) {
@@ -30,8 +30,8 @@ void gridLines(Sketch& sketch, const PlanContext& c, double step, const Colour& 
   }
 }
 
-void northPoint(Sketch& sketch, const PlanContext& c, Point p, const Voice& voice) {
-  const double turn = c.plan().north_deg * std::numbers::pi / 180.0;
+void northPoint(Sketch& sketch, const SheetContext& c, Point p, const Voice& voice) {
+  const double turn = c.north_deg * std::numbers::pi / 180.0;
   const Vec up{std::sin(turn), -std::cos(turn)};  // clockwise from the drawing's up
   const Vec right{-up.y, up.x};
   sketch.circle(p, 3.7, solid(c.theme.ink2, 1.1));
@@ -60,7 +60,7 @@ double pieceLength_m(double mm_per_m) {
   return piece;
 }
 
-void scaleBar(Sketch& sketch, const PlanContext& c, Point left, const Voice& voice) {
+void scaleBar(Sketch& sketch, const SheetContext& c, Point left, const Voice& voice) {
   const double piece_m = pieceLength_m(c.view.mm_per_m);
   const double piece = c.mm(piece_m);
   const double high = 5.0 * kPx;
@@ -91,7 +91,7 @@ constexpr std::array<std::pair<double, double>, 9> kCornerTries = {{{0.0, 0.0},
 
 }  // namespace
 
-void paintGrid(Sketch& sketch, PlanContext& c) {
+void paintGrid(Sketch& sketch, const SheetContext& c) {
   if (!c.view.grid) return;
   sketch.tagged("grid");
   const double step = gridStep_m(c.view.mm_per_m);
@@ -134,7 +134,7 @@ void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice) {
   }
 }
 
-void paintFurniture(Sketch& sketch, PlanContext& c, const Voice& voice) {
+void paintFurniture(Sketch& sketch, const SheetContext& c, const Voice& voice) {
   if (!c.view.furniture) return;
   northPoint(sketch.tagged("north"), c, {9.0, 11.5}, voice);
   scaleBar(sketch.tagged("scale"), c, {20.5, 12.0}, voice);

@@ -3,11 +3,8 @@
 // stands where already.
 
 #include "drawing/Bands.h"
-#include "drawing/Box.h"
 #include "drawing/PageRing.h"
-#include "drawing/PlanDrawing.h"
-#include "drawing/Sketch.h"
-#include "drawing/Theme.h"
+#include "drawing/SheetContext.h"
 
 namespace sumpwright::drawing {
 
@@ -16,18 +13,11 @@ inline constexpr double kFixtureScale = 5.0;  ///< sockets, pipes, swings
 inline constexpr double kAreaScale = 3.9;     ///< areas of rooms
 inline constexpr double kNameScale = 2.9;     ///< names of rooms
 
-struct PlanContext {
+struct PlanContext : SheetContext {
   PlanContext(const siting::Study& s, const PlanView& v)
-      : study(s),
-        view(v),
-        theme(drawing::theme(v.theme)),
-        rings(pageRings(s, v)),
-        page{0.0, 0.0, v.width_mm, v.height_mm} {}
+      : SheetContext(v, s.job().plan.north_deg), study(s), rings(pageRings(s, v)) {}
   const siting::Study& study;
-  const PlanView& view;
-  const Theme& theme;
   std::vector<PageRing> rings;
-  Box page;
   Occupied occupied;
   Occupied labels;      ///< words and plates outside the walls: never written over
   Occupied bands;       ///< walls and their bands
@@ -35,14 +25,6 @@ struct PlanContext {
   Occupied swings;      ///< of doors: better not written over, but they may be
 
   const plan::Plan& plan() const { return study.job().plan; }
-  double mm(double metres) const { return metres * view.mm_per_m; }
-  Point at(Point plan_m) const { return toPage(view, plan_m); }
-  std::vector<Point> at(const std::vector<Point>& plan_m) const {
-    std::vector<Point> out;
-    for (Point p : plan_m) out.push_back(at(p));
-    return out;
-  }
-  bool onPaper() const { return view.theme == ThemeName::paper; }
   bool fixtures() const { return view.mm_per_m >= kFixtureScale; }
   /// Whether a page point lies inside the walls' outside face (courtyards are outside).
   bool inHouse(Point point) const;
@@ -59,9 +41,7 @@ void paintOutside(Sketch& sketch, PlanContext& c);                         // Ou
 void paintSumpsInside(Sketch& sketch, PlanContext& c);                     // Outside.cpp
 void paintServices(Sketch& sketch, PlanContext& c);                        // Services.cpp
 void paintServiceNames(Sketch& sketch, PlanContext& c, const Voice& voice);
-void paintGrid(Sketch& sketch, PlanContext& c);  // Furniture.cpp
-void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice);
-void paintFurniture(Sketch& sketch, PlanContext& c, const Voice& voice);
+void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice);  // Furniture.cpp
 /// The overall dimension lines and their extension lines, from end to end.
 std::vector<geometry::Segment> dimensionLines(const PlanContext& c);  // Dimensions.cpp
 void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice);

@@ -182,6 +182,10 @@ double Perimeter::apart_m(int ring, double s1, double s2) const {
 std::string Perimeter::cornerLetter(int ring, int edge) const {
   auto n = static_cast<std::size_t>(edge);
   for (int r = 0; r < ring; ++r) n += edges(r).size();
+  return letterOfCorner(n);
+}
+
+std::string letterOfCorner(std::size_t n) {
   std::string letters;
   do {
     letters.insert(letters.begin(), static_cast<char>('A' + n % 26));

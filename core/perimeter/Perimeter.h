@@ -52,6 +52,9 @@ struct Edge {
   Segment face() const { return {from, to}; }
 };
 
+/// A, B, ... Z, AA, ...: of the n-th corner, counted from 0.
+std::string letterOfCorner(std::size_t n);
+
 class Perimeter {
  public:
   /// Needs closed rings of three or more corners with no edge under 1 mm; else problems

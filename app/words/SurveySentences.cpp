@@ -1,0 +1,43 @@
+// Sentences of the survey: taping an outline, drawing it.
+
+#include <QtGlobal>
+#include <array>
+
+#include "words/Sentences.h"
+
+namespace sumpwright::words {
+
+std::span<const Sentence> surveySentences() {
+  static constexpr auto rows = std::to_array<Sentence>({
+      {"drawing.gap.part", QT_TRANSLATE_NOOP("Sentences", "{length}")},
+      {"drawing.gap.times", QT_TRANSLATE_NOOP("Sentences", "gap × {times:0}")},
+      {"drawing.outline.area-note", QT_TRANSLATE_NOOP("Sentences", "inside the outside faces")},
+      {"drawing.outline.length", QT_TRANSLATE_NOOP("Sentences", "{length:3,bare}")},
+      {"plan.tape.cannot-share",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Least squares finds nothing that may change: every direction is held at a "
+           "right angle and no wall runs the way of the gap. Share it out by the "
+           "compass rule, or measure again.")},
+      {"plan.tape.closed",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The outline is closed. Open it again to add or take out a wall.")},
+      {"plan.tape.few",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "{walls} walls do not make an outline yet. Tape at least three, or two and "
+           "have the last one drawn.")},
+      {"plan.tape.no-area",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "These walls run back over themselves: they enclose nothing. Look at the "
+                         "directions.")},
+      {"plan.tape.none",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "This outline has no field book: it was drawn, or its corners were moved "
+                         "since it was taped. Move its corners and walls instead.")},
+      {"plan.tape.open", QT_TRANSLATE_NOOP("Sentences", "The outline is open already.")},
+  });
+  return rows;
+}
+
+}  // namespace sumpwright::words

@@ -1,0 +1,214 @@
+#include "drawing/OutlineDrawing.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "drawing/Clip.h"
+#include "drawing/ClosingLens.h"
+#include "drawing/OutlineWalls.h"
+#include "geometry/Shapes.h"
+#include "perimeter/Perimeter.h"
+
+namespace sumpwright::drawing {
+
+namespace {
+
+constexpr double kOutlineAround_mm = 18.0;  // lengths and letters outside the walls
+constexpr double kOutlineTop_mm = 22.0;     // north point and scale bar
+constexpr double kOutlineDimension_mm = 6.5;
+constexpr double kNumber_mm = 2.5;       // radius of a wall's number
+constexpr double kLeastWallFor_mm = 11;  // a shorter wall keeps its number, not its length
+
+void wallBody(Sketch& sketch, const SheetContext& c, const OutlineWall& wall, bool in_hand) {
+  const std::vector<Point> body{wall.from, wall.to, wall.inner_to, wall.inner_from};
+  sketch.fill(body, in_hand ? c.theme.selection : wall.party ? c.theme.inner_wall : c.theme.wall);
+}
+
+void draftBody(Sketch& sketch, const SheetContext& c, const OutlineWall& wall) {
+  const std::vector<Point> body{wall.from, wall.to, wall.inner_to, wall.inner_from};
+  sketch.fill(body, c.theme.selection_tint);
+  sketch.outline(body, dashed(c.theme.selection, 1.5, {5, 3}));
+}
+
+void wallNumber(Sketch& sketch, const SheetContext& c, const OutlineWall& wall, std::size_t number,
+                bool in_hand, const Voice& voice) {
+  const Point middle = geometry::lerp(wall.inner_from, wall.inner_to, 0.5);
+  const Point at = middle - (kNumber_mm + 2.2) * wall.out;
+  const Colour& ink = in_hand ? c.theme.selection : c.theme.ink2;
+  sketch.ring(at, kNumber_mm, solid(ink, 1.2), in_hand ? c.theme.selection : c.theme.paper);
+  sketch.text({at.x, at.y + voice.capHeight_mm(type::small) / 2.0}, std::to_string(number),
+              type::small, in_hand ? c.theme.paper : c.theme.ink, HAlign::centre);
+}
+
+/// Turned so that it reads from below or from the right.
+double readableTurn(Vec along) {
+  double turn = std::atan2(-along.y, along.x) * 180.0 / std::numbers::pi;
+  if (turn > 90.0 - 1e-6) turn -= 180.0;
+  if (turn < -90.0 - 1e-6) turn += 180.0;
+  return turn;
+}
+
+void wallLength(Sketch& sketch, const SheetContext& c, const OutlineWall& wall,
+                const Voice& voice) {
+  if (geometry::distance(wall.from, wall.to) < kLeastWallFor_mm) return;
+  const Point a = wall.from + kOutlineDimension_mm * wall.out;
+  const Point b = wall.to + kOutlineDimension_mm * wall.out;
+  const Pen thin = solid(c.theme.ink2, 1.0);
+  sketch.line(a, b, thin);
+  const Vec tick = 0.9 * unit(wall.along + geometry::left(wall.along));
+  for (Point end : {a, b}) sketch.line(end - tick, end + tick, solid(c.theme.ink, 1.3));
+  for (Point end : {wall.from, wall.to}) {
+    sketch.line(end + 1.5 * wall.out, end + (kOutlineDimension_mm + 1.0) * wall.out, thin);
+  }
+  const double turn = readableTurn(wall.along);
+  const double angle = turn * std::numbers::pi / 180.0;
+  const Vec up{-std::sin(angle), -std::cos(angle)};
+  const Point at = geometry::lerp(a, b, 0.5) + 1.1 * up;
+  sketch.text(at,
+              voice.say(base::Message("drawing.outline.length", {base::metres("length", wall.length_m)})),
+              type::strong, c.theme.ink, HAlign::centre, turn);
+}
+
+void cornerLetters(Sketch& sketch, const SheetContext& c, const plan::Ring& ring,
+                   const std::vector<OutlineWall>& walls, std::size_t first, const Voice& voice) {
+  const double down = voice.capHeight_mm(type::letter) / 2.0;
+  for (std::size_t i = 0; i < ring.corners.size(); ++i) {
+    if (walls.empty()) break;
+    const bool has_before = i > 0 || ring.closed;
+    const bool has_after = i < walls.size();
+    const OutlineWall& before = walls[(i + walls.size() - 1) % walls.size()];
+    const OutlineWall& after = walls[std::min(i, walls.size() - 1)];
+    Vec out{};
+    if (has_before) out = out + before.out;
+    if (has_after) out = out + after.out;
+    // At the ends of an open outline the letter stands off the end of the wall.
+    if (!has_before) out = out - after.along;
+    if (!has_after) out = out + before.along;
+    const Point at = c.at(ring.corners[i]) + 5.2 * unit(out);
+    sketch.text({at.x, at.y + down}, perimeter::letterOfCorner(first + i), type::letter,
+                c.theme.ink3, HAlign::centre);
+  }
+}
+
+void openingGap(Sketch& sketch, const SheetContext& c, const plan::Opening& o,
+                const OutlineWall& wall) {
+  const double length = geometry::distance(wall.from, wall.to);
+  const double from = std::clamp(c.mm(o.at.offset_m), 0.0, length);
+  const double to = std::clamp(c.mm(o.at.offset_m + o.width_m), 0.0, length);
+  const Vec in = -geometry::dot(wall.from - wall.inner_from, wall.out) * wall.out;
+  const Point a = wall.from + from * wall.along;
+  const Point b = wall.from + to * wall.along;
+  sketch.fill({a, b, b + in, a + in}, c.theme.paper);
+  const Pen pen = solid(c.theme.wall_edge, 1.2);
+  sketch.outline({a, b, b + in, a + in}, pen);
+  if (o.kind == plan::OpeningKind::window) sketch.line(a + 0.5 * in, b + 0.5 * in, pen);
+}
+
+void floorArea(Sketch& sketch, const SheetContext& c, const plan::Ring& ring, const Voice& voice) {
+  if (ring.corners.size() < 3) return;
+  const double area = std::abs(geometry::signedArea(ring.corners));
+  if (area < 1.0) return;
+  const Box box = boxOf(c.at(ring.corners));
+  if (box.width() < 50.0 || box.height() < 30.0) return;
+  const Point middle = box.centre();
+  sketch.text(
+      middle,
+      voice.say(base::Message("drawing.area",
+                              {base::Arg{"area", base::Quantity{area, base::Unit::squareMetre}}})),
+      {14.0, true, false}, c.theme.ink2, HAlign::centre);
+  sketch.text({middle.x, middle.y + 5.0}, voice.say(base::Message("drawing.outline.area-note")),
+              type::second, c.theme.ink2, HAlign::centre);
+}
+
+void insideThings(Sketch& sketch, const SheetContext& c, const plan::Plan& plan) {
+  for (const plan::Room& room : plan.rooms) {
+    sketch.tagged(room.id).fill(c.at(room.outline_m), c.theme.room(room.use));
+  }
+  for (const plan::InnerWall& wall : plan.inner_walls) {
+    Pen pen = solid(c.theme.inner_wall, 1.0);
+    pen.width_mm = std::max(0.5, c.mm(wall.thickness_m));
+    sketch.tagged(wall.id).path(c.at(wall.line_m), pen);
+  }
+}
+
+}  // namespace
+
+PlanView fittedToOutline(const plan::Plan& plan, const std::optional<geometry::Segment>& draft,
+                         double width_mm, double height_mm, ThemeName theme) {
+  std::vector<Point> seen;
+  for (const plan::Ring& ring : plan.rings) {
+    seen.insert(seen.end(), ring.corners.begin(), ring.corners.end());
+  }
+  if (draft) seen.insert(seen.end(), {draft->a, draft->b});
+  if (seen.empty()) seen = {{0.0, 0.0}};
+  Box box = boxOf(seen);
+  // A first wall alone should not fill the window: room for the house it will become.
+  const Box least = around(box.centre(), 6.0, 4.5);
+  if (box.width() < least.width() / 2.0 && box.height() < least.height() / 2.0)
+    box = join(box, least);
+  PlanView view;
+  view.width_mm = width_mm;
+  view.height_mm = height_mm;
+  view.theme = theme;
+  view.mm_per_m = std::min(
+      std::max(10.0, width_mm - 2.0 * kOutlineAround_mm) / std::max(box.width(), 2.0),
+      std::max(10.0, height_mm - kOutlineTop_mm - kOutlineAround_mm) / std::max(box.height(), 2.0));
+  view.centre_m = box.centre();
+  view.centre_m.y += (kOutlineTop_mm - kOutlineAround_mm) / 2.0 / view.mm_per_m;
+  return view;
+}
+
+DrawList outlineDrawing(const plan::Job& job, const OutlineMarks& marks, const PlanView& view,
+                        const Voice& voice) {
+  DrawList list{view.width_mm, view.height_mm, {}};
+  Sketch sketch(list);
+  const SheetContext c(view, job.plan.north_deg);
+  sketch.tagged("paper").fill(rectangle(0, 0, view.width_mm, view.height_mm), c.theme.paper);
+  paintGrid(sketch, c);
+  insideThings(sketch, c, job.plan);
+  std::size_t corners = 0;
+  for (std::size_t r = 0; r < job.plan.rings.size(); ++r) {
+    const plan::Ring& ring = job.plan.rings[r];
+    const bool in_hand = marks.ring == static_cast<int>(r);
+    const auto walls = outlineWalls(job, ring, r == 0, c);
+    if (r == 0 && !ring.closed) floorArea(sketch.tagged("area"), c, ring, voice);
+    for (std::size_t i = 0; i < walls.size(); ++i) {
+      const bool chosen = in_hand && marks.wall == static_cast<int>(i);
+      sketch.tagged(i < ring.walls.size() ? ring.walls[i].id : "wall");
+      wallBody(sketch, c, walls[i], chosen);
+      wallNumber(sketch, c, walls[i], i + 1, chosen, voice);
+      wallLength(sketch, c, walls[i], voice);
+    }
+    for (const plan::Opening& o : job.plan.openings) {
+      if (o.at.ring != static_cast<int>(r) || o.at.edge < 0) continue;
+      const auto edge = static_cast<std::size_t>(o.at.edge);
+      if (edge < walls.size()) openingGap(sketch.tagged(o.id), c, o, walls[edge]);
+    }
+    cornerLetters(sketch.tagged("corners"), c, ring, walls, corners, voice);
+    if (in_hand && !ring.corners.empty()) {
+      sketch.tagged("start").ring(c.at(ring.corners.front()), 2.3, solid(c.theme.selection, 2.0),
+                                  c.theme.paper);
+      if (marks.gap && !ring.closed) {
+        closingGap(sketch.tagged("gap"), c, ring, perimeter::letterOfCorner(corners), voice);
+      };
+    }
+    corners += ring.corners.size();
+  }
+  if (marks.draft) {
+    const bool left =
+        marks.ring < 0 || static_cast<std::size_t>(marks.ring) >= job.plan.rings.size()
+            ? true
+            : houseOnLeft(job.plan.rings[static_cast<std::size_t>(marks.ring)], marks.ring == 0);
+    const OutlineWall wall = outlineWall(
+        *marks.draft, job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m), left,
+        c);
+    sketch.tagged("draft");
+    draftBody(sketch, c, wall);
+    wallLength(sketch, c, wall, voice);
+  }
+  paintFurniture(sketch, c, voice);
+  return clipped(list, c.page, voice);
+}
+
+}  // namespace sumpwright::drawing
