@@ -86,6 +86,8 @@ std::span<const Sentence> fileSentences() {
        QT_TRANSLATE_NOOP(
            "Sentences",
            "{n} × left out: a hole that does not lie within its outline, or is none.")},
+      {"import.ring.many-holes",
+       QT_TRANSLATE_NOOP("Sentences", "{n} × left out: a hole beyond an outline’s first {most}.")},
       {"import.ring.many",
        QT_TRANSLATE_NOOP("Sentences", "{n} × left out: more outlines than the {most} largest.")},
       {"import.line.loose",

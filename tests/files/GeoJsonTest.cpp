@@ -206,6 +206,19 @@ TEST(GeoJson, TheFarSideOfTheEarthIsFar) {
   EXPECT_THAT(mapIds(map.found.left_out), testing::ElementsAre("import.geojson.far"));
 }
 
+TEST(GeoJson, OfManyHolesTheFirstAreTaken) {
+  std::vector<std::vector<LonLat>> rings{placesAbout(kPlace, kHouse)};
+  for (std::size_t i = 0; i < kMostHoles + 5; ++i) {
+    const double x = -5.5 + 0.05 * static_cast<double>(i);
+    rings.push_back(placesAbout(kPlace, {{x, -3}, {x + 0.03, -3}, {x + 0.03, -2}, {x, -2}}));
+  }
+  const MapOutlines map = readMap(polygonText(rings));
+  ASSERT_EQ(map.found.outlines.size(), 1U);
+  EXPECT_EQ(map.found.outlines[0].holes.size(), kMostHoles);
+  ASSERT_THAT(mapIds(map.found.left_out), testing::ElementsAre("import.ring.many-holes"));
+  EXPECT_EQ(*map.found.left_out[0].find("n"), base::count("n", 5));
+}
+
 TEST(GeoJson, WhatIsNoMap) {
   EXPECT_EQ(mapProblem(""), "import.geojson.not-json");
   EXPECT_EQ(mapProblem("{"), "import.geojson.not-json");
@@ -234,11 +247,13 @@ TEST(GeoJson, DeepNestingIsNoCrash) {
   const std::string deep(1'000'000, '[');
   EXPECT_EQ(mapProblem(deep), "import.geojson.not-json");
   EXPECT_EQ(mapProblem(deep + std::string(1'000'000, ']')), "import.geojson.not-geojson");
-  std::string nested = R"({"type":"Point","coordinates":[0,0]})";
-  for (int i = 0; i < 10'000; ++i) {
-    nested = R"({"type":"GeometryCollection","geometries":[)" + nested + "]}";
-    if (nested.size() > 1'000'000) break;
+  std::string nested;
+  std::string ends;
+  for (int i = 0; i < 100'000; ++i) {
+    nested += R"({"type":"GeometryCollection","geometries":[)";
+    ends += "]}";
   }
+  nested += R"({"type":"Point","coordinates":[0,0]})" + ends;
   EXPECT_TRUE(readGeoJson(nested).ok());
 }
 

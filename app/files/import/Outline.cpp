@@ -170,6 +170,11 @@ void OutlineList::add(const Polygon& outer, const std::vector<Polygon>& holes,
   roundTo(outline.outer);
   outline.area_m2 = geometry::signedArea(outline.outer);
   for (const Polygon& hole : holes) {
+    if (outline.holes.size() == kMostHoles) {
+      leaveOut(
+          {"import.ring.many-holes", {base::count("most", static_cast<std::int64_t>(kMostHoles))}});
+      continue;
+    }
     Polygon clean = finiteRing(hole) ? withoutIdleCorners(hole) : Polygon{};
     if (clean.size() < 3 || clean.size() > kMostCorners) {
       leaveOut(Message("import.ring.hole"));

@@ -28,6 +28,8 @@ inline constexpr double kSmallestOutline_m2 = 1.0;
 inline constexpr double kOutlineGrid_m = 0.0001;
 /// A round house drawn fine has some hundreds.
 inline constexpr std::size_t kMostCorners = 1000;
+/// Of one outline; more are left out.
+inline constexpr std::size_t kMostHoles = 100;
 /// As many are listed; the largest.
 inline constexpr std::size_t kMostOutlines = 200;
 
