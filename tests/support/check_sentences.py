@@ -78,6 +78,8 @@ def manual(root):
     """The manual's list: what each id says, by theme."""
     themes = {
         "file": "Files",
+        "underlay": "Pictures under the plan",
+        "import": "Outlines from drawings and maps",
         "job": "Job files as JSON",
         "plan": "Plans that contradict themselves, and what is missing",
         "sheet": "Rule sheets",
