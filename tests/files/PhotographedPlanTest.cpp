@@ -1,6 +1,6 @@
 // A plan drawn, photographed at a slant with noise and blur, straightened by four corners of its
 // frame as a hand would set them, and traced: how far off are the corners of the house? (The
-// drawing and its figures are invented.)
+// drawing and its figures are invented.) SUMPWRIGHT_SEE=FOLDER keeps both pictures there, to look at.
 
 #include <gtest/gtest.h>
 
@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <cstdlib>
 
 #include "files/UnderlayStraighten.h"
 #include "support/Seed.h"
