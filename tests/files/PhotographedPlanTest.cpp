@@ -1,6 +1,7 @@
 // A plan drawn, photographed at a slant with noise and blur, straightened by four corners of its
 // frame as a hand would set them, and traced: how far off are the corners of the house? (The
-// drawing and its figures are invented.) SUMPWRIGHT_SEE=FOLDER keeps both pictures there, to look at.
+// drawing and its figures are invented.) SUMPWRIGHT_SEE=FOLDER keeps both pictures there, to look
+// at.
 
 #include <gtest/gtest.h>
 
