@@ -160,11 +160,12 @@ void settleLookedFor(const Job& before, Job& after) {
 }
 
 bool setLooked(LookedFor& answers, const std::string& key, Looked answer) {
-  const auto kind =
-      std::find_if(kKinds.begin(), kKinds.end(), [&](const Kind& k) { return key == k.key; });
-  if (kind == kKinds.end()) return false;
-  answers.*kind->looked = answer;
-  return true;
+  for (const Kind& kind : kKinds) {
+    if (key != kind.key) continue;
+    answers.*kind.looked = answer;
+    return true;
+  }
+  return false;
 }
 
 void checkLookedFor(const Job& job, ProblemList& problems) {

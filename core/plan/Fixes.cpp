@@ -284,12 +284,13 @@ bool isBetter(const base::Problems& before, const Job& after, const std::string&
 
 std::optional<Fix> remedyFor(const Job& job, const base::Problems& all, const Problem& problem) {
   const std::string& id = problem.message.id;
-  const auto remedy = std::find_if(kRemedies.begin(), kRemedies.end(),
-                                   [&](const Remedy& r) { return id == r.problem; });
-  if (remedy == kRemedies.end()) return std::nullopt;
-  auto mended = remedy->mend(job, problem, tokensOf(problem.pointer));
-  if (!mended || !isBetter(all, *mended, id)) return std::nullopt;
-  return Fix{problem, base::Message(remedy->says), std::move(*mended)};
+  for (const Remedy& remedy : kRemedies) {
+    if (id != remedy.problem) continue;
+    auto mended = remedy.mend(job, problem, tokensOf(problem.pointer));
+    if (!mended || !isBetter(all, *mended, id)) return std::nullopt;
+    return Fix{problem, base::Message(remedy.says), std::move(*mended)};
+  }
+  return std::nullopt;
 }
 
 }  // namespace

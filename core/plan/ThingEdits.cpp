@@ -70,7 +70,7 @@ std::optional<base::Problem> danglingIn(const Job& job, const T& thing) {
 
 template <class T>
 std::optional<base::Problem> thingProblem(const Job& job, const T& thing) {
-  if (const auto bad = unfit(thing)) return bad;
+  if (auto bad = unfit(thing)) return bad;
   if (wallWidthOf(thing) < 0.0) return editProblem("plan.edit.not-a-place");
   return danglingIn(job, thing);
 }

@@ -113,7 +113,9 @@ std::optional<ThingKind> sheetKind(plan::OutsideKind kind) {
       {plan::OutsideKind::tank, ThingKind::tank},
       {plan::OutsideKind::air_conditioner, ThingKind::air_conditioner},
       {plan::OutsideKind::neighbour_opening, ThingKind::neighbour_opening},
-      {plan::OutsideKind::boundary, ThingKind::boundary}};
+      {plan::OutsideKind::boundary, ThingKind::boundary},
+      {plan::OutsideKind::soakaway, ThingKind::soakaway},
+      {plan::OutsideKind::septic_tank, ThingKind::septic_tank}};
   const auto found = kKinds.find(kind);
   return found == kKinds.end() ? std::nullopt : std::optional(found->second);
 }
@@ -135,7 +137,8 @@ ThingKind sheetKind(plan::FittingKind kind) {
 }
 
 bool isArea(plan::OutsideKind kind) {
-  return kind == plan::OutsideKind::inspection_chamber || kind == plan::OutsideKind::tank;
+  return kind == plan::OutsideKind::inspection_chamber || kind == plan::OutsideKind::tank ||
+         kind == plan::OutsideKind::soakaway || kind == plan::OutsideKind::septic_tank;
 }
 
 /// A, B, ... Z, AA, ... over the corners of all rings.
@@ -328,6 +331,14 @@ void SampledTwin::addAlong(const Rule& rule, int ring, double s,
     if (speaksOf(rule, isDoor(o) ? ThingKind::door_width : ThingKind::jamb)) {
       keepLeast(found, o.id, least);
     }
+  }
+  for (const plan::WallFeature& f : m_job.plan.wall_features) {
+    if (f.at.ring != ring || !speaksOf(rule, ThingKind::wall_feature)) continue;
+    const double first = edgeStart(ring, static_cast<std::size_t>(f.at.edge)) + f.at.offset_m;
+    const double last = first + f.width_m;
+    const bool upon = s >= first && s <= last;
+    keepLeast(found, f.id,
+              upon ? 0.0 : std::min(roundTheRing(s, first, round), roundTheRing(s, last, round)));
   }
   if (!speaksOf(rule, ThingKind::corner)) return;
   const auto& corners = ringOf(ring).corners;

@@ -26,6 +26,22 @@ TEST(AlongWall, CornersOnBothSides) {
   EXPECT_NEAR(j.nearest(0, 35.0)->distance_m, 1.0 - kHalfCore_m, kMicrometre);  // over the start
 }
 
+// A pier of 0.44 m from 4.0: kept clear by as much as a corner, on both sides.
+TEST(AlongWall, FeaturesOfTheWallAreKeptClearLikeCorners) {
+  const Judged j(PlanBuilder::rectangle().with([](plan::Job& job) {
+    job.plan.wall_features.push_back({"p", "", plan::WallFeatureKind::pier, {0, 0, 4.0}, 0.44});
+    job.plan.wall_features.push_back(
+        {"j", "", plan::WallFeatureKind::movement_joint, {0, 2, 5.0}, 0.0});
+  }),
+                 "corners");
+  ASSERT_EQ(j.spans.size(), 7U);
+  expectSpan(j.spans[1], 3.6365, 4.8035);
+  EXPECT_EQ(j.spans[1].finding.thing, "p");
+  EXPECT_EQ(j.spans[1].finding.thing_label.id, "thing.on-wall");
+  expectSpan(j.spans[4], 22.6365, 23.3635);
+  EXPECT_EQ(j.spans[4].finding.thing, "j");
+}
+
 TEST(AlongWall, InnerCornersCountAndCourtyardsToo) {
   EXPECT_EQ(Judged(PlanBuilder::lShape(), "corners").spans.size(), 7U);
   const Judged court(PlanBuilder::courtyard(), "corners");

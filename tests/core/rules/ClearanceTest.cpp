@@ -174,6 +174,16 @@ TEST(Clearance, GullyIsAPointAndDeckIsNothing) {
   EXPECT_EQ(Judged(PlanBuilder::rectangle().outside("g", OutsideKind::gully, {{5, -0.1}}), "drains")
                 .spans.size(),
             1U);
+  for (const OutsideKind kind : {OutsideKind::soakaway, OutsideKind::septic_tank}) {
+    const Judged area(
+        PlanBuilder::rectangle().outside("s", kind, {{4, -2}, {6, -2}, {6, 0}, {4, 0}}), "drains");
+    ASSERT_EQ(area.spans.size(), 1U);
+    expectSpan(area.spans[0], 4 - 0.5635, 6 + 0.5635);
+  }
+  const Judged wires(
+      PlanBuilder::rectangle().outside("o", OutsideKind::overhead_line, {{0, -0.2}, {9, -0.2}}),
+      "drains");
+  EXPECT_TRUE(wires.spans.empty());
   const Judged deck(
       PlanBuilder::rectangle().outside("d", OutsideKind::deck, {{4, -2}, {6, -2}, {6, 0}, {4, 0}}),
       "drains");

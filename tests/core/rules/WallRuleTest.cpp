@@ -31,6 +31,14 @@ TEST(WallRule, PartyWallRefusesAndIsNeverWaived) {
   EXPECT_FALSE(found[0].finding.distance_m);
 }
 
+TEST(WallRule, ADwarfWallIsRefusedLikeAPartyWall) {
+  const auto found = findings("party-wall", [](Wall& w) { w.kind = plan::WallKind::dwarf; });
+  expectWall(found, Weight::binding);
+  EXPECT_EQ(found[0].finding.reason.find("value")->value,
+            (std::variant<std::string, std::int64_t, base::Quantity, base::Message>(
+                base::Message("value.dwarf"))));
+}
+
 TEST(WallRule, ObjectsInTheSheetsOwnWordsWhereItHasSome) {
   const auto found = [](plan::Foundation foundation) {
     return Judged(PlanBuilder::rectangle().wall(1, [&](Wall& w) { w.foundation = foundation; }),
