@@ -1,5 +1,8 @@
 #include "files/JobFile.h"
 
+#include <fcntl.h>
+#include <unistd.h>
+
 #include <QFile>
 #include <QFileInfo>
 #include <QSaveFile>
@@ -28,6 +31,16 @@ Problem tooLarge(const std::string& path, std::size_t limit) {
       Message("file.too-large", {base::text("file", path),
                                  base::count("limit", static_cast<std::int64_t>(limit / kMebi))}),
       "", Gravity::unreadable};
+}
+
+/// QSaveFile syncs the file but not the entry of its folder. Not every file system can; there is
+/// nothing else to do there, and the file itself is whole either way.
+void syncFolderOf(const QString& path) {
+  const QByteArray folder = QFile::encodeName(QFileInfo(path).absolutePath());
+  const int handle = ::open(folder.constData(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  if (handle < 0) return;
+  ::fsync(handle);
+  ::close(handle);
 }
 
 /// The source as it must be written: with the sheet the job names, unless that is built in.
@@ -67,6 +80,7 @@ base::Result<std::size_t> writeBytes(const std::string& path, const std::string&
       !file.commit()) {
     return trouble("file.not-writable", path, file.errorString());
   }
+  syncFolderOf(native(path));
   return bytes.size();
 }
 
@@ -76,9 +90,13 @@ base::Result<plan::ReadJob> openJob(const std::string& path) {
   return plan::readJob(*text);
 }
 
+std::string jobText(const plan::Job& job, const plan::JobSource& source) {
+  return plan::writeJob(job, withSheet(job, source));
+}
+
 base::Result<std::size_t> saveJob(const std::string& path, const plan::Job& job,
                                   const plan::JobSource& source) {
-  return writeBytes(path, plan::writeJob(job, withSheet(job, source)));
+  return writeBytes(path, jobText(job, source));
 }
 
 }  // namespace sumpwright::files

@@ -17,15 +17,20 @@ inline constexpr const char* kJobSuffix = ".sump.json";
 base::Result<std::string> readBytes(const std::string& path, std::size_t limit);
 
 /// Writes all of the file or leaves it as it was (a new file is put in its place when it is whole).
+/// Its bytes have reached the disk before it takes the old one's place, and the folder's entry when
+/// this returns (where the file system can do that): a power cut leaves the one or the other.
 /// Problem: file.not-writable, with the system's reason. The value is the number of bytes written.
 base::Result<std::size_t> writeBytes(const std::string& path, const std::string& bytes);
 
 /// Reads a job: the problems of readBytes, then those of plan::readJob.
 base::Result<plan::ReadJob> openJob(const std::string& path);
 
-/// Writes a job, keeping what `source` holds beyond this version. As writeBytes. A rule sheet that
-/// is not built in goes with the job as a copy, so that it means the same elsewhere; a copy of a
-/// sheet the job no longer names is left out.
+/// The text of a job's file, keeping what `source` holds beyond this version. A rule sheet that is
+/// not built in goes with the job as a copy, so that it means the same elsewhere; a copy of a sheet
+/// the job no longer names is left out.
+std::string jobText(const plan::Job& job, const plan::JobSource& source);
+
+/// Writes jobText() as writeBytes does.
 base::Result<std::size_t> saveJob(const std::string& path, const plan::Job& job,
                                   const plan::JobSource& source);
 

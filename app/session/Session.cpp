@@ -27,6 +27,8 @@ const plan::Sump* sumpOf(const plan::Job& job, const std::string& id) {
 
 Session::Session(QObject* parent) : QObject(parent) {
   connect(&m_undo, &QUndoStack::cleanChanged, this, &Session::savedStateChanged);
+  connect(&m_undo, &QUndoStack::indexChanged, this, &Session::keepWork);
+  connect(&m_keeper, &WorkKeeper::failed, this, &Session::keepingFailed);
 }
 
 Session::~Session() {

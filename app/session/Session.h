@@ -20,6 +20,7 @@
 #include "plan/DesignEdits.h"
 #include "plan/JobText.h"
 #include "session/JobEdit.h"
+#include "session/WorkKeeper.h"
 #include "siting/Study.h"
 
 namespace sumpwright::session {
@@ -40,10 +41,21 @@ class Session final : public QObject {
   base::Problems open(const QString& path);
   /// A job with nothing drawn yet and without a file: path() is empty until saveAs().
   void newJob();
+  /// Work that a window left behind when it ended early (LeftOver.h), as a job with changes; its
+  /// path is that of the job it was work on. It is kept on until it is saved or closed.
+  base::Problems takeUp(const std::string& slot);
   /// Contract: path() is not empty.
   base::Problems save();
   base::Problems saveAs(const QString& path);
+  /// Lets go of the job; what was kept of it is removed.
   void close();
+  /// Whether the job's file holds something else than was read from it or saved to it last: another
+  /// window or program wrote it. Saving would overwrite that.
+  bool isChangedElsewhere() const;
+  /// Who else has the job at that path open (whoHas()); empty: nobody.
+  QString openElsewhere(const QString& at_path) const;
+  /// Returns when all that was drawn is kept against a crash, as far as it can be.
+  void waitUntilKept() { m_keeper.finish(); }
 
   bool hasJob() const { return m_job != nullptr; }
   /// The job as it stands, the live one of a drag included. Contract: hasJob().
@@ -138,9 +150,13 @@ class Session final : public QObject {
   void selectionChanged();
   void hoverChanged();
   void showRequested(const std::string& thing);
+  /// Work is not being kept against a crash, and why; once until it is again.
+  void keepingFailed(const base::Problems& problems);
 
  private:
-  void adopt(plan::ReadJob read, const QString& path);
+  void adopt(plan::ReadJob read, const QString& path, std::string file_hash);
+  void emitAll();
+  void keepWork();
   void apply(const SharedJob& job);
   void change(const QString& text, plan::Job after, int gesture = 0);
   void put(SharedJob job);
@@ -153,6 +169,7 @@ class Session final : public QObject {
   SharedJob m_before_preview;  ///< none: no preview is on
   plan::JobSource m_source;
   QString m_path;
+  std::string m_file_hash;  ///< of the file's bytes as read or saved last; empty: there were none
   QDateTime m_saved_at;
   base::Problems m_problems;
   base::Problems m_study_problems;
@@ -169,6 +186,8 @@ class Session final : public QObject {
   qint64 m_nudged_at_ms = 0;
   std::string m_selected;
   std::optional<Place> m_hovered;
+  WorkKeeper m_keeper;
+  int m_kept_step = 0;  ///< index of the step that was kept last
   QUndoStack m_undo;
 };
 

@@ -9,6 +9,8 @@ class QWidget;
 namespace sumpwright::window {
 
 enum class Unsaved { save, discard, cancel };
+enum class Kept { take_up, open_saved, discard, cancel };
+enum class Changed { overwrite, save_as, cancel };
 
 class Dialogs {
  public:
@@ -19,6 +21,14 @@ class Dialogs {
   virtual QString saveFile(QWidget* parent, const QString& title, const QString& suggested,
                            const QString& filter) = 0;
   virtual Unsaved askUnsaved(QWidget* parent, const QString& job) = 0;
+  /// The program ended before `job` was saved, and work up to `time` was kept.
+  virtual Kept askKept(QWidget* parent, const QString& job, const QString& time) = 0;
+  /// Whether to remove kept work for good.
+  virtual bool askDiscardKept(QWidget* parent, const QString& job, const QString& time) = 0;
+  /// Whether to open a job that `who` has open as well.
+  virtual bool askOpenElsewhere(QWidget* parent, const QString& job, const QString& who) = 0;
+  /// The job is about to be saved, but something else has written its file meanwhile.
+  virtual Changed askChangedElsewhere(QWidget* parent, const QString& job) = 0;
   virtual bool choosePrinter(QWidget* parent, QPrinter& printer) = 0;
   virtual void about(QWidget* parent, const QString& title, const QString& text) = 0;
 
@@ -36,6 +46,10 @@ class DesktopDialogs final : public Dialogs {
   QString saveFile(QWidget* parent, const QString& title, const QString& suggested,
                    const QString& filter) override;
   Unsaved askUnsaved(QWidget* parent, const QString& job) override;
+  Kept askKept(QWidget* parent, const QString& job, const QString& time) override;
+  bool askDiscardKept(QWidget* parent, const QString& job, const QString& time) override;
+  bool askOpenElsewhere(QWidget* parent, const QString& job, const QString& who) override;
+  Changed askChangedElsewhere(QWidget* parent, const QString& job) override;
   bool choosePrinter(QWidget* parent, QPrinter& printer) override;
   void about(QWidget* parent, const QString& title, const QString& text) override;
 };

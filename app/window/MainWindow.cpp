@@ -237,6 +237,13 @@ void MainWindow::connectParts() {
   }
   connect(m_rail, &StageRail::picked, this, &MainWindow::showStage);
   connect(m_start, &StartPage::picked, this, &MainWindow::openPath);
+  connect(m_start, &StartPage::keptPicked, this, &MainWindow::openKept);
+  connect(m_start, &StartPage::keptDiscarded, this, &MainWindow::discardKept);
+  connect(&m_session, &session::Session::keepingFailed, this, [this](const base::Problems& why) {
+    tellProblems(
+        tr("What you draw is not being kept against a crash or a flat battery."), why,
+        tr("Save the job often. Once the place is free again, keeping goes on by itself."));
+  });
   const auto typed = [this](const QString& text) { m_panel->openEntry(text); };
   connect(m_canvas, &canvas::PlanCanvas::digitTyped, this, typed);
   connect(m_tape->strip(), &tape::TapeStrip::digitTyped, this, typed);
@@ -285,7 +292,7 @@ void MainWindow::resizeEvent(QResizeEvent* event) {
 
 void MainWindow::refreshMain() {
   if (!m_session.hasJob()) {
-    m_start->show(recent(), installedSamples());
+    m_start->show(recent(), installedSamples(), session::leftOvers());
     m_main->setCurrentIndex(kStartPage);
   } else {
     m_main->setCurrentIndex(m_stage == Stage::siting ? kSitingPage : kPaperPage);
@@ -340,6 +347,7 @@ void MainWindow::refreshTitle() {
 void MainWindow::closeEvent(QCloseEvent* event) {
   if (!mayLeave()) return event->ignore();
   m_settings.setValue(QStringLiteral("geometry"), saveGeometry());
+  m_session.close();  // deliberately: nothing is kept of it
   event->accept();
 }
 

@@ -9,6 +9,7 @@
 #include <string>
 
 #include "canvas/PlanCanvas.h"
+#include "session/LeftOver.h"
 #include "session/Session.h"
 #include "stages/PaperStage.h"
 #include "stages/SitingPanel.h"
@@ -52,6 +53,9 @@ class MainWindow final : public QMainWindow {
   void newJob();
   void open();
   bool openPath(const QString& path);
+  /// Work that was kept when the program ended early.
+  void openKept(const session::LeftOver& left);
+  void discardKept(const session::LeftOver& left);
   bool save();
   bool saveAs();
   void closeJob();
@@ -97,6 +101,10 @@ class MainWindow final : public QMainWindow {
   void refreshMain();
   /// Whether the open job may be let go of: nothing is lost without being asked.
   bool mayLeave();
+  /// Whether a job may be opened that another window may have open.
+  bool mayOpen(const QString& path);
+  bool takeUp(const std::string& slot);
+  void afterOpening();
   void tell(const QString& text);
   void tellProblems(const QString& what, const base::Problems& problems, const QString& then);
   QString lastFolder() const;

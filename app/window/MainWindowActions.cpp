@@ -1,14 +1,12 @@
-// MainWindow: what its actions do.
+// MainWindow: what its actions do, but for files (MainWindowFiles.cpp).
 
 #include <QApplication>
 #include <QDir>
-#include <QFileInfo>
 #include <QMenu>
 #include <QPrinter>
 #include <QTime>
 #include <algorithm>
 
-#include "files/JobFile.h"
 #include "files/RuleSheets.h"
 #include "paint/Export.h"
 #include "paint/Painting.h"
@@ -22,17 +20,8 @@ namespace sumpwright::window {
 
 namespace {
 
-constexpr int kRecentMost = 8;
-
 QString said(const base::Message& message) {
   return QString::fromStdString(words::say(message, words::Units::metric));
-}
-
-QString stemOf(const QString& path) {
-  QString name = QFileInfo(path).fileName();
-  if (name.endsWith(QLatin1String(files::kJobSuffix)))
-    name.chop(static_cast<int>(QLatin1String(files::kJobSuffix).size()));
-  return name;
 }
 
 }  // namespace
@@ -57,122 +46,6 @@ void MainWindow::tellProblems(const QString& what, const base::Problems& problem
     lines << tr("and %n more", nullptr, static_cast<int>(problems.size() - kMost));
   lines << then;
   tell(lines.join(QLatin1Char('\n')));
-}
-
-QString MainWindow::lastFolder() const {
-  if (!m_session.path().isEmpty()) return QFileInfo(m_session.path()).absolutePath();
-  const QStringList known = recent();
-  return known.isEmpty() ? QDir::homePath() : QFileInfo(known.front()).absolutePath();
-}
-
-QString MainWindow::jobName() const {
-  return m_session.path().isEmpty() ? tr("New job") : stemOf(m_session.path());
-}
-
-void MainWindow::newJob() {
-  if (!mayLeave()) return;
-  m_notice->hide();
-  m_session.newJob();
-  m_canvas->setFocus(Qt::OtherFocusReason);
-}
-
-void MainWindow::open() {
-  const QString path = m_dialogs.openFile(this, tr("Open a job"), lastFolder(),
-                                          tr("Jobs (*.sump.json);;All files (*)"));
-  if (!path.isEmpty()) openPath(path);
-}
-
-bool MainWindow::openPath(const QString& path) {
-  if (!mayLeave()) return false;
-  m_notice->hide();
-  const base::Problems problems = m_session.open(path);
-  if (!problems.empty()) {
-    tellProblems(tr("%1 could not be opened.").arg(QDir::toNativeSeparators(path)), problems,
-                 m_session.hasJob() ? tr("The job that was open is still open, unchanged.")
-                                    : tr("Check the file, or open another."));
-    return false;
-  }
-  remember(m_session.path());
-  if (base::any(m_session.problems(), base::Gravity::unsound)) {
-    showStage(Stage::siting);
-  } else if (m_session.study() == nullptr) {
-    tellProblems(
-        tr("The job is open, but it cannot be judged."), m_session.studyProblems(),
-        tr("Choose another rule sheet under Set-up, or put the sheet where it is looked for."));
-  }
-  m_canvas->setFocus(Qt::OtherFocusReason);
-  return true;
-}
-
-bool MainWindow::save() {
-  if (m_session.path().isEmpty()) return saveAs();
-  const base::Problems problems = m_session.save();
-  if (problems.empty()) return true;
-  tellProblems(
-      tr("The job is not saved."), problems,
-      tr("Your changes are still here. Save the job under another name, or free the place."));
-  return false;
-}
-
-bool MainWindow::saveAs() {
-  QString suggested = m_session.path();
-  if (suggested.isEmpty())
-    suggested = QDir(lastFolder()).filePath(jobName() + QLatin1String(files::kJobSuffix));
-  QString path =
-      m_dialogs.saveFile(this, tr("Save the job as"), suggested, tr("Jobs (*.sump.json)"));
-  if (path.isEmpty()) return false;
-  if (!path.endsWith(QLatin1String(".json"))) path += QLatin1String(files::kJobSuffix);
-  const base::Problems problems = m_session.saveAs(path);
-  if (!problems.empty()) {
-    tellProblems(tr("The job is not saved."), problems,
-                 tr("Your changes are still here. Choose another place."));
-    return false;
-  }
-  remember(m_session.path());
-  return true;
-}
-
-bool MainWindow::mayLeave() {
-  if (!m_session.hasJob() || !m_session.isModified()) return true;
-  switch (m_dialogs.askUnsaved(this, jobName())) {
-    case Unsaved::save:
-      return save();
-    case Unsaved::discard:
-      return true;
-    case Unsaved::cancel:
-      break;
-  }
-  return false;
-}
-
-void MainWindow::closeJob() {
-  if (!mayLeave()) return;
-  m_notice->hide();
-  showStage(Stage::siting);
-  m_session.close();
-}
-
-QStringList MainWindow::recent() const {
-  QStringList known = m_settings.value(QStringLiteral("recent")).toStringList();
-  known.removeIf([](const QString& path) { return !QFileInfo::exists(path); });
-  return known;
-}
-
-void MainWindow::remember(const QString& path) {
-  QStringList known = recent();
-  known.removeAll(path);
-  known.prepend(path);
-  m_settings.setValue(QStringLiteral("recent"), QStringList(known.mid(0, kRecentMost)));
-}
-
-void MainWindow::fillRecentMenu() {
-  m_recent_menu->clear();
-  for (const QString& path : recent()) {
-    QAction* entry = m_recent_menu->addAction(stemOf(path));
-    entry->setToolTip(path);
-    connect(entry, &QAction::triggered, this, [this, path] { openPath(path); });
-  }
-  if (m_recent_menu->isEmpty()) m_recent_menu->addAction(tr("None yet"))->setEnabled(false);
 }
 
 void MainWindow::fillSheetMenu() {

@@ -45,21 +45,57 @@ StartPage::StartPage(QAction* fresh, QAction* open, QWidget* parent)
   column->addStretch();
 }
 
-void StartPage::show(const QStringList& recent, const QStringList& samples) {
+void StartPage::show(const QStringList& recent, const QStringList& samples,
+                     const std::vector<session::LeftOver>& kept) {
   while (QLayoutItem* item = m_lists->takeAt(0)) {
-    if (item->widget() != nullptr) item->widget()->deleteLater();
+    if (QWidget* row = item->widget()) {
+      row->hide();
+      row->deleteLater();  // it may be the one whose button was pressed
+    }
     delete item;
   }
+  if (!kept.empty()) addHeading(tr("Kept from when Sumpwright ended early"));
+  for (const session::LeftOver& left : kept) addKept(left);
   addList(tr("Recent jobs"), recent, true);
   addList(tr("Invented samples"), samples, false);
 }
 
-void StartPage::addList(const QString& title, const QStringList& paths, bool with_folder) {
-  if (paths.isEmpty()) return;
+void StartPage::addHeading(const QString& title) {
   auto* heading = new QLabel(title, this);
   heading->setFont(paint::sized(font(), 0.98, true));
   m_lists->addSpacing(8);
   m_lists->addWidget(heading);
+}
+
+void StartPage::addKept(const session::LeftOver& left) {
+  const QString name = left.address.isEmpty() ? tr("No address") : left.address;
+  const QString at = timeText(left.written_at);
+  const QString file =
+      left.origin.isEmpty() ? tr("never saved") : QFileInfo(left.origin).fileName();
+  const QString words = left.problems.empty() ? tr("%1   %2, work up to %3").arg(name, file, at)
+                                              : tr("Cannot be read   kept %1").arg(at);
+  auto* row = new QWidget(this);
+  auto* across = new QHBoxLayout(row);
+  across->setContentsMargins(0, 0, 0, 0);
+  auto* open = new QPushButton(words, row);
+  open->setProperty("role", QStringLiteral("quiet"));
+  open->setToolTip(tr("Goes on with this work. It stays kept until you save it or close it."));
+  open->setEnabled(left.problems.empty());
+  auto* discard = new QPushButton(tr("Discard"), row);
+  discard->setProperty("role", QStringLiteral("quiet"));
+  discard->setToolTip(tr("Removes this work for good, asking first."));
+  discard->setAccessibleName(tr("Discard the kept work on %1").arg(name));
+  across->addWidget(open);
+  across->addWidget(discard);
+  across->addStretch();
+  m_lists->addWidget(row);
+  connect(open, &QPushButton::clicked, this, [this, left] { Q_EMIT keptPicked(left); });
+  connect(discard, &QPushButton::clicked, this, [this, left] { Q_EMIT keptDiscarded(left); });
+}
+
+void StartPage::addList(const QString& title, const QStringList& paths, bool with_folder) {
+  if (paths.isEmpty()) return;
+  addHeading(title);
   for (const QString& path : paths) {
     const QFileInfo file(path);
     QString name = file.fileName();
@@ -91,6 +127,11 @@ void StartPage::paintEvent(QPaintEvent*) {
   p.drawLine(QPointF(6.6, 6), QPointF(11, 6));
   p.setPen(QPen(paint::colour(t.hairline), 0.12, Qt::DashLine));
   p.drawEllipse(QPointF(6.6, 1.4), 0.7, 0.7);
+}
+
+QString timeText(const QDateTime& at) {
+  const bool today = at.date() == QDate::currentDate();
+  return at.toString(today ? QStringLiteral("HH:mm") : QStringLiteral("yyyy-MM-dd HH:mm"));
 }
 
 QStringList installedSamples() {

@@ -19,6 +19,16 @@ std::span<const Sentence> fileSentences() {
        QT_TRANSLATE_NOOP(
            "Sentences",
            "{file} could not be written: {reason}. What was there before is unchanged.")},
+      {"file.kept-unusable",
+       QT_TRANSLATE_NOOP("Sentences", "The kept work in {file} cannot be used.")},
+      {"file.kept-taken",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The kept work in {file} has been taken up by another window.")},
+      {"file.kept-not-removed",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "The kept work in {file}, which is no longer needed, could not be removed. "
+           "It will be offered again.")},
       {"file.sheet-unknown",
        QT_TRANSLATE_NOOP(
            "Sentences",

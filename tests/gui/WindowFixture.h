@@ -32,6 +32,28 @@ class PresetDialogs final : public window::Dialogs {
     ++asked_unsaved;
     return unsaved;
   }
+  window::Kept kept = window::Kept::cancel;
+  bool discard_kept = false;
+  bool open_anyway = false;
+  window::Changed changed = window::Changed::cancel;
+  QStringList asked;  ///< of kept work and of other windows: what was told in the question
+
+  window::Kept askKept(QWidget*, const QString& job, const QString& time) override {
+    asked << QStringLiteral("kept %1 %2").arg(job, time);
+    return kept;
+  }
+  bool askDiscardKept(QWidget*, const QString& job, const QString& time) override {
+    asked << QStringLiteral("discard %1 %2").arg(job, time);
+    return discard_kept;
+  }
+  bool askOpenElsewhere(QWidget*, const QString& job, const QString& who) override {
+    asked << QStringLiteral("elsewhere %1 %2").arg(job, who);
+    return open_anyway;
+  }
+  window::Changed askChangedElsewhere(QWidget*, const QString& job) override {
+    asked << QStringLiteral("changed %1").arg(job);
+    return changed;
+  }
   bool choosePrinter(QWidget*, QPrinter& printer) override {
     if (print_to.isEmpty()) return false;
     printer.setOutputFormat(QPrinter::PdfFormat);
