@@ -5,6 +5,7 @@
 
 #include "plan/Checks.h"
 #include "plan/EditProblem.h"
+#include "plan/FitsFile.h"
 #include "plan/JobIds.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
@@ -167,6 +168,7 @@ base::Result<Job> moveWall(const Job& job, int ring, int edge, double out_m) {
   const Segment later = edgeOf(moved, next);
   moved.corners[at] = jog_before ? shifted.a : meeting(shifted, prior);
   moved.corners[next] = jog_after ? shifted.b : meeting(shifted, later);
+  if (const auto bad = unfit(moved)) return *bad;  // nearly parallel lines meet far away
   if (const auto bad = shortEdge(moved)) return *bad;
   Job result = withRing(start, index, std::move(moved), carryAlongEdge);
   followInside(result, wall, thicknessOf(job, facts), shift);

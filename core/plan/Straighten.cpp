@@ -7,6 +7,7 @@
 
 #include "plan/Checks.h"
 #include "plan/EditProblem.h"
+#include "plan/FitsFile.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
 #include "plan/WallEdits.h"
@@ -182,6 +183,7 @@ base::Result<Job> straighten(const Job& job, int ring, double tolerance_deg) {
   Ring square = job.plan.rings[index];
   square.corners =
       Squarer(job.plan.rings[index], tolerance_deg * std::numbers::pi / 180.0).corners();
+  if (const auto bad = unfit(square)) return *bad;
   for (std::size_t i = 0; i < square.corners.size(); ++i) {
     const double length = length_m(edgeOf(square, i));
     if (length >= kShortestEdge_m) continue;

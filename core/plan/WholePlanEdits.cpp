@@ -53,6 +53,14 @@ Turn turnOf(double degrees) {
 /// To the nanometre, so that a plan turned back reads as it did.
 double neat(double metres) { return std::round(metres * 1e9) / 1e9 + 0.0; }
 
+/// A place at the very end of a ring, whose length the rounding of its corners changed.
+void keepOnRing(const Plan& plan, int ring, double& chainage_m) {
+  constexpr double kRounding_m = 1e-6;  // own figure: a thousand corners, each out by a nanometre
+  if (ring < 0 || static_cast<std::size_t>(ring) >= plan.rings.size()) return;
+  const double length = ringLength_m(plan.rings[static_cast<std::size_t>(ring)]);
+  if (chainage_m > length && chainage_m < length + kRounding_m) chainage_m = length;
+}
+
 /// Into (-180, 180].
 double wrapped(double degrees) {
   const double turn = std::fmod(degrees, 360.0);
@@ -97,6 +105,8 @@ base::Result<Job> turnPlan(const Job& job, double degrees) {
                                             turn.sine * v.x + turn.cosine * v.y};
     p = {neat(to.x), neat(to.y)};
   });
+  for (Sump& s : result.design.sumps) keepOnRing(result.plan, s.ring, s.chainage_m);
+  for (Waiver& w : result.design.waivers) keepOnRing(result.plan, w.ring, w.chainage_m);
   result.plan.north_deg = wrapped(job.plan.north_deg - degrees);
   for (Ring& ring : result.plan.rings) {
     for (TapedWall& wall : ring.taped) wall.bearing_deg = wrapped(wall.bearing_deg - degrees);
