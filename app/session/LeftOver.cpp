@@ -1,6 +1,7 @@
 #include "session/LeftOver.h"
 
 #include <QCoreApplication>
+#include <QDir>
 #include <QFileInfo>
 #include <QSysInfo>
 #include <algorithm>
@@ -17,6 +18,7 @@ class Texts {
   Q_DECLARE_TR_FUNCTIONS(LeftOver)
 };
 
+/// Asking takes a lock that is stale, and gives it back: it is gone then.
 bool isFree(const std::string& slot) { return lockOf(slot)->tryLock(0); }
 
 LeftOver described(const std::string& slot) {
@@ -39,6 +41,15 @@ bool belongsTo(const std::string& slot, const std::string& first) {
   return slot == first || slot.starts_with(first + "-");
 }
 
+/// Locks of processes that are gone and left no work behind are of no use to anybody.
+void sweepLocks() {
+  const QDir folder(QString::fromStdString(files::keptFolder()));
+  for (const QFileInfo& info : folder.entryInfoList({QStringLiteral("*.lock")}, QDir::Files)) {
+    const std::string slot = info.completeBaseName().toStdString();
+    if (!QFileInfo::exists(QString::fromStdString(files::keptFile(slot)))) isFree(slot);
+  }
+}
+
 bool isDroppedAsSaved(const std::string& slot, const QString& path) {
   const auto kept = files::readKept(slot);
   const auto saved = files::openJob(path.toStdString());
@@ -54,6 +65,7 @@ std::unique_ptr<QLockFile> lockOf(const std::string& slot) {
 }
 
 std::vector<LeftOver> leftOvers() {
+  sweepLocks();
   std::vector<LeftOver> out;
   for (const std::string& slot : files::keptSlots()) {
     if (isFree(slot)) out.push_back(described(slot));

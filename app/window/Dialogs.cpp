@@ -71,7 +71,7 @@ Kept DesktopDialogs::askKept(QWidget* parent, const QString& job, const QString&
 
 bool DesktopDialogs::askDiscardKept(QWidget* parent, const QString& job, const QString& time) {
   return asked(parent, Texts::tr("Discard the work on %1, kept %2?").arg(job, time),
-               Texts::tr("It was never saved and cannot be had back."),
+               Texts::tr("What of it was not saved cannot be had back."),
                {Texts::tr("&Keep it"), Texts::tr("&Discard it")}, 0) == 1;
 }
 

@@ -20,13 +20,13 @@ int runWindow(int argc, char** argv) {
                      QStringLiteral("window"));
   DesktopDialogs dialogs;
   MainWindow window(settings, dialogs);
+  window.show();  // first: what opening asks is asked over the window
   const QStringList arguments = QApplication::arguments();
   for (qsizetype i = 1; i < arguments.size(); ++i) {
     if (arguments[i].startsWith(QLatin1Char('-'))) continue;
     window.openPath(arguments[i]);
     break;
   }
-  window.show();
   return QApplication::exec();
 }
 

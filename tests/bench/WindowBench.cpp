@@ -59,6 +59,7 @@ int startSample(int argc, char** argv) {
   QApplication app(argc, argv);
   window::prepareLook();
   QTemporaryDir folder;
+  qputenv("XDG_DATA_HOME", folder.path().toUtf8());  // not where the user's own work is kept
   QSettings settings(folder.filePath(QStringLiteral("window.ini")), QSettings::IniFormat);
   window::DesktopDialogs dialogs;
   window::MainWindow window(settings, dialogs);

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QDir>
 #include <QFile>
 #include <QProcess>
 #include <QTemporaryDir>
@@ -11,6 +12,7 @@
 #include <cstdio>
 
 #include "files/JobFile.h"
+#include "files/KeptWork.h"
 #include "session/LeftOver.h"
 #include "session/Session.h"
 #include "support/Seed.h"
@@ -63,6 +65,8 @@ class Killed : public testing::Test {
       session.close();
     }
     EXPECT_TRUE(leftOvers().empty());
+    const QDir recovery(QString::fromStdString(files::keptFolder()));
+    EXPECT_TRUE(recovery.isEmpty()) << recovery.entryList().join(QLatin1Char(' ')).toStdString();
     return out;
   }
 
