@@ -2,11 +2,25 @@
 
 #include <algorithm>
 
+#include "drawing/OutlineDrawing.h"
+
 namespace sumpwright::canvas {
 
 namespace {
 
 constexpr double kMmPerPx = 0.25;
+
+double widthOf(QSizeF size, double scale) {
+  return std::max(40.0, size.width()) * kMmPerPx / scale;
+}
+
+double heightOf(QSizeF size, double scale) {
+  return std::max(40.0, size.height()) * kMmPerPx / scale;
+}
+
+Camera cameraOf(const drawing::PlanView& view, double scale) {
+  return {view.centre_m, std::clamp(view.mm_per_m * scale / kMmPerPx, kLeastPxPerM, kMostPxPerM)};
+}
 
 }  // namespace
 
@@ -43,10 +57,15 @@ drawing::PlanView Camera::view(QSizeF size, double scale, drawing::ThemeName the
 }
 
 Camera fitted(const siting::Study& study, QSizeF size, double scale) {
-  const drawing::PlanView view =
-      drawing::fitted(study, std::max(40.0, size.width()) * kMmPerPx / scale,
-                      std::max(40.0, size.height()) * kMmPerPx / scale, drawing::ThemeName::light);
-  return {view.centre_m, std::clamp(view.mm_per_m * scale / kMmPerPx, kLeastPxPerM, kMostPxPerM)};
+  return cameraOf(drawing::fitted(study, widthOf(size, scale), heightOf(size, scale),
+                                  drawing::ThemeName::light),
+                  scale);
+}
+
+Camera fittedToOutline(const plan::Plan& plan, QSizeF size, double scale) {
+  return cameraOf(drawing::fittedToOutline(plan, std::nullopt, widthOf(size, scale),
+                                           heightOf(size, scale), drawing::ThemeName::light),
+                  scale);
 }
 
 }  // namespace sumpwright::canvas

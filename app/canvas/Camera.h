@@ -30,5 +30,7 @@ struct Camera {
 
 /// The camera that shows all of a plan.
 Camera fitted(const siting::Study& study, QSizeF size, double scale);
+/// The same for a plan that cannot be studied (yet).
+Camera fittedToOutline(const plan::Plan& plan, QSizeF size, double scale);
 
 }  // namespace sumpwright::canvas

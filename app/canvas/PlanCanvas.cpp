@@ -11,6 +11,7 @@
 #include <cmath>
 
 #include "canvas/PlanPicker.h"
+#include "drawing/OutlineDrawing.h"
 #include "paint/Look.h"
 #include "paint/Painting.h"
 
@@ -38,7 +39,14 @@ PlanCanvas::PlanCanvas(session::Session& session, QWidget* parent)
     m_fitted = true;
     fit();
   });
-  connect(&session, &session::Session::studyChanged, this, &PlanCanvas::lookAgain);
+  connect(&session, &session::Session::studyChanged, this, [this] {
+    // While an outline grows it is kept in sight, unless the user has chosen what to look at.
+    if (m_fitted && m_session.hasJob() && m_session.study() == nullptr &&
+        !m_session.isPreviewing()) {
+      fit();
+    }
+    lookAgain();
+  });
   connect(&session, &session::Session::selectionChanged, this, &PlanCanvas::lookAgain);
   connect(&session, &session::Session::placeChanged, this, qOverload<>(&QWidget::update));
   connect(&session, &session::Session::hoverChanged, this, qOverload<>(&QWidget::update));
@@ -98,7 +106,11 @@ void PlanCanvas::zoomBy(double factor) {
 }
 
 void PlanCanvas::fit() {
-  if (m_session.study() != nullptr) m_camera = fitted(*m_session.study(), size(), scale());
+  if (m_session.study() != nullptr) {
+    m_camera = fitted(*m_session.study(), size(), scale());
+  } else if (m_session.hasJob()) {
+    m_camera = fittedToOutline(m_session.job().plan, size(), scale());
+  }
   m_fitted = true;
   lookAgain();
 }
@@ -131,7 +143,9 @@ void PlanCanvas::renderBase() {
   m_base.fill(paint::colour(paint::look(palette()).paper));
   QPainter painter(&m_base);
   painter.setRenderHint(QPainter::Antialiasing);
-  const drawing::DrawList list = drawing::planBase(*m_session.study(), view(), voice());
+  const drawing::DrawList list = m_session.study() == nullptr
+                                     ? outline()
+                                     : drawing::planBase(*m_session.study(), view(), voice());
   paint::paintDrawList(painter, list, kPxPerMm * scale());
   m_base_old = false;
   m_base_ms = static_cast<double>(timer.nsecsElapsed()) * 1e-6;
@@ -140,17 +154,20 @@ void PlanCanvas::renderBase() {
 void PlanCanvas::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  if (m_session.study() == nullptr) {
+  if (!m_session.hasJob()) {
     painter.fillRect(rect(), paint::colour(paint::look(palette()).paper));
-    if (m_session.hasJob()) paintOutline(painter);
     return;
   }
   if (m_base_old || m_base.size() != (QSizeF(size()) * devicePixelRatioF()).toSize()) renderBase();
   painter.drawPixmap(0, 0, m_base);
   QElapsedTimer timer;
   timer.start();
-  paintHover(painter);
-  paintMarker(painter);
+  if (m_surveying) {
+    hand().paint(painter, paint::look(palette()), font());
+  } else {
+    paintHover(painter);
+    paintMarker(painter);
+  }
   m_marker_ms = static_cast<double>(timer.nsecsElapsed()) * 1e-6;
   if (hasFocus() && window()->property("keysUsed").toBool()) {
     painter.setPen(QPen(paint::colour(paint::look(palette()).selection), 2.6));
@@ -168,7 +185,7 @@ void PlanCanvas::paintMarker(QPainter& painter) {
 
 void PlanCanvas::paintHover(QPainter& painter) {
   const auto place = m_session.hovered();
-  if (!place || m_session.isMoving()) return;
+  if (!place || m_session.isMoving() || m_session.study() == nullptr) return;
   const auto& p = m_session.study()->perimeter();
   const geometry::Vec in = p.edgeAt(*place).inward;
   const QPointF at = toWidget(p.pointAt(*place));
@@ -180,26 +197,44 @@ void PlanCanvas::paintHover(QPainter& painter) {
   painter.drawEllipse(at, 3.5 * scale(), 3.5 * scale());
 }
 
-/// An unsound plan has no study to draw from: its corners as a faint outline, so that the user sees
-/// what was read.
-void PlanCanvas::paintOutline(QPainter& painter) {
-  const auto& rings = m_session.job().plan.rings;
-  QRectF bounds;
-  for (const plan::Ring& ring : rings) {
-    QPolygonF polygon;
-    for (const geometry::Point& c : ring.corners) polygon << QPointF(c.x, -c.y);
-    bounds = bounds.united(polygon.boundingRect());
+/// A plan that cannot be studied (yet), and while a wall is taped.
+drawing::DrawList PlanCanvas::outline() const {
+  drawing::OutlineMarks marks;
+  marks.gap = m_surveying;
+  marks.ring = -1;
+  if (m_surveying) {
+    marks.ring = m_desk->ring();
+    marks.draft = m_desk->draft();
+    if (m_desk->correcting()) marks.wall = static_cast<int>(*m_desk->correcting());
   }
-  if (bounds.isEmpty()) return;
-  const double fit = 0.7 * std::min(width() / bounds.width(), height() / bounds.height());
-  painter.setPen(QPen(paint::colour(paint::look(palette()).rule), 2, Qt::DashLine));
-  for (const plan::Ring& ring : rings) {
-    QPolygonF polygon;
-    for (const geometry::Point& c : ring.corners) {
-      polygon << (QPointF(c.x, -c.y) - bounds.center()) * fit + QRectF(rect()).center();
-    }
-    painter.drawPolygon(polygon);
-  }
+  return drawing::outlineDrawing(m_session.job(), marks, view(), voice());
+}
+
+void PlanCanvas::setDesk(session::TapeDesk& desk) {
+  m_desk = &desk;
+  m_hand.emplace(m_session, desk);
+  connect(&desk, &session::TapeDesk::changed, this, [this] {
+    if (m_surveying && m_session.study() == nullptr) lookAgain();
+  });
+}
+
+void PlanCanvas::setSurveying(bool surveying) {
+  SUMPWRIGHT_REQUIRE(m_desk != nullptr);
+  if (surveying == m_surveying) return;
+  endDrag(false);
+  m_hand->cancel();
+  m_surveying = surveying;
+  setAccessibleDescription(
+      surveying ? tr("The house from above. Drag from the end of the tape to draw a wall; drag "
+                     "corners and walls of a closed outline.")
+                : tr("The house from above. Arrow keys move the sump along the wall by 10 cm, with "
+                     "Shift by 1 cm."));
+  lookAgain();
+}
+
+SurveyHand& PlanCanvas::hand() {
+  m_hand->look(m_camera, size(), scale());
+  return *m_hand;
 }
 
 void PlanCanvas::resizeEvent(QResizeEvent*) {

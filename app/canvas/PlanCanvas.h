@@ -4,7 +4,8 @@
 //
 // Pointer: drag the grip or press on the wall's band to move the sump; drag empty paper (or with
 // the middle button, or with the space bar held) to pan; wheel and pinch zoom about the pointer; a
-// click chooses the thing under it. Escape gives a drag up.
+// click chooses the thing under it. Escape gives a drag up. While the house is surveyed the pointer
+// works on the outline instead (SurveyHand.h), and the sump stays where it is.
 
 #include <QPixmap>
 #include <QPoint>
@@ -12,6 +13,7 @@
 #include <optional>
 
 #include "canvas/Camera.h"
+#include "canvas/SurveyHand.h"
 #include "paint/QtVoice.h"
 #include "session/Session.h"
 #include "tools/SiteDrag.h"
@@ -31,6 +33,11 @@ class PlanCanvas final : public QWidget {
   void setZoomActions(QAction* in, QAction* out, QAction* fit);
   void zoomBy(double factor);
   void fit();
+  /// `desk` must outlive the canvas.
+  void setDesk(session::TapeDesk& desk);
+  /// Whether the pointer surveys the house or sites the sump. Contract: setDesk() was called.
+  void setSurveying(bool surveying);
+  bool isSurveying() const { return m_surveying; }
 
   const Camera& camera() const { return m_camera; }
   QPointF toWidget(geometry::Point plan_m) const { return m_camera.toWidget(plan_m, size()); }
@@ -68,7 +75,8 @@ class PlanCanvas final : public QWidget {
   void renderBase();
   void paintMarker(QPainter& painter);
   void paintHover(QPainter& painter);
-  void paintOutline(QPainter& painter);
+  drawing::DrawList outline() const;
+  SurveyHand& hand();
   void placeButtons();
   bool nearGrip(QPointF at) const;
   bool onBand(QPointF at) const;
@@ -88,6 +96,9 @@ class PlanCanvas final : public QWidget {
   double m_base_ms = 0.0;
   double m_marker_ms = 0.0;
   std::optional<tools::SiteDrag> m_drag;
+  session::TapeDesk* m_desk = nullptr;
+  std::optional<SurveyHand> m_hand;
+  bool m_surveying = false;
   std::optional<QPointF> m_pan;  ///< where the pointer was when panning
   QPointF m_pressed;
   bool m_clicking = false;

@@ -71,7 +71,13 @@ void PlanCanvas::mousePressEvent(QMouseEvent* event) {
     setCursor(Qt::ClosedHandCursor);
     return;
   }
-  if (event->button() != Qt::LeftButton || m_session.study() == nullptr || m_drag) return;
+  if (event->button() != Qt::LeftButton || !m_session.hasJob() || m_drag) return;
+  if (m_surveying || m_session.study() == nullptr) {
+    if (m_surveying && hand().press(event->position())) return update();
+    m_clicking = true;
+    m_pan = event->position();
+    return;
+  }
   const auto& p = m_session.study()->perimeter();
   const geometry::Point at = m_camera.toPlan(event->position(), size());
   const double jump = std::max(tools::kJump_m, kJump_px * scale() / m_camera.px_per_m);
@@ -87,6 +93,10 @@ void PlanCanvas::mousePressEvent(QMouseEvent* event) {
 
 void PlanCanvas::mouseMoveEvent(QMouseEvent* event) {
   const QPointF at = event->position();
+  if (m_surveying && m_hand->isActive()) {
+    hand().move(at);
+    return update();
+  }
   if (m_drag) {
     const auto place = m_drag->move(m_session.study()->perimeter(), m_camera.toPlan(at, size()));
     if (place != m_session.place()) m_session.moveTo(place);
@@ -107,6 +117,10 @@ void PlanCanvas::mouseMoveEvent(QMouseEvent* event) {
 }
 
 void PlanCanvas::mouseReleaseEvent(QMouseEvent* event) {
+  if (m_surveying && m_hand->isActive() && event->button() == Qt::LeftButton) {
+    hand().release();
+    return update();
+  }
   endDrag(true);
   if (m_pan) {
     m_pan.reset();
@@ -119,7 +133,7 @@ void PlanCanvas::mouseReleaseEvent(QMouseEvent* event) {
 void PlanCanvas::leaveEvent(QEvent*) { m_session.hover(std::nullopt); }
 
 void PlanCanvas::hoverAt(QPointF at) {
-  if (m_session.study() == nullptr) return;
+  if (m_session.study() == nullptr || m_surveying) return;
   const geometry::Point point = m_camera.toPlan(at, size());
   const auto& p = m_session.study()->perimeter();
   const perimeter::Place place = p.nearest(point);
@@ -132,8 +146,14 @@ void PlanCanvas::hoverAt(QPointF at) {
 }
 
 void PlanCanvas::updateCursor(QPointF at) {
-  if (m_session.study() == nullptr) return unsetCursor();
+  if (!m_session.hasJob()) return unsetCursor();
   if (m_space) return setCursor(Qt::OpenHandCursor);
+  if (m_surveying) {
+    if (hand().atTapeEnd(at)) return setCursor(Qt::CrossCursor);
+    if (hand().gripAt(at)) return setCursor(Qt::OpenHandCursor);
+    return unsetCursor();
+  }
+  if (m_session.study() == nullptr) return unsetCursor();
   if (nearGrip(at)) return setCursor(Qt::OpenHandCursor);
   if (onBand(at)) return setCursor(Qt::PointingHandCursor);
   unsetCursor();
@@ -146,7 +166,7 @@ void PlanCanvas::pickAt(QPointF at) {
 }
 
 void PlanCanvas::wheelEvent(QWheelEvent* event) {
-  if (m_session.study() == nullptr) return;
+  if (!m_session.hasJob()) return;
   const double steps = event->angleDelta().y() / 120.0;
   if (steps == 0.0) return;
   Camera camera = m_camera;
@@ -158,7 +178,7 @@ void PlanCanvas::wheelEvent(QWheelEvent* event) {
 bool PlanCanvas::event(QEvent* event) {
   if (event->type() == QEvent::NativeGesture) {
     auto* gesture = static_cast<QNativeGestureEvent*>(event);
-    if (gesture->gestureType() == Qt::ZoomNativeGesture && m_session.study() != nullptr) {
+    if (gesture->gestureType() == Qt::ZoomNativeGesture && m_session.hasJob()) {
       Camera camera = m_camera;
       camera.zoom(1.0 + gesture->value(), gesture->position(), size());
       setCamera(camera);
@@ -168,7 +188,7 @@ bool PlanCanvas::event(QEvent* event) {
   if (event->type() == QEvent::Gesture) {
     auto* pinch =
         static_cast<QPinchGesture*>(static_cast<QGestureEvent*>(event)->gesture(Qt::PinchGesture));
-    if (pinch != nullptr && m_session.study() != nullptr) {
+    if (pinch != nullptr && m_session.hasJob()) {
       Camera camera = m_camera;
       camera.zoom(pinch->scaleFactor(), pinch->centerPoint(), size());
       setCamera(camera);
@@ -179,6 +199,7 @@ bool PlanCanvas::event(QEvent* event) {
 }
 
 void PlanCanvas::keyPressEvent(QKeyEvent* event) {
+  if (m_surveying && hand().key(*event)) return update();
   if (event->key() == Qt::Key_Escape) {
     if (m_drag) return endDrag(false);
     return m_session.select({});
@@ -188,7 +209,7 @@ void PlanCanvas::keyPressEvent(QKeyEvent* event) {
     return setCursor(Qt::OpenHandCursor);
   }
   const QString text = event->text();
-  if (!text.isEmpty() && text[0].isDigit() && m_session.study() != nullptr &&
+  if (!text.isEmpty() && text[0].isDigit() && (m_session.study() != nullptr || m_surveying) &&
       !(event->modifiers() & (Qt::ControlModifier | Qt::AltModifier))) {
     Q_EMIT digitTyped(text);
     return;
@@ -212,7 +233,10 @@ void PlanCanvas::focusInEvent(QFocusEvent* event) {
 void PlanCanvas::focusOutEvent(QFocusEvent* event) {
   m_space = false;
   // A menu or another window takes the keys: the drag has no end any more, so it is given up.
-  if (event->reason() != Qt::PopupFocusReason) endDrag(false);
+  if (event->reason() != Qt::PopupFocusReason) {
+    endDrag(false);
+    if (m_hand) m_hand->cancel();
+  }
   update();
   QWidget::focusOutEvent(event);
 }

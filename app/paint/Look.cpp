@@ -49,6 +49,8 @@ QPushButton[role="primary"]:disabled, QToolButton[role="primary"]:disabled { bac
 QPushButton[role="quiet"], QToolButton[role="quiet"] { background: transparent; border-color: transparent;
   font-weight: normal; color: $ink2; text-align: left; }
 QPushButton[role="quiet"]:hover, QToolButton[role="quiet"]:hover { background: $raised; color: $ink; }
+QToolButton[role="arrow"] { padding: 0; }
+QToolButton[role="arrow"]:checked { background: $seltint; border: 2px solid $select; color: $select; }
 QToolButton[role="square"] { padding: 0; min-width: 36px; max-width: 36px; min-height: 36px; max-height: 36px; }
 
 QLineEdit, QPlainTextEdit, QComboBox, QDateEdit { background: $raised; color: $ink;
@@ -83,6 +85,11 @@ QLabel[tone="warning"] { color: $warntext; }
 QDialog, QMessageBox { background: $panel; }
 QTableView { background: $raised; color: $ink; border: 1px solid $edge; gridline-color: $hairline;
   selection-background-color: $seltint; selection-color: $ink; }
+QTableWidget[bare="true"], QListWidget { background: transparent; border: none; outline: none; color: $ink;
+  selection-background-color: $seltint; selection-color: $ink; }
+QListWidget::item { padding: 3px 4px; border-radius: 4px; }
+QListWidget::item:selected { background: $seltint; color: $ink; }
+QListWidget::item:hover { background: $raised; }
 QHeaderView::section { background: $panel; color: $ink2; border: none; border-bottom: 1px solid $rule; padding: 6px; }
 )";
 

@@ -106,6 +106,9 @@ base::Problems Session::save() {
 base::Problems Session::saveAs(const QString& path) {
   cancelPreview();
   const QString absolute = QFileInfo(path).absoluteFilePath();
+  // So that what is kept is never older than the file: were the program to end right after writing
+  // it, the user would be offered work that is behind what is saved.
+  m_keeper.finish();
   const std::string text = files::jobText(job(), m_source);
   const auto written = files::writeBytes(absolute.toStdString(), text);
   if (!written) return written.problems();

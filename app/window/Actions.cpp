@@ -30,7 +30,14 @@ bool hasStudy(const MainWindow& w) { return w.session().study() != nullptr; }
 bool hasCore(const MainWindow& w, double core_mm) {
   return hasStudy(w) && std::abs(w.session().study()->site().core_m * 1000.0 - core_mm) < 1e-6;
 }
-bool hasSump(const MainWindow& w) { return w.session().assessment() != nullptr; }
+/// Arrow keys on the plan are the sump's only while it is sited.
+bool hasSump(const MainWindow& w) {
+  return w.session().assessment() != nullptr && w.stage() != Stage::survey;
+}
+bool isWhole(const MainWindow& w) {
+  return hasJob(w) && !w.session().job().plan.rings.empty() &&
+         w.session().job().plan.rings.front().closed;
+}
 
 constexpr std::array kTable{
     ActionSpec{"file.new", Menu::file, QT_TRANSLATE_NOOP("Actions", "&New job"), "Ctrl+N",
@@ -66,6 +73,52 @@ constexpr std::array kTable{
         Reach::window, QT_TRANSLATE_NOOP("Actions", "Takes the last undone step again."),
         [](MainWindow& w) { w.session().undoStack().redo(); },
         [](const MainWindow& w) { return w.session().undoStack().canRedo(); }, nullptr, &kRedo},
+
+    ActionSpec{"survey.outline", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Tape the outline"),
+               "Ctrl+L", Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Walls of the house: direction, length, Enter."),
+               [](MainWindow& w) { w.showSurvey(stages::SurveyPage::outline); }, hasJob},
+    ActionSpec{
+        "survey.things", Menu::survey, QT_TRANSLATE_NOOP("Actions", "T&hings on the plan"),
+        "Ctrl+T", Reach::window,
+        QT_TRANSLATE_NOOP("Actions", "Windows, doors, services, inner walls: typed from a corner."),
+        [](MainWindow& w) { w.showSurvey(stages::SurveyPage::things); }, hasJob},
+    ActionSpec{"survey.check", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Check the plan"),
+               "Ctrl+K", Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Lists what cannot be and what is not known yet; each line leads "
+                                 "to the thing."),
+               [](MainWindow& w) { w.showSurvey(stages::SurveyPage::check); }, hasJob},
+    ActionSpec{"survey.rooms", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Rooms from walls"),
+               "Ctrl+R", Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Makes a room of every area that walls close off."),
+               [](MainWindow& w) { w.editPlan(PlanEdit::rooms); }, isWhole, nullptr, nullptr, true},
+    ActionSpec{
+        "survey.floor", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Floor from walls"),
+        "Ctrl+Shift+F", Reach::window,
+        QT_TRANSLATE_NOOP("Actions", "Lays a floor of unknown kind wherever there is none yet."),
+        [](MainWindow& w) { w.editPlan(PlanEdit::floor); }, isWhole},
+    ActionSpec{"survey.square", Menu::survey, QT_TRANSLATE_NOOP("Actions", "Make corners &square"),
+               "", Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Brings corners within 5 degrees of a right angle to one exactly, "
+                                 "with the least movement."),
+               [](MainWindow& w) { w.editPlan(PlanEdit::square); }, isWhole, nullptr, nullptr,
+               true},
+    ActionSpec{"survey.mirror", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Mirror the plan"), "",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Swaps left and right of the whole house: the other half of a "
+                                 "pair. Waivers lapse."),
+               [](MainWindow& w) { w.editPlan(PlanEdit::mirror); }, isWhole},
+    ActionSpec{"survey.turn_left", Menu::survey,
+               QT_TRANSLATE_NOOP("Actions", "Turn the plan le&ft"), "", Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Turns house and north a quarter counter-clockwise."),
+               [](MainWindow& w) { w.editPlan(PlanEdit::turn_left); }, isWhole},
+    ActionSpec{"survey.turn_right", Menu::survey,
+               QT_TRANSLATE_NOOP("Actions", "Turn the plan r&ight"), "", Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Turns house and north a quarter clockwise."),
+               [](MainWindow& w) { w.editPlan(PlanEdit::turn_right); }, isWhole},
 
     ActionSpec{"sump.best", Menu::sump, QT_TRANSLATE_NOOP("Actions", "&Best place"), "Ctrl+B",
                Reach::window,
@@ -151,11 +204,15 @@ constexpr std::array kTable{
                [](MainWindow& w) { w.session().setCore(112.0); }, hasStudy,
                [](const MainWindow& w) { return hasCore(w, 112.0); }},
 
-    ActionSpec{"view.siting", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Siting"), "Ctrl+1",
+    ActionSpec{"view.survey", Menu::view, QT_TRANSLATE_NOOP("Actions", "S&urvey"), "Ctrl+1",
+               Reach::window, QT_TRANSLATE_NOOP("Actions", "Shows plan, field book and survey."),
+               [](MainWindow& w) { w.showStage(Stage::survey); }, nullptr,
+               [](const MainWindow& w) { return w.stage() == Stage::survey; }},
+    ActionSpec{"view.siting", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Siting"), "Ctrl+2",
                Reach::window, QT_TRANSLATE_NOOP("Actions", "Shows plan, wall tape and verdict."),
                [](MainWindow& w) { w.showStage(Stage::siting); }, nullptr,
                [](const MainWindow& w) { return w.stage() == Stage::siting; }},
-    ActionSpec{"view.paper", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Client plan"), "Ctrl+2",
+    ActionSpec{"view.paper", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Client plan"), "Ctrl+3",
                Reach::window,
                QT_TRANSLATE_NOOP("Actions", "Shows the marked-up plan as it will be printed."),
                [](MainWindow& w) { w.showStage(Stage::paper); }, nullptr,
@@ -163,14 +220,14 @@ constexpr std::array kTable{
     ActionSpec{"view.zoom_in", Menu::view, QT_TRANSLATE_NOOP("Actions", "Zoom &in"),
                "+; =; Ctrl++; Ctrl+=", Reach::drawing,
                QT_TRANSLATE_NOOP("Actions", "Shows the plan larger."),
-               [](MainWindow& w) { w.canvas().zoomBy(1.25); }, hasStudy, nullptr, &kPlus, true},
+               [](MainWindow& w) { w.canvas().zoomBy(1.25); }, hasJob, nullptr, &kPlus, true},
     ActionSpec{"view.zoom_out", Menu::view, QT_TRANSLATE_NOOP("Actions", "Zoom &out"), "-; Ctrl+-",
                Reach::drawing, QT_TRANSLATE_NOOP("Actions", "Shows the plan smaller."),
-               [](MainWindow& w) { w.canvas().zoomBy(0.8); }, hasStudy, nullptr, &kMinus},
+               [](MainWindow& w) { w.canvas().zoomBy(0.8); }, hasJob, nullptr, &kMinus},
     ActionSpec{"view.zoom_fit", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Fit the plan"),
                "Home; Ctrl+0", Reach::drawing,
                QT_TRANSLATE_NOOP("Actions", "Shows the whole plan."),
-               [](MainWindow& w) { w.canvas().fit(); }, hasStudy, nullptr, &kFit},
+               [](MainWindow& w) { w.canvas().fit(); }, hasJob, nullptr, &kFit},
     ActionSpec{"view.next_part", Menu::view,
                QT_TRANSLATE_NOOP("Actions", "&Next part of the window"), "F6", Reach::window,
                QT_TRANSLATE_NOOP("Actions", "Moves the keys on: plan, wall tape, verdict."),
@@ -239,6 +296,8 @@ const char* menuTitle(Menu menu) {
       return QT_TRANSLATE_NOOP("Actions", "&File");
     case Menu::edit:
       return QT_TRANSLATE_NOOP("Actions", "&Edit");
+    case Menu::survey:
+      return QT_TRANSLATE_NOOP("Actions", "S&urvey");
     case Menu::sump:
       return QT_TRANSLATE_NOOP("Actions", "&Sump");
     case Menu::view:

@@ -11,7 +11,7 @@ namespace sumpwright::window {
 
 class MainWindow;
 
-enum class Menu { file, edit, sump, view, paper, help };
+enum class Menu { file, edit, survey, sump, view, paper, help };
 
 /// Where an action's keys count: everywhere, or only while plan or tape has the focus, so that
 /// arrows and letters stay free for typing.

@@ -186,6 +186,7 @@ void MainWindow::makeSitingPage() {
   auto* upper = new QWidget(m_siting);
   QHBoxLayout* row = bareRow(upper);
   m_canvas = new canvas::PlanCanvas(m_session, upper);
+  m_canvas->setDesk(m_desk);
   m_canvas->setZoomActions(action("view.zoom_in"), action("view.zoom_out"),
                            action("view.zoom_fit"));
   row->addWidget(m_canvas, 1);
@@ -197,7 +198,11 @@ void MainWindow::makeSitingPage() {
       {action("sump.best"), action("sump.next_allowed"), action("sump.previous_allowed"),
        action("view.paper"), action("sump.waive")},
       m_beside);
-  beside->addWidget(m_panel, 1);
+  m_survey = new stages::SurveyPanel(m_session, m_desk, m_beside);
+  m_side = new QStackedWidget(m_beside);
+  m_side->addWidget(m_panel);
+  m_side->addWidget(m_survey);
+  beside->addWidget(m_side, 1);
   m_beside->setFixedWidth(qRound(kVerdictWidth_px * k));
   row->addWidget(m_beside);
   column->addWidget(upper, 1);
@@ -219,6 +224,8 @@ void MainWindow::makeSitingPage() {
   below->addWidget(m_below_stack, 1);
   m_tape = new tape::WallTape(m_session, m_below_stack);
   m_below_stack->addWidget(m_tape);
+  m_book = new tape::BookStrip(m_session, m_desk, m_below_stack);
+  m_below_stack->addWidget(m_book);
   for (const char* id : {"sump.previous_allowed", "sump.next_allowed", "sump.best"}) {
     const bool square = std::string_view(id) != "sump.best";
     auto* button = new stages::ActionButton(
@@ -244,11 +251,13 @@ void MainWindow::connectParts() {
         tr("What you draw is not being kept against a crash or a flat battery."), why,
         tr("Save the job often. Once the place is free again, keeping goes on by itself."));
   });
-  const auto typed = [this](const QString& text) { m_panel->openEntry(text); };
+  const auto typed = [this](const QString& text) {
+    if (m_stage == Stage::survey) return typeSurvey(text);
+    m_panel->openEntry(text);
+  };
   connect(m_canvas, &canvas::PlanCanvas::digitTyped, this, typed);
   connect(m_tape->strip(), &tape::TapeStrip::digitTyped, this, typed);
-  connect(m_below_choice, &stages::Segments::picked, m_below_stack,
-          &QStackedWidget::setCurrentIndex);
+  connect(m_below_choice, &stages::Segments::picked, this, [this](int) { refreshBelow(); });
   connect(&m_session, &session::Session::jobChanged, this, [this] {
     m_paper_done.clear();
     refreshMain();
@@ -269,20 +278,23 @@ void MainWindow::layOut() {
   const double k = paint::uiScale(font());
   m_compact = width() / k < kCompactWidth_px;
   m_below_choice->setVisible(m_compact);
-  if (m_compact && m_below_stack->indexOf(m_panel) < 0) {
-    m_below_stack->addWidget(m_panel);
-    m_below_stack->setCurrentIndex(m_below_choice->chosen());
-    m_panel->show();
-  } else if (!m_compact && m_below_stack->indexOf(m_panel) >= 0) {
-    m_below_stack->removeWidget(m_panel);
-    m_beside->layout()->addWidget(m_panel);
-    m_panel->show();
+  if (m_compact && m_below_stack->indexOf(m_side) < 0) {
+    m_below_stack->addWidget(m_side);
+    m_side->show();
+  } else if (!m_compact && m_below_stack->indexOf(m_side) >= 0) {
+    m_below_stack->removeWidget(m_side);
+    m_beside->layout()->addWidget(m_side);
+    m_side->show();
   }
   m_beside->setVisible(!m_compact);
+  refreshBelow();
   // The plan takes most of the growth; the tape some, since every rule has its lane there.
   const double growth = std::max(0.0, height() - kHeight_px * k);
   const int tape = qRound(kTapeHeight_px * k + 0.3 * growth);
-  m_below->setFixedHeight(std::min(tape, qRound(height() * (m_compact ? 0.52 : 0.42))));
+  const int whole = std::min(tape, qRound(height() * (m_compact ? 0.52 : 0.42)));
+  // The field book is three lines: the plan gets what it leaves.
+  const bool book_only = m_stage == Stage::survey && !m_compact;
+  m_below->setFixedHeight(book_only ? std::min(whole, m_book->sizeHint().height()) : whole);
 }
 
 void MainWindow::resizeEvent(QResizeEvent* event) {
@@ -295,10 +307,22 @@ void MainWindow::refreshMain() {
     m_start->show(recent(), installedSamples(), session::leftOvers());
     m_main->setCurrentIndex(kStartPage);
   } else {
-    m_main->setCurrentIndex(m_stage == Stage::siting ? kSitingPage : kPaperPage);
+    m_main->setCurrentIndex(m_stage == Stage::paper ? kPaperPage : kSitingPage);
   }
   m_top->setPaperShown(m_stage == Stage::paper || !m_session.hasJob());
   m_rail->choose(m_stage);
+}
+
+/// Tape or field book below the plan; in the compact layout, what else would stand beside it.
+void MainWindow::refreshBelow() {
+  const bool survey = m_stage == Stage::survey;
+  m_side->setCurrentWidget(survey ? static_cast<QWidget*>(m_survey) : m_panel);
+  const bool side = m_compact && m_below_choice->chosen() == 1;
+  m_below_stack->setCurrentWidget(side     ? static_cast<QWidget*>(m_side)
+                                  : survey ? static_cast<QWidget*>(m_book)
+                                           : m_tape);
+  m_below_choice->button(0)->setText(survey ? tr("Field book") : tr("Wall tape"));
+  m_below_choice->button(1)->setText(survey ? tr("Survey") : tr("Verdict"));
 }
 
 void MainWindow::refreshActions() {
@@ -310,6 +334,7 @@ void MainWindow::refreshActions() {
 }
 
 void MainWindow::refreshRail() {
+  refreshSurveyRail();
   StageButton* siting = m_rail->button(Stage::siting);
   StageButton* paper = m_rail->button(Stage::paper);
   const siting::Study* study = m_session.study();
@@ -319,8 +344,11 @@ void MainWindow::refreshRail() {
     return paper->tell({}, 0);
   }
   if (study == nullptr) {
-    siting->tell(tr("Plan has faults"), 0);
-    return paper->tell(tr("Plan has faults"), 0);
+    const auto& rings = m_session.job().plan.rings;
+    const bool outline = !rings.empty() && rings.front().closed && !rings.front().corners.empty();
+    const QString why = outline ? tr("Plan has faults") : tr("Needs an outline");
+    siting->tell(why, 0);
+    return paper->tell(why, 0);
   }
   if (a == nullptr) {
     siting->tell(tr("No sump yet"), 0);
@@ -335,6 +363,29 @@ void MainWindow::refreshRail() {
     paper->tell(tr("Not printed"), 0);
   else
     paper->tell(m_paper_done, 4);
+}
+
+/// How much of the survey is there: an outline, rooms, then everything looked for.
+void MainWindow::refreshSurveyRail() {
+  StageButton* survey = m_rail->button(Stage::survey);
+  if (!m_session.hasJob()) return survey->tell(tr("No job open"), 0);
+  const auto& rings = m_session.job().plan.rings;
+  if (rings.empty() || !rings.front().closed || rings.front().corners.empty()) {
+    const auto walls = rings.empty() ? 0 : rings.front().taped.size();
+    if (walls == 0) return survey->tell(tr("No outline yet"), 0);
+    return survey->tell(walls == 1 ? tr("1 wall taped") : tr("%1 walls taped").arg(walls), 1);
+  }
+  int unsound = 0;
+  int missing = 0;
+  for (const base::Problem& p : m_session.problems()) {
+    ++(p.gravity == base::Gravity::missing ? missing : unsound);
+  }
+  if (unsound > 0) {
+    return survey->tell(unsound == 1 ? tr("1 fault") : tr("%1 faults").arg(unsound), 2,
+                        rules::State::refused);
+  }
+  survey->tell(missing == 0 ? tr("Complete") : tr("%1 not known").arg(missing),
+               missing == 0 ? 4 : 3);
 }
 
 void MainWindow::refreshTitle() {

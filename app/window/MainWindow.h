@@ -13,6 +13,8 @@
 #include "session/Session.h"
 #include "stages/PaperStage.h"
 #include "stages/SitingPanel.h"
+#include "stages/SurveyPanel.h"
+#include "tape/BookStrip.h"
 #include "tape/WallTape.h"
 #include "window/Dialogs.h"
 #include "window/StageRail.h"
@@ -24,6 +26,9 @@ class QStackedWidget;
 class QVBoxLayout;
 
 namespace sumpwright::window {
+
+/// Edits of the whole plan that need no more asking.
+enum class PlanEdit { rooms, floor, square, mirror, turn_left, turn_right };
 
 enum class ThemeChoice { system, light, dark };
 
@@ -41,6 +46,9 @@ class MainWindow final : public QMainWindow {
   tape::WallTape& tape() { return *m_tape; }
   stages::SitingPanel& panel() { return *m_panel; }
   stages::PaperStage& paper() { return *m_paper; }
+  stages::SurveyPanel& survey() { return *m_survey; }
+  tape::BookStrip& book() { return *m_book; }
+  session::TapeDesk& desk() { return m_desk; }
   StageRail& rail() { return *m_rail; }
   TopRow& topRow() { return *m_top; }
   /// The action of that id. Contract: it is in the table.
@@ -63,6 +71,10 @@ class MainWindow final : public QMainWindow {
   void goAllowed(int direction);
   void nudge(double by_m);
   void typePlace();
+  /// Goes on with what was typed on the plan in the survey.
+  void typeSurvey(const QString& text);
+  void showSurvey(stages::SurveyPage page);
+  void editPlan(PlanEdit what);
   void waive();
   bool mayWaive() const;
   Stage stage() const { return m_stage; }
@@ -99,6 +111,8 @@ class MainWindow final : public QMainWindow {
   void refreshRail();
   void refreshTitle();
   void refreshMain();
+  void refreshBelow();
+  void refreshSurveyRail();
   /// Whether the open job may be let go of: nothing is lost without being asked.
   bool mayLeave();
   /// Whether a job may be opened that another window may have open.
@@ -114,6 +128,7 @@ class MainWindow final : public QMainWindow {
   QSettings& m_settings;
   Dialogs& m_dialogs;
   session::Session m_session;
+  session::TapeDesk m_desk{m_session};
   std::map<std::string, QAction*> m_actions;
   QMenu* m_menu = nullptr;
   QMenu* m_recent_menu = nullptr;
@@ -132,6 +147,9 @@ class MainWindow final : public QMainWindow {
   canvas::PlanCanvas* m_canvas = nullptr;
   tape::WallTape* m_tape = nullptr;
   stages::SitingPanel* m_panel = nullptr;
+  stages::SurveyPanel* m_survey = nullptr;
+  tape::BookStrip* m_book = nullptr;
+  QStackedWidget* m_side = nullptr;  ///< verdict or survey
   stages::PaperStage* m_paper = nullptr;
   QWidget* m_beside = nullptr;  ///< holds the verdict beside the plan
   QWidget* m_below = nullptr;   ///< tape, and in the compact layout the verdict too

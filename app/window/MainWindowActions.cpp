@@ -10,6 +10,9 @@
 #include "files/RuleSheets.h"
 #include "paint/Export.h"
 #include "paint/Painting.h"
+#include "plan/RoomEdits.h"
+#include "plan/WallEdits.h"
+#include "plan/WholePlanEdits.h"
 #include "stages/SitingText.h"
 #include "window/Actions.h"
 #include "window/KeysDialog.h"
@@ -75,7 +78,7 @@ void MainWindow::typePlace() {
   showStage(Stage::siting);
   if (m_compact) {
     m_below_choice->show(1);
-    m_below_stack->setCurrentIndex(1);
+    refreshBelow();
   }
   m_panel->openEntry();
 }
@@ -86,19 +89,73 @@ void MainWindow::waive() {
   showStage(Stage::siting);
   if (m_compact) {
     m_below_choice->show(1);
-    m_below_stack->setCurrentIndex(1);
+    refreshBelow();
   }
   m_panel->openWaiver();
 }
 
 void MainWindow::showStage(Stage stage) {
   m_stage = stage;
+  m_canvas->setSurveying(stage == Stage::survey);
+  layOut();
   refreshMain();
   refreshActions();
+  if (stage == Stage::survey && m_session.hasJob()) m_survey->takeFocus();
+}
+
+void MainWindow::showSurvey(stages::SurveyPage page) {
+  m_survey->showPage(page);
+  if (m_compact) m_below_choice->show(1);
+  showStage(Stage::survey);
+  refreshBelow();
+}
+
+void MainWindow::editPlan(PlanEdit what) {
+  constexpr double kSquareWithin_deg = 5.0;  // own figure: what a sketch is out, not a splayed wall
+  const plan::Job& job = m_session.job();
+  const auto apply = [&](const QString& text, base::Result<plan::Job> after) {
+    const base::Problems problems = m_session.edit(text, std::move(after));
+    if (!problems.empty()) tellProblems(text, problems, {});
+  };
+  switch (what) {
+    case PlanEdit::rooms:
+      return apply(tr("Rooms from walls"), plan::roomsFromWalls(job));
+    case PlanEdit::floor:
+      return apply(tr("Floor from walls"), plan::floorZoneFromWalls(job));
+    case PlanEdit::square:
+      return apply(tr("Make corners square"), plan::straighten(job, 0, kSquareWithin_deg));
+    case PlanEdit::mirror:
+      return apply(tr("Mirror the plan"), plan::mirrorPlan(job));
+    case PlanEdit::turn_left:
+      return apply(tr("Turn the plan"), plan::turnPlan(job, 90.0));
+    case PlanEdit::turn_right:
+      return apply(tr("Turn the plan"), plan::turnPlan(job, -90.0));
+  }
+}
+
+void MainWindow::typeSurvey(const QString& text) {
+  if (m_compact) {
+    m_below_choice->show(1);
+    refreshBelow();
+  }
+  if (m_survey->page() == stages::SurveyPage::check) {
+    m_survey->showPage(m_desk.isOpen() ? stages::SurveyPage::outline : stages::SurveyPage::things);
+  }
+  QLineEdit* field = m_survey->page() == stages::SurveyPage::outline ? m_survey->outline()->field()
+                                                                     : m_survey->things()->line();
+  field->setFocus(Qt::OtherFocusReason);
+  field->insert(text);
+  Q_EMIT field->textEdited(field->text());
 }
 
 void MainWindow::focusNextPart() {
-  QWidget* parts[] = {m_canvas, m_tape->strip(), m_panel->primary(), m_rail->button(Stage::siting)};
+  const bool survey = m_stage == Stage::survey;
+  QWidget* typing = m_survey->page() == stages::SurveyPage::outline
+                        ? static_cast<QWidget*>(m_survey->outline()->field())
+                        : m_survey->things()->line();
+  QWidget* parts[] = {m_canvas, m_tape->strip(),
+                      survey ? typing : static_cast<QWidget*>(m_panel->primary()),
+                      m_rail->button(m_stage)};
   const int count = static_cast<int>(std::size(parts));
   int at = -1;
   for (int i = 0; i < count; ++i) {

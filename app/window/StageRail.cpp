@@ -71,7 +71,8 @@ void StageButton::paintEvent(QPaintEvent*) {
 
 StageRail::StageRail(QWidget* parent)
     : QWidget(parent),
-      m_buttons{new StageButton(tr("Siting"), this), new StageButton(tr("Paper"), this)},
+      m_buttons{new StageButton(tr("Survey"), this), new StageButton(tr("Siting"), this),
+                new StageButton(tr("Paper"), this)},
       m_menu(new QToolButton(this)) {
   const double k = paint::uiScale(font());
   setFixedWidth(qRound(kWidth_px * k));
@@ -79,7 +80,7 @@ StageRail::StageRail(QWidget* parent)
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, qRound(kHead_px * k), 0, qRound(12 * k));
   column->setSpacing(qRound(4 * k));
-  for (int i = 0; i < 2; ++i) {
+  for (int i = 0; i < 3; ++i) {
     column->addWidget(m_buttons[i]);
     connect(m_buttons[i], &QAbstractButton::clicked, this,
             [this, i] { Q_EMIT picked(static_cast<Stage>(i)); });

@@ -13,7 +13,7 @@ class QMenu;
 
 namespace sumpwright::window {
 
-enum class Stage { siting, paper };
+enum class Stage { survey, siting, paper };
 
 class StageButton final : public QAbstractButton {
   Q_OBJECT
@@ -52,7 +52,7 @@ class StageRail final : public QWidget {
   void paintEvent(QPaintEvent* event) override;
 
  private:
-  StageButton* m_buttons[2];
+  StageButton* m_buttons[3];
   QToolButton* m_menu;
 };
 

@@ -22,7 +22,7 @@ std::span<const Sentence> ruleSentences();    ///< "rule.*", "study.*", "verdict
 std::span<const Sentence> sheetSentences();   ///< "sheet.*": SheetSentences.cpp
 std::span<const Sentence> paperSentences();   ///< "paper.*", "drawing.*": PaperSentences.cpp
 std::span<const Sentence> fileSentences();    ///< "file.*": FileSentences.cpp
-std::span<const Sentence> surveySentences();  ///< "plan.tape.*", "drawing.outline.*",
+std::span<const Sentence> surveySentences();  ///< "place.*", "plan.tape.*", "drawing.outline.*",
                                               ///< "drawing.gap.*": SurveySentences.cpp
 std::span<const Sentence> cliSentences();     ///< "cli.*", "quantity.*": CliSentences.cpp
 

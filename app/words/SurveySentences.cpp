@@ -13,6 +13,16 @@ std::span<const Sentence> surveySentences() {
       {"drawing.gap.times", QT_TRANSLATE_NOOP("Sentences", "gap × {times:0}")},
       {"drawing.outline.area-note", QT_TRANSLATE_NOOP("Sentences", "inside the outside faces")},
       {"drawing.outline.length", QT_TRANSLATE_NOOP("Sentences", "{length:3,bare}")},
+      {"place.meets-nothing",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "An inner wall from there meets no other wall. Type its length as well, or "
+           "close the outline first.")},
+      {"place.no-wall", QT_TRANSLATE_NOOP("Sentences", "Choose the wall it belongs to first.")},
+      {"place.past-end",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "It would end {end} along a wall that is {length} long. It does not fit "
+                         "there.")},
       {"plan.tape.cannot-share",
        QT_TRANSLATE_NOOP(
            "Sentences",

@@ -65,9 +65,10 @@ void wallLength(Sketch& sketch, const SheetContext& c, const OutlineWall& wall,
   const double angle = turn * std::numbers::pi / 180.0;
   const Vec up{-std::sin(angle), -std::cos(angle)};
   const Point at = geometry::lerp(a, b, 0.5) + 1.1 * up;
-  sketch.text(at,
-              voice.say(base::Message("drawing.outline.length", {base::metres("length", wall.length_m)})),
-              type::strong, c.theme.ink, HAlign::centre, turn);
+  sketch.text(
+      at,
+      voice.say(base::Message("drawing.outline.length", {base::metres("length", wall.length_m)})),
+      type::strong, c.theme.ink, HAlign::centre, turn);
 }
 
 void cornerLetters(Sketch& sketch, const SheetContext& c, const plan::Ring& ring,
@@ -141,12 +142,11 @@ PlanView fittedToOutline(const plan::Plan& plan, const std::optional<geometry::S
     seen.insert(seen.end(), ring.corners.begin(), ring.corners.end());
   }
   if (draft) seen.insert(seen.end(), {draft->a, draft->b});
-  if (seen.empty()) seen = {{0.0, 0.0}};
+  // Before the first wall: room for a house that begins at the origin and goes right and up.
+  if (seen.empty()) seen = {{-0.5, -0.5}, {16.5, 9.5}};
   Box box = boxOf(seen);
-  // A first wall alone should not fill the window: room for the house it will become.
-  const Box least = around(box.centre(), 6.0, 4.5);
-  if (box.width() < least.width() / 2.0 && box.height() < least.height() / 2.0)
-    box = join(box, least);
+  // A first wall alone should not fill the window.
+  if (seen.size() <= 3) box = join(box, {box.left, box.top, box.left + 12.0, box.top + 7.0});
   PlanView view;
   view.width_mm = width_mm;
   view.height_mm = height_mm;

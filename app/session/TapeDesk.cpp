@@ -1,0 +1,265 @@
+#include "session/TapeDesk.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "plan/TapeEdits.h"
+
+namespace sumpwright::session {
+
+namespace {
+
+using tools::LengthFault;
+
+constexpr double kQuarterTurn_deg = 90.0;
+
+double within360(double degrees) { return std::fmod(std::fmod(degrees, 360.0) + 360.0, 360.0); }
+
+}  // namespace
+
+TapeDesk::TapeDesk(Session& session, QObject* parent) : QObject(parent), m_session(session) {
+  connect(&session, &Session::jobChanged, this, [this] {
+    m_ring = 0;
+    settle();
+  });
+  connect(&session, &Session::studyChanged, this, [this] {
+    if (m_correcting && (outline() == nullptr || *m_correcting >= outline()->taped.size())) {
+      m_correcting.reset();
+    }
+    Q_EMIT changed();
+  });
+}
+
+/// Nothing typed, nothing corrected, the heading as suggested.
+void TapeDesk::settle() {
+  m_aim.reset();
+  m_text.clear();
+  m_line = {};
+  m_correcting.reset();
+  m_drawn_to.reset();
+  m_problems.clear();
+  Q_EMIT changed();
+}
+
+void TapeDesk::takeRing(int ring) {
+  if (ring == m_ring) return;
+  m_ring = ring;
+  settle();
+}
+
+const plan::Ring* TapeDesk::outline() const {
+  if (!m_session.hasJob() || m_ring < 0) return nullptr;
+  const auto& rings = m_session.job().plan.rings;
+  const auto index = static_cast<std::size_t>(m_ring);
+  return index < rings.size() ? &rings[index] : nullptr;
+}
+
+bool TapeDesk::isOpen() const {
+  return m_session.hasJob() && (m_correcting || plan::mayTape(m_session.job(), m_ring));
+}
+
+bool TapeDesk::isClosed() const {
+  const plan::Ring* r = outline();
+  return r != nullptr && r->closed && !r->corners.empty();
+}
+
+std::size_t TapeDesk::wall() const {
+  if (m_correcting) return *m_correcting;
+  return outline() == nullptr ? 0 : outline()->taped.size();
+}
+
+std::optional<double> TapeDesk::before_deg() const {
+  const std::size_t n = wall();
+  if (outline() == nullptr || n == 0 || n > outline()->taped.size()) return std::nullopt;
+  return outline()->taped[n - 1].bearing_deg;
+}
+
+/// As the wall stands in the book, or on round the way the last corner turned.
+double TapeDesk::suggested_deg() const {
+  const std::size_t n = wall();
+  if (m_correcting) return outline()->taped[n].bearing_deg;
+  const auto before = before_deg();
+  if (!before) return kQuarterTurn_deg;  // the first wall to the right
+  double turn = -kQuarterTurn_deg;       // left: the house on the left
+  if (n >= 2) {
+    const double last = within360(*before - outline()->taped[n - 2].bearing_deg);
+    if (last > 0.0 && last < 180.0) turn = kQuarterTurn_deg;
+  }
+  return within360(*before + turn);
+}
+
+tools::Aim TapeDesk::aimInForce() const {
+  if (m_line.aim.kind != tools::AimKind::none) return m_line.aim;
+  if (m_aim) return *m_aim;
+  const bool square = !m_correcting || outline()->taped[*m_correcting].square;
+  return {tools::AimKind::sheet, suggested_deg(), square};
+}
+
+double TapeDesk::heading_deg() const {
+  if (!m_session.hasJob()) return kQuarterTurn_deg;
+  return tools::sheetBearing(aimInForce(), before_deg(), m_session.job().plan.north_deg);
+}
+
+void TapeDesk::setHeading(double sheet_deg) {
+  m_aim = tools::Aim{tools::AimKind::sheet, within360(sheet_deg), true};
+  Q_EMIT changed();
+}
+
+void TapeDesk::setText(const QString& text) {
+  m_text = text;
+  const bool feet =
+      m_session.hasJob() && m_session.job().display_units == plan::DisplayUnits::imperial;
+  m_line = tools::readTapeLine(text.toStdString(),
+                               feet ? tools::BareUnit::foot : tools::BareUnit::metre);
+  m_problems.clear();
+  Q_EMIT changed();
+}
+
+void TapeDesk::correct(std::optional<std::size_t> wall) {
+  if (wall && (outline() == nullptr || *wall >= outline()->taped.size())) wall.reset();
+  settle();
+  m_correcting = wall;
+  Q_EMIT changed();
+}
+
+std::optional<geometry::Segment> TapeDesk::draft() const {
+  if ((!m_line.length.ok() && !m_drawn_to) || !isOpen()) return std::nullopt;
+  const std::size_t n = wall();
+  geometry::Point from{};
+  if (const plan::Ring* r = outline(); r != nullptr && !r->corners.empty()) {
+    from = r->corners[std::min(n, r->corners.size() - 1)];
+  }
+  if (m_drawn_to && !m_line.length.ok()) return geometry::Segment{from, *m_drawn_to};
+  const geometry::Leg leg{heading_deg(), m_line.length.metres.front(), true, false};
+  return geometry::Segment{from, from + geometry::walked(leg)};
+}
+
+std::optional<geometry::Point> TapeDesk::drawFrom() const {
+  if (!isOpen() || m_correcting) return std::nullopt;
+  const plan::Ring* r = outline();
+  if (r == nullptr || r->corners.empty()) return geometry::Point{};
+  return r->corners.back();
+}
+
+void TapeDesk::drawTo(geometry::Point to, bool square) {
+  const auto from = drawFrom();
+  if (!from) return;
+  m_drawn_to = to;
+  m_drawn_square = square;
+  if (geometry::distance(*from, to) > 0.0) {
+    const double bearing = std::atan2(to.x - from->x, to.y - from->y) * 180.0 / std::numbers::pi;
+    m_aim = tools::Aim{tools::AimKind::sheet, within360(bearing), square};
+  }
+  Q_EMIT changed();
+}
+
+void TapeDesk::stopDrawing() {
+  if (m_drawn_to) settle();
+}
+
+TapeDesk::Outcome TapeDesk::finishDrawing() {
+  const auto wall = draft();
+  if (!m_drawn_to || !wall) return Outcome::nothing_typed;
+  const bool typed = m_line.length.ok();
+  const plan::Ring* r = outline();
+  const bool home =
+      !typed && r != nullptr && r->corners.size() > 2 && *m_drawn_to == r->corners.front();
+  const Outcome outcome = submitReading(geometry::distance(wall->a, wall->b));
+  if (outcome == Outcome::done && home) close(plan::Sharing::not_shared);
+  m_drawn_to.reset();
+  return outcome;
+}
+
+bool TapeDesk::take(const QString& text, base::Result<plan::Job> after) {
+  m_problems = m_session.edit(text, std::move(after));
+  if (!m_problems.empty()) {
+    Q_EMIT changed();
+    return false;
+  }
+  return true;
+}
+
+TapeDesk::Outcome TapeDesk::submit() {
+  m_problems.clear();
+  const bool only_turned =
+      m_text.trimmed().isEmpty() ? m_aim.has_value() : m_line.ok() && needsLength();
+  if (m_correcting && only_turned) {
+    return submitReading(outline()->taped[*m_correcting].length_m);
+  }
+  if (m_line.ok() && needsLength()) {
+    // Only a direction: it holds for the length that comes.
+    m_aim = tools::Aim{tools::AimKind::sheet, heading_deg(), m_line.aim.square};
+    setText({});
+    return Outcome::turned;
+  }
+  switch (m_line.length.fault) {
+    case LengthFault::none:
+      return submitReading(m_line.length.metres.front());
+    case LengthFault::ambiguous:
+      return Outcome::ambiguous;
+    case LengthFault::empty:
+      return Outcome::nothing_typed;
+    case LengthFault::not_a_length:
+      break;
+  }
+  return m_text.trimmed().isEmpty() ? Outcome::nothing_typed : Outcome::not_a_length;
+}
+
+TapeDesk::Outcome TapeDesk::submitReading(double length_m) {
+  if (!m_session.hasJob()) return Outcome::refused;
+  const plan::TapedWall wall{heading_deg(), length_m, aimInForce().square};
+  const plan::Job& job = m_session.job();
+  const bool done = m_correcting ? take(tr("Correct a wall"),
+                                        plan::replaceTaped(job, m_ring, *m_correcting, wall))
+                                 : take(tr("Tape a wall"), plan::addTaped(job, m_ring, wall));
+  if (!done) return Outcome::refused;
+  settle();
+  return Outcome::done;
+}
+
+bool TapeDesk::removeWall(std::size_t wall) {
+  if (!m_session.hasJob()) return false;
+  if (!take(tr("Take out a wall"), plan::removeTaped(m_session.job(), m_ring, wall))) return false;
+  settle();
+  return true;
+}
+
+bool TapeDesk::close(plan::Sharing sharing) {
+  if (!m_session.hasJob()) return false;
+  if (!take(tr("Close the outline"), plan::closeTaped(m_session.job(), m_ring, sharing))) {
+    return false;
+  }
+  settle();
+  return true;
+}
+
+bool TapeDesk::reopen() {
+  if (!m_session.hasJob()) return false;
+  if (!take(tr("Open the outline"), plan::reopenTaped(m_session.job(), m_ring))) return false;
+  settle();
+  return true;
+}
+
+bool TapeDesk::setLength(std::size_t wall, double length_m) {
+  if (outline() == nullptr || wall >= outline()->taped.size()) return false;
+  plan::TapedWall corrected = outline()->taped[wall];
+  corrected.length_m = length_m;
+  if (!take(tr("Correct a wall"), plan::replaceTaped(m_session.job(), m_ring, wall, corrected))) {
+    return false;
+  }
+  settle();
+  return true;
+}
+
+geometry::Closing TapeDesk::closing() const {
+  return geometry::closingOf(outline() == nullptr ? std::vector<geometry::Leg>{}
+                                                  : plan::legsOf(outline()->taped));
+}
+
+std::vector<geometry::Misread> TapeDesk::misreads() const {
+  if (outline() == nullptr || outline()->taped.size() < 3) return {};
+  return geometry::misreadsThatExplain(plan::legsOf(outline()->taped), kAccuracy_m);
+}
+
+}  // namespace sumpwright::session

@@ -1,0 +1,42 @@
+#pragma once
+// The survey beside the plan: the outline as it is taped, the things on it, and what is still wrong
+// or missing.
+
+#include <QStackedWidget>
+#include <QWidget>
+
+#include "session/Session.h"
+#include "session/TapeDesk.h"
+#include "stages/CheckPage.h"
+#include "stages/OutlinePage.h"
+#include "stages/Segments.h"
+#include "stages/ThingsPage.h"
+
+namespace sumpwright::stages {
+
+enum class SurveyPage { outline, things, check };
+
+class SurveyPanel final : public QWidget {
+  Q_OBJECT
+
+ public:
+  SurveyPanel(session::Session& session, session::TapeDesk& desk, QWidget* parent = nullptr);
+  OutlinePage* outline() const { return m_outline; }
+  ThingsPage* things() const { return m_things; }
+  CheckPage* check() const { return m_check; }
+  Segments* pages() const { return m_choice; }
+  SurveyPage page() const { return static_cast<SurveyPage>(m_pages->currentIndex()); }
+  void showPage(SurveyPage page);
+  /// Puts the cursor where typing goes on.
+  void takeFocus();
+
+ private:
+  session::Session& m_session;
+  Segments* m_choice;
+  QStackedWidget* m_pages;
+  OutlinePage* m_outline;
+  ThingsPage* m_things;
+  CheckPage* m_check;
+};
+
+}  // namespace sumpwright::stages

@@ -1,0 +1,322 @@
+#include "stages/ThingsPage.h"
+
+#include <QKeyEvent>
+#include <QVBoxLayout>
+
+#include "paint/Look.h"
+#include "plan/RoomEdits.h"
+#include "plan/ThingEdits.h"
+#include "stages/SitingText.h"
+#include "stages/SurveyText.h"
+#include "stages/ThingText.h"
+#include "tools/ThingPlace.h"
+
+namespace sumpwright::stages {
+
+namespace {
+
+double wallLength(const plan::Ring& ring, std::size_t edge) {
+  return geometry::distance(ring.corners[edge], ring.corners[(edge + 1) % ring.corners.size()]);
+}
+
+QString whatItIs(const tools::ThingLine& line) {
+  switch (line.kind) {
+    case tools::LineKind::opening: {
+      plan::Opening o;
+      o.kind = line.opening;
+      return thingKind(o);
+    }
+    case tools::LineKind::service: {
+      plan::Service s;
+      s.kind = line.service;
+      return thingKind(s);
+    }
+    case tools::LineKind::radiator:
+      return thingKind(plan::Radiator{});
+    case tools::LineKind::inner_wall:
+      return thingKind(plan::InnerWall{});
+  }
+  return {};
+}
+
+}  // namespace
+
+ThingsPage::ThingsPage(session::Session& session, QWidget* parent)
+    : QWidget(parent), m_session(session) {
+  setAccessibleName(tr("Things on the plan"));
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(6);
+  auto* row = new QHBoxLayout;
+  auto* on = new QLabel(tr("On wall"), this);
+  on->setFont(paint::sized(font(), 1.0, true));
+  m_walls = new SteadyCombo(this);
+  m_walls->setAccessibleName(tr("Wall"));
+  m_walls->setToolTip(tr("Page up and Page down choose the wall while you type"));
+  row->addWidget(on);
+  row->addWidget(m_walls, 1);
+  column->addLayout(row);
+  auto* entry = new QHBoxLayout;
+  m_line = new QLineEdit(this);
+  m_line->setAccessibleName(tr("What, where, how wide"));
+  m_line->setPlaceholderText(tr("w 1.20 1.05"));
+  m_line->setFont(paint::sized(font(), 1.3, true));
+  m_line->setMinimumHeight(qRound(44 * paint::uiScale(font())));
+  m_line->setToolTip(tr(
+      "w window, d door, g glazed door, gd garage door, v vent, fl flue; gas, el, wa, tel, oil, dr "
+      "drain, ws waste; rad radiator; iw inner wall. Then how far from the left corner seen from "
+      "outside (r1.20 from the right), how wide, sill and head. t4 in front: four of them."));
+  m_line->installEventFilter(this);
+  m_add = new QPushButton(tr("Add"), this);
+  m_add->setProperty("role", QStringLiteral("primary"));
+  entry->addWidget(m_line, 1);
+  entry->addWidget(m_add);
+  column->addLayout(entry);
+  m_message = new QLabel(this);
+  m_message->setWordWrap(true);
+  m_message->setMinimumHeight(qRound(2.2 * QFontMetrics(font()).lineSpacing()));
+  m_message->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+  column->addWidget(m_message);
+  m_list = new QListWidget(this);
+  m_list->setAccessibleName(tr("Things on the plan"));
+  m_list->setFrameShape(QFrame::NoFrame);
+  m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  m_list->setTextElideMode(Qt::ElideRight);
+  m_list->installEventFilter(this);
+  column->addWidget(m_list, 1);
+  m_form = new ThingForm(session, this);
+  column->addWidget(m_form);
+  auto* buttons = new QHBoxLayout;
+  m_rooms = new QPushButton(tr("Rooms from walls"), this);
+  m_rooms->setToolTip(tr("Makes a room of every area that walls close off"));
+  m_remove = new QPushButton(tr("Take out"), this);
+  m_remove->setToolTip(tr("Takes the chosen thing off the plan (Delete in the list)"));
+  buttons->addWidget(m_rooms, 1);
+  buttons->addWidget(m_remove);
+  column->addLayout(buttons);
+
+  connect(m_line, &QLineEdit::returnPressed, this, &ThingsPage::submit);
+  connect(m_line, &QLineEdit::textEdited, this, &ThingsPage::preview);
+  connect(m_add, &QPushButton::clicked, this, &ThingsPage::submit);
+  connect(m_rooms, &QPushButton::clicked, this, &ThingsPage::findRooms);
+  connect(m_remove, &QPushButton::clicked, this, &ThingsPage::removeSelected);
+  connect(m_list, &QListWidget::currentRowChanged, this, [this](int at) {
+    if (!m_filling && at >= 0) m_session.show(listed(at));
+  });
+  connect(m_walls, &QComboBox::activated, this, [this](int) {
+    const QPoint at = m_walls->currentData().toPoint();
+    m_session.show(m_session.job()
+                       .plan.rings[static_cast<std::size_t>(at.x())]
+                       .walls[static_cast<std::size_t>(at.y())]
+                       .id);
+  });
+  connect(&session, &session::Session::studyChanged, this, &ThingsPage::refresh);
+  connect(&session, &session::Session::jobChanged, this, &ThingsPage::refresh);
+  connect(&session, &session::Session::selectionChanged, this, &ThingsPage::showSelected);
+  refresh();
+}
+
+std::string ThingsPage::listed(int row) const {
+  return m_list->item(row)->data(Qt::UserRole).toString().toStdString();
+}
+
+void ThingsPage::refresh() {
+  if (m_session.isPreviewing()) return;
+  m_filling = true;
+  refreshWalls();
+  refreshList();
+  m_filling = false;
+  showSelected();
+  preview();
+}
+
+void ThingsPage::refreshWalls() {
+  const int before = m_walls->currentIndex();
+  m_walls->clear();
+  if (!m_session.hasJob()) return;
+  const plan::Job& job = m_session.job();
+  for (std::size_t r = 0; r < job.plan.rings.size(); ++r) {
+    const plan::Ring& ring = job.plan.rings[r];
+    const std::size_t walls =
+        ring.closed || ring.corners.empty() ? ring.corners.size() : ring.corners.size() - 1;
+    for (std::size_t w = 0; w < walls && w < ring.walls.size(); ++w) {
+      QString text = wallCorners(job, static_cast<int>(r), static_cast<int>(w));
+      if (!ring.walls[w].name.empty()) {
+        text += QStringLiteral("  ") + QString::fromStdString(ring.walls[w].name);
+      }
+      text += QStringLiteral("  ") + tapedLength(wallLength(ring, w), job);
+      m_walls->addItem(text, QPoint(static_cast<int>(r), static_cast<int>(w)));
+    }
+  }
+  m_walls->setCurrentIndex(std::clamp(before, m_walls->count() > 0 ? 0 : -1, m_walls->count() - 1));
+}
+
+void ThingsPage::refreshList() {
+  m_list->clear();
+  m_rooms->setEnabled(m_session.hasJob());
+  if (!m_session.hasJob()) return;
+  const plan::Job& job = m_session.job();
+  for (const std::string& id : thingIds(job)) {
+    const auto thing = plan::thingOf(job, id);
+    if (!thing) continue;
+    const QString where = thingWhere(*thing, job);
+    auto* item = new QListWidgetItem(where.isEmpty()
+                                         ? thingTitle(*thing)
+                                         : QStringLiteral("%1   %2").arg(thingTitle(*thing), where),
+                                     m_list);
+    item->setData(Qt::UserRole, QString::fromStdString(id));
+    item->setToolTip(item->text());
+    item->setSizeHint(QSize(10, qRound(30 * paint::uiScale(font()))));
+  }
+}
+
+void ThingsPage::showSelected() {
+  m_filling = true;
+  const QString id = QString::fromStdString(m_session.selected());
+  int row = -1;
+  for (int i = 0; i < m_list->count(); ++i) {
+    if (m_list->item(i)->data(Qt::UserRole).toString() == id) row = i;
+  }
+  m_list->setCurrentRow(row);
+  for (int i = 0; m_session.hasJob() && i < m_walls->count(); ++i) {
+    const QPoint at = m_walls->itemData(i).toPoint();
+    const auto& walls = m_session.job().plan.rings[static_cast<std::size_t>(at.x())].walls;
+    if (walls[static_cast<std::size_t>(at.y())].id == m_session.selected()) {
+      m_walls->setCurrentIndex(i);
+    }
+  }
+  m_remove->setEnabled(row >= 0);
+  m_form->refresh();
+  m_filling = false;
+}
+
+void ThingsPage::say(const QString& text, bool warning) {
+  m_message->setProperty("tone", warning ? QStringLiteral("warning") : QStringLiteral("second"));
+  m_message->setStyleSheet(QStringLiteral("color:%1")
+                               .arg(paint::colour(warning ? paint::look(palette()).warning_text
+                                                          : paint::look(palette()).ink2)
+                                        .name()));
+  m_message->setText(text);
+}
+
+/// What the line means so far, before Enter.
+void ThingsPage::preview() {
+  if (!m_session.hasJob()) return;
+  const plan::Job& job = m_session.job();
+  const bool feet = job.display_units == plan::DisplayUnits::imperial;
+  const tools::ThingLine line = tools::readThingLine(
+      m_line->text().toStdString(), feet ? tools::BareUnit::foot : tools::BareUnit::metre);
+  switch (line.fault) {
+    case tools::LineFault::none: {
+      QString text = tr("%1, %2 from the %3 corner")
+                         .arg(whatItIs(line), tapedLength(line.offset_m, job),
+                              line.from_right ? tr("right") : tr("left"));
+      if (line.width_m) {
+        text += line.kind == tools::LineKind::inner_wall
+                    ? tr(", %1 long").arg(tapedLength(*line.width_m, job))
+                    : tr(", %1 wide").arg(tapedLength(*line.width_m, job));
+      }
+      if (line.times > 1) text += tr(", %1 times").arg(line.times);
+      return say(text, false);
+    }
+    case tools::LineFault::few:
+      return say(line.kind == tools::LineKind::opening || line.kind == tools::LineKind::radiator
+                     ? tr("%1: how far from the left corner, then how wide").arg(whatItIs(line))
+                     : tr("%1: how far from the left corner").arg(whatItIs(line)),
+                 false);
+    case tools::LineFault::empty:
+      return say(tr("w window, d door, g glazed door, v vent, gas, el, wa, dr, rad, iw inner wall: "
+                    "then how far from the left corner, and how wide"),
+                 false);
+    case tools::LineFault::unknown_word:
+    case tools::LineFault::not_a_length:
+    case tools::LineFault::ambiguous:
+    case tools::LineFault::many:
+      return say({}, false);
+  }
+}
+
+void ThingsPage::submit() {
+  if (!m_session.hasJob()) return;
+  const plan::Job& job = m_session.job();
+  const bool feet = job.display_units == plan::DisplayUnits::imperial;
+  const tools::ThingLine line = tools::readThingLine(
+      m_line->text().toStdString(), feet ? tools::BareUnit::foot : tools::BareUnit::metre);
+  switch (line.fault) {
+    case tools::LineFault::none:
+      break;
+    case tools::LineFault::unknown_word:
+      return say(
+          tr("“%1” is no thing this line knows. Try w for a window, d for a door; the tip on "
+             "the line lists all.")
+              .arg(QString::fromStdString(line.word)),
+          true);
+    case tools::LineFault::ambiguous:
+      return say(tr("One of the lengths can mean two things: write its decimals with a dot."),
+                 true);
+    case tools::LineFault::not_a_length:
+      return say(tr("One of these is not a length. Type them as 1.20, 120cm or 3'11\"."), true);
+    case tools::LineFault::many:
+      return say(tr("There are more lengths than a %1 has.").arg(whatItIs(line).toLower()), true);
+    case tools::LineFault::few:
+    case tools::LineFault::empty:
+      return preview();
+  }
+  if (m_walls->currentIndex() < 0) return say(tr("Tape the outline first."), true);
+  const QPoint wall = m_walls->currentData().toPoint();
+  base::Result<plan::Job> after = tools::placed(job, wall.x(), wall.y(), line);
+  const std::string added = after ? tools::lastAdded(job, *after) : std::string();
+  const base::Problems problems =
+      m_session.edit(tr("Add: %1").arg(whatItIs(line).toLower()), std::move(after));
+  if (!problems.empty()) return say(said(problems.front().message, m_session.job()), true);
+  m_line->clear();
+  m_session.select(added);
+  m_session.show(added);
+}
+
+void ThingsPage::removeSelected() {
+  if (!m_session.hasJob() || m_list->currentRow() < 0) return;
+  const std::string id = listed(m_list->currentRow());
+  const base::Problems problems =
+      m_session.edit(tr("Take out a thing"), plan::removeThing(m_session.job(), id));
+  if (!problems.empty()) say(said(problems.front().message, m_session.job()), true);
+}
+
+void ThingsPage::findRooms() {
+  if (!m_session.hasJob()) return;
+  const auto before = m_session.job().plan.rooms.size();
+  const base::Problems problems =
+      m_session.edit(tr("Rooms from walls"), plan::roomsFromWalls(m_session.job()));
+  if (!problems.empty()) return say(said(problems.front().message, m_session.job()), true);
+  const auto found = m_session.job().plan.rooms.size() - before;
+  say(found == 0   ? tr("No new room: every area that walls close off has one.")
+      : found == 1 ? tr("One room found. Say what it is for.")
+                   : tr("%1 rooms found. Choose each and say what it is for.").arg(found),
+      false);
+}
+
+bool ThingsPage::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && watched == m_line) {
+    const auto* key = static_cast<QKeyEvent*>(event);
+    if (!(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier)) && key->key() != Qt::Key_F1) {
+      event->accept();
+      return true;
+    }
+  }
+  if (event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
+  const auto* key = static_cast<QKeyEvent*>(event);
+  const int step = key->key() == Qt::Key_PageDown ? 1 : key->key() == Qt::Key_PageUp ? -1 : 0;
+  if (watched == m_line && step != 0 && m_walls->count() > 0) {
+    m_walls->setCurrentIndex((m_walls->currentIndex() + step + m_walls->count()) %
+                             m_walls->count());
+    Q_EMIT m_walls->activated(m_walls->currentIndex());
+    return true;
+  }
+  if (watched == m_list && key->key() == Qt::Key_Delete) {
+    removeSelected();
+    return true;
+  }
+  return QWidget::eventFilter(watched, event);
+}
+
+}  // namespace sumpwright::stages
