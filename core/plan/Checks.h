@@ -14,6 +14,8 @@ namespace sumpwright::plan {
 
 /// Corners nearer together than this are one corner typed twice.
 inline constexpr double kShortestEdge_m = 0.001;
+/// No wall is longer: a file holds places along it up to here.
+inline constexpr double kLongestEdge_m = 10'000.0;
 /// Offsets and widths are taped to the millimetre; that much over the end of a wall is rounding.
 inline constexpr double kTapeRounding_m = 0.001;
 /// Overlaps and overhangs of rooms and zones below this come from drawing, not from the house.

@@ -54,10 +54,12 @@ base::Problem shortBy(double length_m) {
                       base::millimetres("least", 1000.0 * kShortestEdge_m)});
 }
 
-std::optional<base::Problem> shortEdge(const Ring& ring) {
+/// An edge too short, or so long that no file could hold a place at its end.
+std::optional<base::Problem> badEdge(const Ring& ring) {
   for (std::size_t i = 0; i < edgeCount(ring); ++i) {
-    if (length_m(edgeOf(ring, i)) >= kShortestEdge_m) continue;
-    return shortBy(length_m(edgeOf(ring, i)));
+    const double length = length_m(edgeOf(ring, i));
+    if (length < kShortestEdge_m) return shortBy(length);
+    if (length > kLongestEdge_m) return notAPlace();
   }
   return std::nullopt;
 }
@@ -139,7 +141,7 @@ base::Result<Job> moveCorner(const Job& job, int ring, int corner, Point to) {
   const auto index = static_cast<std::size_t>(ring);
   Ring moved = job.plan.rings[index];
   moved.corners[static_cast<std::size_t>(corner)] = to;
-  if (const auto bad = shortEdge(moved)) return *bad;
+  if (const auto bad = badEdge(moved)) return *bad;
   return withRing(job, index, std::move(moved), carryAlongEdge);
 }
 
@@ -147,7 +149,7 @@ base::Result<Job> moveWall(const Job& job, int ring, int edge, double out_m) {
   if (const auto bad = noEdge(job, ring, edge)) return *bad;
   if (!isPlace(out_m)) return notAPlace();
   const auto index = static_cast<std::size_t>(ring);
-  if (const auto bad = shortEdge(job.plan.rings[index])) return *bad;
+  if (const auto bad = badEdge(job.plan.rings[index])) return *bad;
   if (out_m == 0.0) return job;
   auto at = static_cast<std::size_t>(edge);
   Job start = job;
@@ -169,7 +171,7 @@ base::Result<Job> moveWall(const Job& job, int ring, int edge, double out_m) {
   moved.corners[at] = jog_before ? shifted.a : meeting(shifted, prior);
   moved.corners[next] = jog_after ? shifted.b : meeting(shifted, later);
   if (const auto bad = unfit(moved)) return *bad;  // nearly parallel lines meet far away
-  if (const auto bad = shortEdge(moved)) return *bad;
+  if (const auto bad = badEdge(moved)) return *bad;
   Job result = withRing(start, index, std::move(moved), carryAlongEdge);
   followInside(result, wall, thicknessOf(job, facts), shift);
   return result;
@@ -179,7 +181,7 @@ base::Result<Job> setWallLength(const Job& job, int ring, int edge, double lengt
   if (const auto bad = noEdge(job, ring, edge)) return *bad;
   if (!isPlace(length_m) || length_m <= 0.0) return notAPlace();
   const Ring& r = job.plan.rings[static_cast<std::size_t>(ring)];
-  if (const auto bad = shortEdge(r)) return *bad;
+  if (const auto bad = badEdge(r)) return *bad;
   const auto at = static_cast<std::size_t>(edge);
   const Segment wall = edgeOf(r, at);
   const Segment next = edgeOf(r, after(r, at));
@@ -222,7 +224,7 @@ base::Result<Job> removeCorner(const Job& job, int ring, int corner) {
   merged.walls[prior] = whole.walls[second ? gone : prior];
   merged.corners.erase(merged.corners.begin() + corner);
   merged.walls.erase(merged.walls.begin() + corner);
-  if (const auto bad = shortEdge(merged)) return *bad;
+  if (const auto bad = badEdge(merged)) return *bad;
   const auto renumbered = [gone](std::size_t edge) { return edge > gone ? edge - 1 : edge; };
   const std::size_t across = gone == 0 ? count - 2 : prior;
   return withRing(job, index, std::move(merged),

@@ -186,6 +186,7 @@ base::Result<Job> straighten(const Job& job, int ring, double tolerance_deg) {
   if (const auto bad = unfit(square)) return *bad;
   for (std::size_t i = 0; i < square.corners.size(); ++i) {
     const double length = length_m(edgeOf(square, i));
+    if (length > kLongestEdge_m) return editProblem("plan.edit.not-a-place");
     if (length >= kShortestEdge_m) continue;
     return editProblem("plan.ring.short-edge",
                        {base::millimetres("length", 1000.0 * length),

@@ -35,6 +35,7 @@ base::Result<Ring> newRing(const Job& job, geometry::Polygon corners, bool outer
   }
   for (std::size_t i = 0; i < edgeCount(ring); ++i) {
     const double length = length_m(edgeOf(ring, i));
+    if (length > kLongestEdge_m) return editProblem("plan.edit.not-a-place");
     if (length >= kShortestEdge_m) continue;
     return editProblem("plan.ring.short-edge",
                        {base::millimetres("length", 1000.0 * length),
