@@ -13,7 +13,7 @@ namespace {
 using support::PlanBuilder;
 using Corners = std::vector<Point>;
 
-Job parted() {
+Job withPartition() {
   Job job = PlanBuilder::rectangle()
                 .window("w", 0, 2.0, 1.2)
                 .service("gas", ServiceKind::gas, 0, 6.0)
@@ -59,7 +59,7 @@ std::vector<Thing> oneOfEach() {
 }
 
 TEST(AddThing, OfEveryKindGetsAnIdAndComesBackById) {
-  Job job = parted();
+  Job job = withPartition();
   for (const Thing& thing : oneOfEach()) {
     const std::set<std::string> before = idsOf(job);
     const Job added = doneWell(addThing(job, thing));
@@ -76,7 +76,7 @@ TEST(AddThing, OfEveryKindGetsAnIdAndComesBackById) {
 }
 
 TEST(RemoveThing, UndoesAddingOfEveryKind) {
-  const Job job = parted();
+  const Job job = withPartition();
   for (const Thing& thing : oneOfEach()) {
     const Job added = doneWell(addThing(job, thing));
     std::string id;
@@ -90,7 +90,7 @@ TEST(RemoveThing, UndoesAddingOfEveryKind) {
 }
 
 TEST(AddThing, RefusesWhatCannotBe) {
-  const Job job = parted();
+  const Job job = withPartition();
   Opening o;
   o.id = "w";
   o.width_m = 1.0;
@@ -133,7 +133,7 @@ TEST(AddThing, WhatWasNotThereIsThereNow) {
 }
 
 TEST(ReplaceThing, TakesThePlaceOfTheOneOfThatKindAndId) {
-  const Job job = parted();
+  const Job job = withPartition();
   Opening o = job.plan.openings[0];
   o.opens = Opens::fixed;
   o.sill_m = 1.1;
@@ -145,7 +145,7 @@ TEST(ReplaceThing, TakesThePlaceOfTheOneOfThatKindAndId) {
 }
 
 TEST(RemoveThing, TakesWhatHangsOnIt) {
-  Job job = parted();
+  Job job = withPartition();
   job.plan.dimensions.push_back({"d1", {"door"}, {"w0.0"}, 0.3});
   job.plan.dimensions.push_back({"d2", {"w0.0"}, {"w0.1"}, 0.3});
   Waiver w;
@@ -166,7 +166,7 @@ TEST(RemoveThing, TakesWhatHangsOnIt) {
 }
 
 TEST(MoveThing, OnTheWallItGoesToTheNearestPlaceOfAny) {
-  const Job job = parted();
+  const Job job = withPartition();
   const Job along = doneWell(moveThing(job, "w", {1.5, 0.3}));
   EXPECT_EQ(along.plan.openings[0].at.edge, 0);
   EXPECT_NEAR(along.plan.openings[0].at.offset_m, 3.5, 1e-12);
@@ -178,13 +178,13 @@ TEST(MoveThing, OnTheWallItGoesToTheNearestPlaceOfAny) {
 }
 
 TEST(MoveThing, TheRunOfAServiceGoesWithItsEntry) {
-  const Job moved = doneWell(moveThing(parted(), "gas", {1.0, 0.0}));
+  const Job moved = doneWell(moveThing(withPartition(), "gas", {1.0, 0.0}));
   EXPECT_NEAR(moved.plan.services[0].entry->offset_m, 7.0, 1e-12);
   EXPECT_EQ(moved.plan.services[0].run_m, (Corners{{7, 0}, {7, -5}}));
 }
 
 TEST(MoveThing, ADoorGoesAlongItsWallADimensionAside) {
-  Job job = parted();
+  Job job = withPartition();
   job.plan.dimensions.push_back({"d", {"w0.0"}, {"w0.0", ThingEnd::end}, -0.5});
   EXPECT_NEAR(doneWell(moveThing(job, "door", {3, 0.5})).plan.inner_doors[0].offset_m, 1.5, 1e-12);
   EXPECT_NEAR(doneWell(moveThing(job, "door", {0, 50})).plan.inner_doors[0].offset_m, 6.5, 1e-12);
@@ -196,7 +196,7 @@ TEST(MoveThing, ADoorGoesAlongItsWallADimensionAside) {
 }
 
 TEST(Points, AreMovedPutInAndTakenOut) {
-  const Job job = parted();
+  const Job job = withPartition();
   const Job moved = doneWell(movePoint(job, "gas", 1, {7, -4}));
   EXPECT_EQ(moved.plan.services[0].run_m[1], (Point{7, -4}));
   const Job more = doneWell(insertPoint(job, "gas", 1, {6, -2}));
@@ -211,7 +211,7 @@ TEST(Points, AreMovedPutInAndTakenOut) {
 }
 
 TEST(CopyThing, UnderANewIdDoorsToo) {
-  const Job job = parted();
+  const Job job = withPartition();
   const Job copied = doneWell(copyThing(job, "iw", {2, 0}));
   ASSERT_EQ(copied.plan.inner_walls.size(), 2U);
   EXPECT_EQ(copied.plan.inner_walls[1].line_m, (Corners{{7, 0.35}, {7, 7.65}}));
@@ -224,7 +224,7 @@ TEST(CopyThing, UnderANewIdDoorsToo) {
 
 TEST(PlaceOf, EndsAndMiddlesOfWhatAPlanHolds) {
   const Job job =
-      PlanBuilder::rectangle().with([](Job& j) { j = parted(); }).sump("s", 0, 12.0).job();
+      PlanBuilder::rectangle().with([](Job& j) { j = withPartition(); }).sump("s", 0, 12.0).job();
   const auto at = [&](const char* id, ThingEnd end) { return placeOf(job, {id, end}); };
   EXPECT_EQ(at("w0.1", ThingEnd::start), (Point{10, 0}));
   EXPECT_EQ(at("w0.1", ThingEnd::end), (Point{10, 8}));
