@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 #include <QDir>
+#include <QFile>
 #include <QFileInfo>
 #include <QSysInfo>
 #include <algorithm>
@@ -41,9 +42,15 @@ bool belongsTo(const std::string& slot, const std::string& first) {
   return slot == first || slot.starts_with(first + "-");
 }
 
-/// Locks of processes that are gone and left no work behind are of no use to anybody.
-void sweepLocks() {
+/// Of processes that are gone: locks with no work beside them, and files that were still being
+/// written and have not got their name yet.
+void sweepUp() {
   const QDir folder(QString::fromStdString(files::keptFolder()));
+  for (const QFileInfo& info : folder.entryInfoList({QStringLiteral("*.kept.*")}, QDir::Files)) {
+    const QString slot = info.fileName().section(QStringLiteral(".kept."), 0, 0);
+    const auto lock = lockOf(slot.toStdString());
+    if (lock->tryLock(0)) QFile::remove(info.filePath());
+  }
   for (const QFileInfo& info : folder.entryInfoList({QStringLiteral("*.lock")}, QDir::Files)) {
     const std::string slot = info.completeBaseName().toStdString();
     if (!QFileInfo::exists(QString::fromStdString(files::keptFile(slot)))) isFree(slot);
@@ -65,7 +72,7 @@ std::unique_ptr<QLockFile> lockOf(const std::string& slot) {
 }
 
 std::vector<LeftOver> leftOvers() {
-  sweepLocks();
+  sweepUp();
   std::vector<LeftOver> out;
   for (const std::string& slot : files::keptSlots()) {
     if (isFree(slot)) out.push_back(described(slot));

@@ -28,7 +28,7 @@ struct LeftOver {
 /// anew.
 std::unique_ptr<QLockFile> lockOf(const std::string& slot);
 
-/// All of them, newest first.
+/// All of them, newest first. Clears up after processes that are gone.
 std::vector<LeftOver> leftOvers();
 /// The newest that can be read of the job at that path. What differs in nothing from the job's file
 /// (the program ended between saving and clearing up) is removed and passed over.

@@ -256,6 +256,18 @@ TEST_F(KeptWorkOf, ADamagedOneIsListedWithWhatIsWrong) {
   EXPECT_EQ(count(), 0U);
 }
 
+// What was being written when the power went has not got its name yet.
+TEST_F(KeptWorkOf, HalfWrittenFilesAreClearedUp) {
+  note("one");
+  const std::string half = files::keptFile(files::keptSlots().front()) + ".aBcDeF";
+  ASSERT_TRUE(files::writeBytes(half, "{").ok());
+  EXPECT_TRUE(leftOvers().empty());
+  EXPECT_TRUE(QFile::exists(QString::fromStdString(half)));  // its window may be at it right now
+  crash();
+  EXPECT_EQ(leftOvers().size(), 1U);
+  EXPECT_FALSE(QFile::exists(QString::fromStdString(half)));
+}
+
 TEST_F(KeptWorkOf, IsForThisUserAlone) {
   struct stat about = {};
   ASSERT_EQ(stat(files::keptFolder().c_str(), &about), 0);
