@@ -248,6 +248,10 @@ void OutlinePage::submit() {
     case Outcome::ambiguous:
       return ask();
     case Outcome::nothing_typed:
+      // Enter once more at the start: that was the last wall.
+      if (!m_desk.isClosed() && m_close->isEnabled() && m_desk.closing().gap_m <= kErrorGap_m) {
+        return closeOrReopen();
+      }
       return say(tr("Type the length of the wall, along its outside."));
     case Outcome::not_a_length:
       return say(

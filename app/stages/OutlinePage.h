@@ -1,7 +1,7 @@
 #pragma once
 // Taping the outline: which way, how long, the field book, and how well it closes. All by keyboard
-// from the one field: arrows turn, Enter adds, Up and Down with Ctrl walk the book, Ctrl+Delete
-// takes a wall out, Escape leaves a correction.
+// from the one field: arrows turn; Enter adds, and with nothing typed and the start near it closes;
+// Up and Down with Ctrl walk the book; Ctrl+Delete takes a wall out; Escape leaves a correction.
 
 #include <QLabel>
 #include <QLineEdit>

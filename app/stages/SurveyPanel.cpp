@@ -15,14 +15,15 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk, QWi
   const int margin = qRound(20 * paint::uiScale(font()));
   column->setContentsMargins(margin, qRound(0.6 * margin), margin, qRound(0.6 * margin));
   column->setSpacing(10);
-  m_choice =
-      new Segments(tr("Part of the survey"), {tr("Outline"), tr("Things"), tr("Check")}, this);
+  m_choice = new Segments(tr("Part of the survey"),
+                          {tr("Outline"), tr("Things"), tr("Looked for"), tr("Check")}, this);
   column->addWidget(m_choice);
   m_pages = new QStackedWidget(this);
   m_outline = new OutlinePage(session, desk, m_pages);
   m_things = new ThingsPage(session, m_pages);
+  m_looked = new LookedPage(session, m_pages);
   m_check = new CheckPage(session, m_pages);
-  for (QWidget* page : std::initializer_list<QWidget*>{m_outline, m_things, m_check}) {
+  for (QWidget* page : std::initializer_list<QWidget*>{m_outline, m_things, m_looked, m_check}) {
     m_pages->addWidget(page);
   }
   column->addWidget(m_pages, 1);
@@ -48,6 +49,8 @@ void SurveyPanel::takeFocus() {
       return m_outline->takeFocus();
     case SurveyPage::things:
       return m_things->takeFocus();
+    case SurveyPage::looked:
+      return m_looked->takeFocus();
     case SurveyPage::check:
       return m_check->takeFocus();
   }

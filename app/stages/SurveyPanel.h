@@ -8,13 +8,14 @@
 #include "session/Session.h"
 #include "session/TapeDesk.h"
 #include "stages/CheckPage.h"
+#include "stages/LookedPage.h"
 #include "stages/OutlinePage.h"
 #include "stages/Segments.h"
 #include "stages/ThingsPage.h"
 
 namespace sumpwright::stages {
 
-enum class SurveyPage { outline, things, check };
+enum class SurveyPage { outline, things, looked, check };
 
 class SurveyPanel final : public QWidget {
   Q_OBJECT
@@ -23,6 +24,7 @@ class SurveyPanel final : public QWidget {
   SurveyPanel(session::Session& session, session::TapeDesk& desk, QWidget* parent = nullptr);
   OutlinePage* outline() const { return m_outline; }
   ThingsPage* things() const { return m_things; }
+  LookedPage* looked() const { return m_looked; }
   CheckPage* check() const { return m_check; }
   Segments* pages() const { return m_choice; }
   SurveyPage page() const { return static_cast<SurveyPage>(m_pages->currentIndex()); }
@@ -36,6 +38,7 @@ class SurveyPanel final : public QWidget {
   QStackedWidget* m_pages;
   OutlinePage* m_outline;
   ThingsPage* m_things;
+  LookedPage* m_looked;
   CheckPage* m_check;
 };
 

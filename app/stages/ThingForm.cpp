@@ -33,6 +33,7 @@ ThingForm::ThingForm(session::Session& session, QWidget* parent)
   grid->addWidget(m_name, 1, 1, 1, 3);
   m_choice_label = label({});
   m_choice = new SteadyCombo(this);
+  m_choice->setAccessibleName(tr("Kind"));
   grid->addWidget(m_choice_label, 2, 0);
   grid->addWidget(m_choice, 2, 1, 1, 3);
   const QString names[kLengths] = {tr("From left"), tr("Wide"), tr("Sill"), tr("Head")};

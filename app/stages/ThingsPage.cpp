@@ -86,6 +86,8 @@ ThingsPage::ThingsPage(session::Session& session, QWidget* parent)
   column->addWidget(m_list, 1);
   m_form = new ThingForm(session, this);
   column->addWidget(m_form);
+  m_wall_form = new WallForm(session, this);
+  column->addWidget(m_wall_form);
   auto* buttons = new QHBoxLayout;
   m_rooms = new QPushButton(tr("Rooms from walls"), this);
   m_rooms->setToolTip(tr("Makes a room of every area that walls close off"));
@@ -100,8 +102,9 @@ ThingsPage::ThingsPage(session::Session& session, QWidget* parent)
   connect(m_add, &QPushButton::clicked, this, &ThingsPage::submit);
   connect(m_rooms, &QPushButton::clicked, this, &ThingsPage::findRooms);
   connect(m_remove, &QPushButton::clicked, this, &ThingsPage::removeSelected);
-  connect(m_list, &QListWidget::currentRowChanged, this, [this](int at) {
-    if (!m_filling && at >= 0) m_session.show(listed(at));
+  // Not the current row: that changes as soon as the list gets the keys.
+  connect(m_list, &QListWidget::itemSelectionChanged, this, [this] {
+    if (!m_filling && chosenRow() >= 0) m_session.show(listed(chosenRow()));
   });
   connect(m_walls, &QComboBox::activated, this, [this](int) {
     const QPoint at = m_walls->currentData().toPoint();
@@ -114,6 +117,11 @@ ThingsPage::ThingsPage(session::Session& session, QWidget* parent)
   connect(&session, &session::Session::jobChanged, this, &ThingsPage::refresh);
   connect(&session, &session::Session::selectionChanged, this, &ThingsPage::showSelected);
   refresh();
+}
+
+int ThingsPage::chosenRow() const {
+  const QList<QListWidgetItem*> chosen = m_list->selectedItems();
+  return chosen.isEmpty() ? -1 : m_list->row(chosen.front());
 }
 
 std::string ThingsPage::listed(int row) const {
@@ -177,7 +185,10 @@ void ThingsPage::showSelected() {
   for (int i = 0; i < m_list->count(); ++i) {
     if (m_list->item(i)->data(Qt::UserRole).toString() == id) row = i;
   }
-  m_list->setCurrentRow(row);
+  if (row < 0)
+    m_list->clearSelection();
+  else
+    m_list->setCurrentRow(row);
   for (int i = 0; m_session.hasJob() && i < m_walls->count(); ++i) {
     const QPoint at = m_walls->itemData(i).toPoint();
     const auto& walls = m_session.job().plan.rings[static_cast<std::size_t>(at.x())].walls;
@@ -187,6 +198,7 @@ void ThingsPage::showSelected() {
   }
   m_remove->setEnabled(row >= 0);
   m_form->refresh();
+  m_wall_form->refresh();
   m_filling = false;
 }
 
@@ -212,7 +224,9 @@ void ThingsPage::preview() {
                          .arg(whatItIs(line), tapedLength(line.offset_m, job),
                               line.from_right ? tr("right") : tr("left"));
       if (line.width_m) {
-        text += line.kind == tools::LineKind::inner_wall
+        text += line.kind == tools::LineKind::service
+                    ? tr(", run straight out for %1").arg(tapedLength(*line.width_m, job))
+                : line.kind == tools::LineKind::inner_wall
                     ? tr(", %1 long").arg(tapedLength(*line.width_m, job))
                     : tr(", %1 wide").arg(tapedLength(*line.width_m, job));
       }
@@ -275,8 +289,8 @@ void ThingsPage::submit() {
 }
 
 void ThingsPage::removeSelected() {
-  if (!m_session.hasJob() || m_list->currentRow() < 0) return;
-  const std::string id = listed(m_list->currentRow());
+  if (!m_session.hasJob() || chosenRow() < 0) return;
+  const std::string id = listed(chosenRow());
   const base::Problems problems =
       m_session.edit(tr("Take out a thing"), plan::removeThing(m_session.job(), id));
   if (!problems.empty()) say(said(problems.front().message, m_session.job()), true);

@@ -12,6 +12,7 @@
 #include "session/Session.h"
 #include "stages/SteadyCombo.h"
 #include "stages/ThingForm.h"
+#include "stages/WallForm.h"
 
 namespace sumpwright::stages {
 
@@ -26,6 +27,7 @@ class ThingsPage final : public QWidget {
   QComboBox* walls() const { return m_walls; }
   QListWidget* list() const { return m_list; }
   ThingForm* form() const { return m_form; }
+  WallForm* wallForm() const { return m_wall_form; }
   QString message() const { return m_message->text(); }
   QPushButton* roomsButton() const { return m_rooms; }
 
@@ -42,6 +44,7 @@ class ThingsPage final : public QWidget {
   void say(const QString& text, bool warning);
   void removeSelected();
   void findRooms();
+  int chosenRow() const;  ///< -1: none
   std::string listed(int row) const;
 
   session::Session& m_session;
@@ -53,6 +56,7 @@ class ThingsPage final : public QWidget {
   QPushButton* m_rooms;
   QPushButton* m_remove;
   ThingForm* m_form;
+  WallForm* m_wall_form;
   bool m_filling = false;
 };
 

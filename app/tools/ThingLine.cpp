@@ -108,7 +108,7 @@ Counts lengthsOf(const ThingLine& line) {
     case LineKind::opening:
       return {2, 4};
     case LineKind::service:
-      return {1, 1};
+      return {1, 2};
     case LineKind::radiator:
       return {2, 2};
     case LineKind::inner_wall:

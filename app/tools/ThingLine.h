@@ -7,6 +7,7 @@
 //   d 3.40 0.90             door          g  glazed door     gd garage door    v  vent
 //   w 1.20 1.05 0.90 2.10   with sill and head above the floor
 //   gas 2.10                the gas main comes in there;  el  wa  tel  oil  dr  ws
+//   gas 2.10 6.00           the same, its run seen to go straight out from the wall for 6.00 m
 //   rad 1.20 1.00           radiator on the wall's inside
 //   iw 3.20                 inner wall, square from this wall to the next one it meets
 //   iw 3.20 2.10            the same, 2.10 m long
@@ -46,7 +47,7 @@ struct ThingLine {
   int times = 1;
   bool from_right = false;
   double offset_m = 0.0;          ///< to the nearer edge, or to the middle of what has no width
-  std::optional<double> width_m;  ///< an inner wall: its length
+  std::optional<double> width_m;  ///< an inner wall: its length; a service: its run
   std::optional<double> sill_m;
   std::optional<double> head_m;
   bool ok() const { return fault == LineFault::none; }

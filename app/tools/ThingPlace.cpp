@@ -143,6 +143,11 @@ base::Result<plan::Job> placed(const plan::Job& job, int ring, int edge, const T
       if (service.entry->offset_m < 0.0 || service.entry->offset_m > frame->length_m) {
         return pastEnd(*frame, line, 0.0);
       }
+      if (line.width_m) {
+        const Point entry = frame->face.a + service.entry->offset_m * frame->along;
+        service.run = plan::RunKnown::drawn;
+        service.run_m = {entry, entry - *line.width_m * frame->inward};
+      }
       return plan::addThing(job, service);
     }
     case LineKind::radiator: {

@@ -83,8 +83,13 @@ constexpr std::array kTable{
         "Ctrl+T", Reach::window,
         QT_TRANSLATE_NOOP("Actions", "Windows, doors, services, inner walls: typed from a corner."),
         [](MainWindow& w) { w.showSurvey(stages::SurveyPage::things); }, hasJob},
+    ActionSpec{
+        "survey.looked", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Looked for"), "Ctrl+Shift+L",
+        Reach::window,
+        QT_TRANSLATE_NOOP("Actions", "What was looked for on site, and whether it is there."),
+        [](MainWindow& w) { w.showSurvey(stages::SurveyPage::looked); }, hasJob},
     ActionSpec{"survey.check", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Check the plan"),
-               "Ctrl+K", Reach::window,
+               "Ctrl+J", Reach::window,
                QT_TRANSLATE_NOOP("Actions",
                                  "Lists what cannot be and what is not known yet; each line leads "
                                  "to the thing."),

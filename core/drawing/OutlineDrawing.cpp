@@ -17,6 +17,7 @@ namespace {
 constexpr double kOutlineAround_mm = 18.0;  // lengths and letters outside the walls
 constexpr double kOutlineTop_mm = 22.0;     // north point and scale bar
 constexpr double kOutlineDimension_mm = 6.5;
+constexpr double kSameCorner_mm = 4.0;
 constexpr double kNumber_mm = 2.5;       // radius of a wall's number
 constexpr double kLeastWallFor_mm = 11;  // a shorter wall keeps its number, not its length
 
@@ -87,6 +88,11 @@ void cornerLetters(Sketch& sketch, const SheetContext& c, const plan::Ring& ring
     if (!has_before) out = out - after.along;
     if (!has_after) out = out + before.along;
     const Point at = c.at(ring.corners[i]) + 5.2 * unit(out);
+    // The end of the tape at the start is the same corner.
+    const bool home =
+        !ring.closed && i > 1 && i + 1 == ring.corners.size() &&
+        geometry::distance(c.at(ring.corners[i]), c.at(ring.corners[0])) < kSameCorner_mm;
+    if (home) continue;
     sketch.text({at.x, at.y + down}, perimeter::letterOfCorner(first + i), type::letter,
                 c.theme.ink3, HAlign::centre);
   }

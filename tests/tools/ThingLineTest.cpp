@@ -55,7 +55,7 @@ TEST(ThingLine, SaysWhatIsWrong) {
   EXPECT_EQ(readThingLine("q 1 2").word, "q");
   EXPECT_EQ(readThingLine("w").fault, LineFault::few);
   EXPECT_EQ(readThingLine("w 1.2").fault, LineFault::few);
-  EXPECT_EQ(readThingLine("gas 1 2").fault, LineFault::many);
+  EXPECT_EQ(readThingLine("gas 1 2 3").fault, LineFault::many);
   EXPECT_EQ(readThingLine("w one 2").fault, LineFault::not_a_length);
   EXPECT_EQ(readThingLine("w 1,900 1").fault, LineFault::ambiguous);
 }

@@ -42,6 +42,9 @@ TEST(ThingPlace, RepeatsAtTheSameDistance) {
 TEST(ThingPlace, ServicesAndRadiators) {
   const plan::Job gas = put(oblongHouse(), 1, "gas r2.1");
   EXPECT_NEAR(gas.plan.services.at(0).entry->offset_m, 5.9, 1e-12);
+  const plan::Job run = put(oblongHouse(), 1, "el 2 6");
+  ASSERT_EQ(run.plan.services.at(0).run, plan::RunKnown::drawn);
+  EXPECT_EQ(run.plan.services[0].run_m, (std::vector<geometry::Point>{{10, 2}, {16, 2}}));
   const plan::Job radiator = put(oblongHouse(), 1, "rad r1 0.8");
   EXPECT_NEAR(radiator.plan.radiators.at(0).on->offset_m, 6.2, 1e-12);
 }

@@ -56,6 +56,18 @@ TEST(FindRooms, APartitionMakesTwo) {
   EXPECT_EQ(rooms[1], (Polygon{{4.05, 0.35}, {9.65, 0.35}, {9.65, 7.65}, {4.05, 7.65}}));
 }
 
+/// Ends right on an inner face, which rounding puts to either side of it.
+TEST(FindRooms, WallsThatEndOnTheFacePartRooms) {
+  const Job job =
+      PlanBuilder::outline({{0, 0}, {15.6, 0}, {15.6, 9.5}, {10.7, 9.5}, {10.7, 6.9}, {0, 6.9}})
+          .innerWall("a", {{3.8, 0.35}, {3.8, 6.55}})
+          .innerWall("b", {{6, 0.35}, {6, 6.55}})
+          .innerWall("c", {{11.2, 0.35}, {11.2, 9.15}})
+          .innerWall("d", {{15.25, 4.5}, {11.2, 4.5}})
+          .innerWall("e", {{0.35, 3.4}, {3.8, 3.4}});
+  EXPECT_EQ(found(job).size(), 6U);
+}
+
 TEST(FindRooms, AlmostThereIsThere) {
   for (const double short_m : {0.0, 0.02, 0.045}) {
     const Job job =

@@ -1,0 +1,232 @@
+// Measuring a house through the real window.
+
+#include <QAbstractItemView>
+#include <QApplication>
+#include <QFile>
+
+#include "WindowFixture.h"
+#include "geometry/Shapes.h"
+#include "plan/JobText.h"
+
+namespace sumpwright::gui {
+namespace {
+
+class Survey : public WindowFixture {
+ protected:
+  void key(Qt::Key key, Qt::KeyboardModifiers with = Qt::NoModifier) {
+    QWidget* to = QApplication::focusWidget();
+    QTest::keyClick(to == nullptr ? window.get() : to, key, with);
+    ++keys;
+  }
+  void type(const QString& text) {
+    for (const QChar c : text) {
+      QWidget* to = QApplication::focusWidget();
+      ASSERT_NE(to, nullptr);
+      QTest::keyClick(to, c.toLatin1());
+      ++keys;
+    }
+  }
+  void line(const QString& text) {
+    type(text);
+    key(Qt::Key_Return);
+  }
+  void activate() {
+    window->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
+  }
+  const plan::Plan& plan() { return session().job().plan; }
+  void tapeBungalow() {
+    for (const char* wall : {"e15.6", "n9.5", "w4.9", "s2.6", "w10.7", "s6.9"}) {
+      line(QLatin1String(wall));
+    }
+  }
+
+  /// Tab until the widget has the keys.
+  void tabTo(const QWidget* widget) {
+    for (int i = 0; i < 60 && QApplication::focusWidget() != widget; ++i) key(Qt::Key_Tab);
+    ASSERT_EQ(QApplication::focusWidget(), widget)
+        << "at " << QApplication::focusWidget()->metaObject()->className() << " "
+        << QApplication::focusWidget()->accessibleName().toStdString() << ", wanted "
+        << widget->accessibleName().toStdString() << " shown " << widget->isVisible();
+  }
+  void choose(QComboBox* combo, int index) {
+    tabTo(combo);
+    key(Qt::Key_Space);
+    for (int i = combo->currentIndex(); i < index; ++i, ++keys) {
+      QTest::keyClick(combo->view(), Qt::Key_Down);
+    }
+    QTest::keyClick(combo->view(), Qt::Key_Return);
+    ++keys;
+    ASSERT_EQ(combo->currentIndex(), index);
+  }
+  void answerLookedFor(const std::vector<int>& answers) {
+    key(Qt::Key_L, Qt::ControlModifier | Qt::ShiftModifier);
+    for (const int answer : answers) {
+      for (int i = 0; i < answer; ++i) key(Qt::Key_Right);
+      key(Qt::Key_Tab);
+    }
+  }
+  stages::ThingsPage& things() { return *window->survey().things(); }
+
+  int keys = 0;
+};
+
+TEST_F(Survey, ABungalowIsDrawnWithTheKeyboardAlone) {
+  activate();
+  dialogs.next_save = folder.filePath(QStringLiteral("bungalow.sump.json"));
+  key(Qt::Key_N, Qt::ControlModifier);
+  ASSERT_EQ(window->stage(), window::Stage::survey);
+  tapeBungalow();
+  EXPECT_EQ(plan().rings.at(0).taped.size(), 6U);
+  key(Qt::Key_Return);  // the start is reached: closes
+  ASSERT_TRUE(plan().rings[0].closed);
+  EXPECT_NEAR(geometry::signedArea(plan().rings[0].corners), 15.6 * 9.5 - 10.7 * 2.6, 1e-9);
+  ASSERT_EQ(window->survey().page(), stages::SurveyPage::things);
+
+  for (const char* t : {"w1.2 1.8", "d4.5 1", "w7 1.8", "w11.5 1.8", "iw3.8", "iw6", "iw11.2"}) {
+    line(QLatin1String(t));
+  }
+  key(Qt::Key_PageDown);  // B to C
+  for (const char* t : {"w2 1.2", "w6 1.2", "iw4.5", "el8.8 6"}) line(QLatin1String(t));
+  key(Qt::Key_PageDown);  // C to D
+  for (const char* t : {"w1.8 1.2", "gas4.2 6"}) line(QLatin1String(t));
+  key(Qt::Key_PageDown);  // D to E
+  key(Qt::Key_PageDown);  // E to F
+  for (const char* t : {"w2 1.2", "g6 1.8", "wa9 6", "dr9.6 6"}) line(QLatin1String(t));
+  key(Qt::Key_PageDown);  // F to A
+  for (const char* t : {"iw3.5", "tel6 6"}) line(QLatin1String(t));
+  EXPECT_EQ(plan().openings.size(), 9U) << window->survey().things()->message().toStdString();
+  EXPECT_EQ(plan().services.size(), 5U);
+  EXPECT_EQ(plan().inner_walls.size(), 5U);
+  key(Qt::Key_R, Qt::ControlModifier);
+  EXPECT_EQ(plan().rooms.size(), 6U);
+  key(Qt::Key_F, Qt::ControlModifier | Qt::ShiftModifier);
+  EXPECT_EQ(plan().floor_zones.size(), 1U);
+  ASSERT_NE(session().study(), nullptr);
+  EXPECT_EQ(QApplication::focusWidget(), things().line());
+  key(Qt::Key_PageDown);  // a wall in hand, not the last thing
+  EXPECT_TRUE(things().wallForm()->isVisible()) << session().selected();
+  choose(things().wallForm()->foundation(), static_cast<int>(plan::Foundation::strip));
+  choose(things().wallForm()->ground(), static_cast<int>(plan::OutsideGround::own));
+  tabTo(things().wallForm()->freeDepth());
+  type(QStringLiteral("3"));
+  tabTo(things().wallForm()->forAll());
+  key(Qt::Key_Space);
+  ASSERT_FALSE(HasFailure());
+  tabTo(things().list());
+  type(QStringLiteral("f"));  // the floor, as the list calls it
+  choose(things().form()->choice(), static_cast<int>(plan::FloorKind::ground_bearing_slab));
+  // there: openings, gas, electricity, water, telecom, drains; none: oil, flues, heating, ...
+  answerLookedFor({1, 1, 1, 1, 1, 2, 1, 2, 2, 2, 2});
+  ASSERT_FALSE(session().study()->best().empty()) << "a place that is not refused";
+  key(Qt::Key_B, Qt::ControlModifier);
+  ASSERT_EQ(session().job().design.sumps.size(), 1U);
+  key(Qt::Key_S, Qt::ControlModifier);
+  EXPECT_FALSE(session().isModified());
+  dialogs.next_save = folder.filePath(QStringLiteral("bungalow.pdf"));
+  key(Qt::Key_E, Qt::ControlModifier);
+  EXPECT_TRUE(QFile::exists(dialogs.next_save)) << window->told().toStdString();
+
+  QFile file(folder.filePath(QStringLiteral("bungalow.sump.json")));
+  ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+  const auto again = plan::readJob(file.readAll().toStdString());
+  ASSERT_TRUE(again.ok());
+  EXPECT_EQ(again->job, session().job());
+  std::printf("[   keys   ] %d\n", keys);
+  EXPECT_LT(keys, 400);
+}
+
+TEST_F(Survey, AWrongEntryIsCorrectedInPlaceAndTheRestFollows) {
+  activate();
+  key(Qt::Key_N, Qt::ControlModifier);
+  for (const char* wall : {"e10", "n8", "w9", "s8"}) line(QLatin1String(wall));
+  auto* page = window->survey().outline();
+  EXPECT_TRUE(page->closingText().contains(QStringLiteral("1.000 m")))
+      << page->closingText().toStdString();
+  EXPECT_FALSE(page->hint()->isHidden()) << "a slip of a metre explains it";
+  key(Qt::Key_Up, Qt::ControlModifier);
+  key(Qt::Key_Up, Qt::ControlModifier);  // wall 3
+  EXPECT_EQ(page->titleText(), QStringLiteral("Wall 3"));
+  line(QStringLiteral("10"));
+  EXPECT_EQ(plan().rings[0].taped[2].length_m, 10.0);
+  EXPECT_TRUE(page->hint()->isHidden());
+  EXPECT_TRUE(page->closingText().contains(QStringLiteral("exactly")))
+      << page->closingText().toStdString();
+  session().undoStack().undo();
+  EXPECT_EQ(plan().rings[0].taped[2].length_m, 9.0);
+}
+
+TEST_F(Survey, TheArrowsTurnAndADirectionAloneWaitsForItsLength) {
+  activate();
+  key(Qt::Key_N, Qt::ControlModifier);
+  key(Qt::Key_Up);
+  line(QStringLiteral("4"));
+  EXPECT_EQ(plan().rings[0].taped[0].bearing_deg, 0.0);
+  line(QStringLiteral("r45"));  // "45 m to the right"? no: r with a length
+  EXPECT_EQ(plan().rings[0].taped[1].bearing_deg, 90.0);
+  line(QStringLiteral("w"));
+  EXPECT_EQ(plan().rings[0].taped.size(), 2U);
+  EXPECT_EQ(window->desk().heading_deg(), 270.0);
+  line(QStringLiteral("3450mm"));
+  EXPECT_DOUBLE_EQ(plan().rings[0].taped[2].length_m, 3.45);
+  line(QStringLiteral("1,900"));
+  EXPECT_FALSE(window->survey().outline()->reading(0)->isHidden());
+  EXPECT_EQ(plan().rings[0].taped.size(), 3U);
+}
+
+TEST_F(Survey, ADragFromTheTapesEndDrawsAWallAndEscapeGivesItUp) {
+  activate();
+  key(Qt::Key_N, Qt::ControlModifier);
+  canvas::PlanCanvas& canvas = window->canvas();
+  const auto at = [&](double x, double y) { return canvas.toWidget({x, y}).toPoint(); };
+  QTest::mousePress(&canvas, Qt::LeftButton, {}, at(0, 0));
+  QTest::mouseMove(&canvas, at(3, 0.02));
+  QTest::mouseMove(&canvas, at(6.01, 0.03));
+  EXPECT_TRUE(window->desk().isDrawing());
+  QTest::keyClick(&canvas, Qt::Key_Escape);
+  QTest::mouseRelease(&canvas, Qt::LeftButton, {}, at(6, 0));
+  EXPECT_TRUE(plan().rings.empty() || plan().rings[0].taped.empty());
+  QTest::mousePress(&canvas, Qt::LeftButton, {}, at(0, 0));
+  QTest::mouseMove(&canvas, at(3, 0.02));
+  QTest::mouseMove(&canvas, at(6.01, 0.03));
+  QTest::mouseRelease(&canvas, Qt::LeftButton, {}, at(6.01, 0.03));
+  ASSERT_EQ(plan().rings.at(0).taped.size(), 1U);
+  EXPECT_NEAR(plan().rings[0].taped[0].bearing_deg, 90.0, 1e-9);
+  EXPECT_NEAR(plan().rings[0].taped[0].length_m, 6.0, 1e-9);
+  EXPECT_EQ(session().undoStack().count(), 1);
+}
+
+TEST_F(Survey, DraggingAWallIsOneStepAndTheStudyFollows) {
+  open(QStringLiteral("bungalow"));
+  trigger("view.survey");
+  canvas::PlanCanvas& canvas = window->canvas();
+  const plan::Job before = session().job();
+  const auto& corners = before.plan.rings[0].corners;
+  const geometry::Point middle = geometry::lerp(corners[0], corners[1], 0.31);
+  const geometry::Vec along = corners[1] - corners[0];
+  const geometry::Vec out = (-1.0 / geometry::norm(along)) * geometry::left(along);
+  const auto at = [&](double by) {
+    return canvas.toWidget({middle.x + by * out.x, middle.y + by * out.y}).toPoint();
+  };
+  QTest::mousePress(&canvas, Qt::LeftButton, {}, at(-0.1));
+  QTest::mouseMove(&canvas, at(0.3));
+  QTest::mouseMove(&canvas, at(0.9));
+  EXPECT_TRUE(session().isPreviewing());
+  ASSERT_NE(session().study(), nullptr);
+  EXPECT_NE(session().job(), before);
+  QTest::mouseRelease(&canvas, Qt::LeftButton, {}, at(0.9));
+  EXPECT_EQ(session().undoStack().count(), 1);
+  session().undoStack().undo();
+  EXPECT_EQ(session().job(), before);
+}
+
+TEST_F(Survey, TheCheckLeadsToTheThing) {
+  open(QStringLiteral("bungalow"));
+  trigger("survey.check");
+  auto* list = window->survey().check()->list();
+  EXPECT_TRUE(window->survey().check()->summary().contains(QStringLiteral("contradicts")));
+  ASSERT_EQ(list->count(), static_cast<int>(session().problems().size()));
+}
+
+}  // namespace
+}  // namespace sumpwright::gui
