@@ -61,7 +61,8 @@ class Reach {
       for (std::size_t e = 0; e < edgeCount(ring) && e < ring.walls.size(); ++e) {
         const double thick = bandThickness_m(m_job, ring.walls[e]);
         const double away = geometry::distance(end, edgeOf(ring, e)) - thick;
-        // One that ends right on the face goes into the wall too: two edges on one line are not cut.
+        // One that ends right on the face goes into the wall too: two edges on one line are not
+        // cut.
         if (std::abs(away) <= m_reach) longest = std::max(longest, std::max(0.0, away) + m_reach);
       }
     }
