@@ -21,11 +21,6 @@ constexpr int kQuarters = 4;
 constexpr double kErrorGap_m = 0.5;  // own figure: a wall shorter than this is rarely missing
 constexpr const char* kArrowSigns[kQuarters] = {"\u2191", "\u2192", "\u2193", "\u2190"};
 
-QString capital(QString text) {
-  if (!text.isEmpty()) text[0] = text[0].toUpper();
-  return text;
-}
-
 /// Letter of a corner of the ring in hand, courtyards after the rings before them.
 QString letterOf(const plan::Job& job, int ring, std::size_t corner) {
   for (int r = 0; r < ring && r < static_cast<int>(job.plan.rings.size()); ++r) {

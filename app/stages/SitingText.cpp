@@ -19,11 +19,6 @@ class SitingText {
   Q_DECLARE_TR_FUNCTIONS(SitingText)
 };
 
-QString capital(QString text) {
-  if (!text.isEmpty()) text[0] = text[0].toUpper();
-  return text;
-}
-
 State stateOf(Weight weight) {
   switch (weight) {
     case Weight::binding:
@@ -121,6 +116,11 @@ const char* sideOf(double bearing_deg) {
 }
 
 }  // namespace
+
+QString capital(QString text) {
+  if (!text.isEmpty()) text[0] = text[0].toUpper();
+  return text;
+}
 
 words::Units unitsOf(const plan::Job& job) {
   return job.display_units == plan::DisplayUnits::imperial ? words::Units::imperial

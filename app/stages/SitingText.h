@@ -16,6 +16,8 @@ using siting::Study;
 
 words::Units unitsOf(const plan::Job& job);
 QString said(const base::Message& message, const plan::Job& job);
+/// With its first letter a capital.
+QString capital(QString text);
 QString length(double metres, const plan::Job& job, bool with_sign = false);
 
 /// "Refused", "Accepted by waiver", ...

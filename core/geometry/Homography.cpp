@@ -16,7 +16,7 @@ using Matrix3 = std::array<double, 9>;  // row by row
 constexpr double kFlattestCorner = 1e-6;
 constexpr double kSmallestQuad = 1e-6;
 constexpr double kFarthest = 1e9;
-constexpr double kDegree = std::numbers::pi / 180.0;
+constexpr double kRadPerDegree = std::numbers::pi / 180.0;
 
 bool finite(Point p) { return std::isfinite(p.x) && std::isfinite(p.y); }
 
@@ -54,7 +54,7 @@ double longestIn(const Quad& quad) {
 }
 
 /// To the middle of the quad, and to its size.
-struct Normal {
+struct Normalised {
   Point middle;
   double size = 1.0;
   Point operator()(Point p) const { return {(p.x - middle.x) / size, (p.y - middle.y) / size}; }
@@ -75,8 +75,8 @@ Matrix3 frameOf(const Quad& q) {
 }
 
 Vec turned(Vec v, double turn_deg) {
-  const double cosine = std::cos(turn_deg * kDegree);
-  const double sine = std::sin(turn_deg * kDegree);
+  const double cosine = std::cos(turn_deg * kRadPerDegree);
+  const double sine = std::sin(turn_deg * kRadPerDegree);
   return {cosine * v.x - sine * v.y, sine * v.x + cosine * v.y};
 }
 
@@ -104,8 +104,8 @@ bool properQuad(const Quad& quad) {
 
 std::optional<Homography> Homography::between(const Quad& from, const Quad& to) {
   if (!properQuad(from) || !properQuad(to)) return std::nullopt;
-  const Normal source{middleOf(from), longestIn(from)};
-  const Normal target{middleOf(to), longestIn(to)};
+  const Normalised source{middleOf(from), longestIn(from)};
+  const Normalised target{middleOf(to), longestIn(to)};
   Quad f;
   Quad t;
   std::transform(from.begin(), from.end(), f.begin(), source);
@@ -157,14 +157,14 @@ std::optional<Similarity> similarity(Point a, Point b, Point to_a, double length
   if (!finite(a) || !finite(b) || !finite(to_a) || !std::isfinite(drawn)) return std::nullopt;
   if (!std::isfinite(length) || !std::isfinite(direction_deg)) return std::nullopt;
   if (!(length > 0) || !std::isfinite(length / drawn)) return std::nullopt;
-  const double drawn_deg = std::atan2(b.y - a.y, b.x - a.x) / kDegree;
+  const double drawn_deg = std::atan2(b.y - a.y, b.x - a.x) / kRadPerDegree;
   Similarity map{length / drawn, halfTurns(direction_deg - drawn_deg), {}};
   map.shift = to_a - map.at(a);
   return map;
 }
 
 std::optional<Similarity> similarity(Point a, Point b, Point to_a, double length) {
-  return similarity(a, b, to_a, length, std::atan2(b.y - a.y, b.x - a.x) / kDegree);
+  return similarity(a, b, to_a, length, std::atan2(b.y - a.y, b.x - a.x) / kRadPerDegree);
 }
 
 }  // namespace sumpwright::geometry
