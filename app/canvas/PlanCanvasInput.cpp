@@ -209,7 +209,8 @@ void PlanCanvas::keyPressEvent(QKeyEvent* event) {
     return setCursor(Qt::OpenHandCursor);
   }
   const QString text = event->text();
-  if (!text.isEmpty() && text[0].isDigit() && (m_session.study() != nullptr || m_surveying) &&
+  const bool begins = !text.isEmpty() && (text[0].isDigit() || (m_surveying && text[0].isLetter()));
+  if (begins && (m_session.study() != nullptr || m_surveying) &&
       !(event->modifiers() & (Qt::ControlModifier | Qt::AltModifier))) {
     Q_EMIT digitTyped(text);
     return;

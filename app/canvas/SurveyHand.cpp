@@ -1,6 +1,7 @@
 #include "canvas/SurveyHand.h"
 
 #include <QKeyEvent>
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -66,10 +67,14 @@ bool SurveyHand::atTapeEnd(QPointF at) const {
 }
 
 std::optional<tools::OutlineGrip> SurveyHand::gripAt(QPointF at) const {
+  return gripAtPlan(onPlan(m_camera, at, m_size));
+}
+
+std::optional<tools::OutlineGrip> SurveyHand::gripAtPlan(geometry::Point at_m) const {
   if (!m_session.hasJob()) return std::nullopt;
   const plan::Job& job = m_session.job();
   return tools::outlineGripAt(
-      job.plan, onPlan(m_camera, at, m_size), metres(kCornerReach_px),
+      job.plan, at_m, metres(kCornerReach_px),
       job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m));
 }
 
@@ -84,7 +89,8 @@ bool SurveyHand::press(QPointF at) {
   }
   const auto grip = gripAt(at);
   if (!grip) return false;
-  m_drag.emplace(m_session.job(), *grip, onPlan(m_camera, at, m_size), metres(kReach_px), grid_m());
+  m_grip = grip;
+  m_pressed_m = onPlan(m_camera, at, m_size);  // the view may change before the hand moves
   m_session.select(grip->kind == tools::GripKind::wall
                        ? m_session.job()
                              .plan.rings[static_cast<std::size_t>(grip->ring)]
@@ -92,6 +98,14 @@ bool SurveyHand::press(QPointF at) {
                              .id
                        : std::string());
   return true;
+}
+
+/// From the job as it is now, not as it was at the press: an undo may have come between.
+void SurveyHand::beginDrag() {
+  m_grip = gripAtPlan(m_pressed_m);
+  if (!m_grip) return;
+  m_drag.emplace(m_session.job(), *m_grip, m_pressed_m, metres(kReach_px), grid_m());
+  m_session.beginPreview();
 }
 
 void SurveyHand::apply(base::Result<plan::Job> live) {
@@ -107,29 +121,36 @@ void SurveyHand::move(QPointF at) {
   if (m_drawing) {
     m_moved = true;
     m_snapped = tools::snap(drawField(), onPlan(m_camera, at, m_size));
+    // Square to the last wall only along a line from its end.
+    const auto from = m_desk.drawFrom();
     const bool square =
-        m_snapped.kind == tools::SnapKind::square || m_snapped.kind == tools::SnapKind::crossing;
+        m_snapped.kind != tools::SnapKind::extension &&
+        std::any_of(m_snapped.guides.begin(), m_snapped.guides.end(),
+                    [&](const geometry::Segment& guide) { return from && guide.a == *from; });
     return m_desk.drawTo(m_snapped.at, square);
   }
+  if (m_moved && !m_session.isPreviewing()) return cancel();  // undone or opened under the hand
   if (!m_moved) {
     m_moved = true;
-    m_session.beginPreview();
+    beginDrag();
   }
-  m_typed.clear();
-  apply(m_drag->move(onPlan(m_camera, at, m_size)));
+  // A number that was typed holds against a hand that trembles.
+  if (m_drag && m_typed.isEmpty()) apply(m_drag->move(onPlan(m_camera, at, m_size)));
 }
 
 void SurveyHand::release() {
   if (m_drawing) {
     m_drawing = false;
     if (m_moved) {
-      m_desk.finishDrawing();
+      // What cannot be read is no wall: the gesture is given up, nothing else is lost.
+      if (m_desk.finishDrawing() != session::TapeDesk::Outcome::done) m_desk.stopDrawing();
     } else {
       m_desk.stopDrawing();
     }
   }
+  const bool corner = m_grip && m_grip->kind == tools::GripKind::corner;
+  m_grip.reset();
   if (m_drag) {
-    const bool corner = m_drag->grip().kind == tools::GripKind::corner;
     m_drag.reset();
     if (m_moved) {
       m_session.finishPreview(corner ? session::Session::tr("Move a corner")
@@ -144,6 +165,7 @@ void SurveyHand::cancel() {
   if (m_drawing) m_desk.stopDrawing();
   if (m_drag && m_moved) m_session.cancelPreview();
   m_drawing = false;
+  m_grip.reset();
   m_drag.reset();
   m_moved = false;
   m_typed.clear();
@@ -165,9 +187,9 @@ bool SurveyHand::key(QKeyEvent& event) {
   const tools::LengthReading reading = tools::readLength(
       m_typed.toStdString(), feet ? tools::BareUnit::foot : tools::BareUnit::metre);
   if (reading.ok()) {
-    if (!m_moved) m_session.beginPreview();
+    if (!m_moved) beginDrag();
     m_moved = true;
-    apply(m_drag->set(reading.metres.front()));
+    if (m_drag && m_session.isPreviewing()) apply(m_drag->set(reading.metres.front()));
   }
   return true;
 }
@@ -184,6 +206,7 @@ QString SurveyHand::liveText() const {
         .arg(printed(geometry::norm(along), units))
         .arg(bearing, 0, 'f', m_desk.heading_deg() == std::round(m_desk.heading_deg()) ? 0 : 1);
   }
+  if (!m_drag || !m_session.isPreviewing()) return {};
   if (m_drag->grip().kind == tools::GripKind::wall) {
     const double out = m_drag->out_m();
     return out < 0.0 ? session::Session::tr("%1 in").arg(printed(-out, units))

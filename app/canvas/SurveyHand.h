@@ -30,7 +30,7 @@ class SurveyHand {
   void release();
   /// Gives the gesture up: nothing has changed.
   void cancel();
-  bool isActive() const { return m_drawing || m_drag.has_value(); }
+  bool isActive() const { return m_drawing || m_grip.has_value(); }
   /// A key during a gesture: figures fix the length, Enter ends, Escape gives up. True when taken.
   bool key(QKeyEvent& event);
   /// What the pointer would take hold of.
@@ -44,6 +44,8 @@ class SurveyHand {
   double metres(double px) const { return px * m_scale / m_camera.px_per_m; }
   double grid_m() const;
   tools::SnapField drawField() const;
+  std::optional<tools::OutlineGrip> gripAtPlan(geometry::Point at_m) const;
+  void beginDrag();
   void apply(base::Result<plan::Job> live);
   void paintHandles(QPainter& painter, const drawing::Theme& theme) const;
   void paintGuides(QPainter& painter, const drawing::Theme& theme,
@@ -60,9 +62,11 @@ class SurveyHand {
   double m_scale = 1.0;
   bool m_drawing = false;
   tools::Snapped m_snapped;
-  std::optional<tools::OutlineDrag> m_drag;
+  std::optional<tools::OutlineGrip> m_grip;  ///< pressed on
+  std::optional<tools::OutlineDrag> m_drag;  ///< since it moved
   QPointF m_pointer;
   QPointF m_pressed;
+  geometry::Point m_pressed_m;
   bool m_moved = false;
   QString m_typed;
 };

@@ -130,8 +130,11 @@ std::optional<geometry::Segment> TapeDesk::draft() const {
   if (const plan::Ring* r = outline(); r != nullptr && !r->corners.empty()) {
     from = r->corners[std::min(n, r->corners.size() - 1)];
   }
-  if (m_drawn_to && !m_line.length.ok()) return geometry::Segment{from, *m_drawn_to};
-  const geometry::Leg leg{heading_deg(), m_line.length.metres.front(), true, false};
+  const bool turned = m_line.aim.kind != tools::AimKind::none;
+  if (m_drawn_to && !m_line.length.ok() && !turned) return geometry::Segment{from, *m_drawn_to};
+  const double length =
+      m_line.length.ok() ? m_line.length.metres.front() : geometry::distance(from, *m_drawn_to);
+  const geometry::Leg leg{heading_deg(), length, true, false};
   return geometry::Segment{from, from + geometry::walked(leg)};
 }
 
@@ -146,7 +149,6 @@ void TapeDesk::drawTo(geometry::Point to, bool square) {
   const auto from = drawFrom();
   if (!from) return;
   m_drawn_to = to;
-  m_drawn_square = square;
   if (geometry::distance(*from, to) > 0.0) {
     const double bearing = std::atan2(to.x - from->x, to.y - from->y) * 180.0 / std::numbers::pi;
     m_aim = tools::Aim{tools::AimKind::sheet, within360(bearing), square};
@@ -161,14 +163,21 @@ void TapeDesk::stopDrawing() {
 TapeDesk::Outcome TapeDesk::finishDrawing() {
   const auto wall = draft();
   if (!m_drawn_to || !wall) return Outcome::nothing_typed;
-  const bool typed = m_line.length.ok();
+  // A number that was meant to win and cannot be read must not give way to the pointer's.
+  if (m_line.length.fault == LengthFault::ambiguous) return Outcome::ambiguous;
+  if (!m_text.trimmed().isEmpty() && !m_line.ok()) return Outcome::not_a_length;
   const plan::Ring* r = outline();
-  const bool home =
-      !typed && r != nullptr && r->corners.size() > 2 && *m_drawn_to == r->corners.front();
-  const Outcome outcome = submitReading(geometry::distance(wall->a, wall->b));
-  if (outcome == Outcome::done && home) close(plan::Sharing::not_shared);
-  m_drawn_to.reset();
-  return outcome;
+  const bool home = m_text.trimmed().isEmpty() && r != nullptr && r->corners.size() > 2 &&
+                    *m_drawn_to == r->corners.front();
+  const plan::TapedWall drawn{heading_deg(), geometry::distance(wall->a, wall->b),
+                              aimInForce().square};
+  base::Result<plan::Job> after = plan::addTaped(m_session.job(), m_ring, drawn);
+  if (after && home) after = plan::closeTaped(*after, m_ring, plan::Sharing::not_shared);
+  if (!take(home ? tr("Close the outline") : tr("Draw a wall"), std::move(after))) {
+    return Outcome::refused;
+  }
+  settle();
+  return Outcome::done;
 }
 
 bool TapeDesk::take(const QString& text, base::Result<plan::Job> after) {
@@ -255,6 +264,11 @@ bool TapeDesk::setLength(std::size_t wall, double length_m) {
 geometry::Closing TapeDesk::closing() const {
   return geometry::closingOf(outline() == nullptr ? std::vector<geometry::Leg>{}
                                                   : plan::legsOf(outline()->taped));
+}
+
+bool TapeDesk::lastWallDrawn() const {
+  const plan::Ring* r = outline();
+  return isClosed() && !r->taped.empty() && r->taped.size() < r->corners.size();
 }
 
 std::vector<geometry::Misread> TapeDesk::misreads() const {

@@ -76,6 +76,8 @@ class TapeDesk final : public QObject {
   bool setLength(std::size_t wall, double length_m);
 
   geometry::Closing closing() const;
+  /// The outline is closed by a wall that nobody measured: how well it closes is not known.
+  bool lastWallDrawn() const;
   /// Walls whose misreading would explain the gap; none while there are fewer than three walls.
   std::vector<geometry::Misread> misreads() const;
 
@@ -96,7 +98,6 @@ class TapeDesk final : public QObject {
   tools::TapeLine m_line;
   std::optional<std::size_t> m_correcting;
   std::optional<geometry::Point> m_drawn_to;
-  bool m_drawn_square = true;
   base::Problems m_problems;
 };
 

@@ -4,6 +4,7 @@
 
 #include "paint/Icons.h"
 #include "paint/Look.h"
+#include "plan/Fixes.h"
 #include "plan/PlanCheck.h"
 #include "stages/SitingText.h"
 
@@ -42,6 +43,12 @@ CheckPage::CheckPage(session::Session& session, QWidget* parent)
   m_list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
   m_list->setSpacing(3);
   column->addWidget(m_list, 1);
+  m_fix = new QPushButton(this);
+  m_fix->setProperty("role", QStringLiteral("primary"));
+  m_fix->hide();
+  column->addWidget(m_fix);
+  connect(m_fix, &QPushButton::clicked, this, &CheckPage::fix);
+  connect(m_list, &QListWidget::itemSelectionChanged, this, &CheckPage::offer);
   connect(m_list, &QListWidget::itemActivated, this,
           [this](QListWidgetItem* item) { goTo(m_list->row(item)); });
   connect(m_list, &QListWidget::itemClicked, this,
@@ -54,7 +61,9 @@ CheckPage::CheckPage(session::Session& session, QWidget* parent)
 void CheckPage::refresh() {
   if (m_session.isPreviewing()) return;  // a drag shows its faults on the plan; the list can wait
   m_list->clear();
+  m_rows.clear();
   m_things.clear();
+  m_fix->hide();
   if (!m_session.hasJob()) return m_summary->clear();
   const plan::Job& job = m_session.job();
   int unsound = 0;
@@ -67,6 +76,7 @@ void CheckPage::refresh() {
       item->setIcon(checkSign(
           gravity == base::Gravity::unsound ? rules::State::refused : rules::State::not_proven,
           palette(), paint::uiScale(font())));
+      m_rows.push_back(p);
       m_things.push_back(plan::thingAt(job, p.pointer));
     }
   }
@@ -78,6 +88,28 @@ void CheckPage::refresh() {
           : missing > 1 ? tr("%1 things are not known yet.").arg(missing)
                         : tr("Nothing is missing.");
   m_summary->setText(text);
+}
+
+/// The cure of the chosen line, where there is a safe one.
+void CheckPage::offer() {
+  const QList<QListWidgetItem*> chosen = m_list->selectedItems();
+  m_fix->hide();
+  if (chosen.isEmpty() || !m_session.hasJob()) return;
+  const auto row = static_cast<std::size_t>(m_list->row(chosen.front()));
+  const auto fix = plan::fixFor(m_session.job(), m_rows[row]);
+  if (!fix) return;
+  m_fix->setText(said(fix->says, m_session.job()));
+  m_fix->show();
+}
+
+void CheckPage::fix() {
+  const QList<QListWidgetItem*> chosen = m_list->selectedItems();
+  if (chosen.isEmpty() || !m_session.hasJob()) return;
+  const auto row = static_cast<std::size_t>(m_list->row(chosen.front()));
+  auto fix = plan::fixFor(m_session.job(), m_rows[row]);
+  if (!fix) return;
+  const QString text = said(fix->says, m_session.job());
+  m_session.edit(text, std::move(fix->job));
 }
 
 void CheckPage::goTo(int row) {

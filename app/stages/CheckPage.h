@@ -3,6 +3,7 @@
 
 #include <QLabel>
 #include <QListWidget>
+#include <QPushButton>
 #include <QWidget>
 
 #include "session/Session.h"
@@ -16,15 +17,19 @@ class CheckPage final : public QWidget {
   explicit CheckPage(session::Session& session, QWidget* parent = nullptr);
   void takeFocus() { m_list->setFocus(Qt::OtherFocusReason); }
   QListWidget* list() const { return m_list; }
+  QPushButton* fixButton() const { return m_fix; }
   QString summary() const { return m_summary->text(); }
 
  private:
   void refresh();
   void goTo(int row);
-
+  void offer();
+  void fix();
   session::Session& m_session;
   QLabel* m_summary;
   QListWidget* m_list;
+  QPushButton* m_fix;
+  std::vector<base::Problem> m_rows;
   std::vector<std::string> m_things;  ///< id of the thing a row leads to; may be empty
 };
 

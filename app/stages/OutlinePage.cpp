@@ -18,6 +18,7 @@ namespace {
 using Outcome = session::TapeDesk::Outcome;
 
 constexpr int kQuarters = 4;
+constexpr double kNearStart = 0.3;   // own figure: of the way round; further off walls are missing
 constexpr double kErrorGap_m = 0.5;  // own figure: a wall shorter than this is rarely missing
 constexpr const char* kArrowSigns[kQuarters] = {"\u2191", "\u2192", "\u2193", "\u2190"};
 
@@ -56,7 +57,7 @@ OutlinePage::OutlinePage(session::Session& session, session::TapeDesk& desk, QWi
   m_hint = new SideNote(SideNote::Kind::warning, this);
   m_hint->hide();
   connect(m_hint, &SideNote::curePressed, this, [this] {
-    if (m_misread) m_desk.setLength(m_misread->leg, m_misread->length_m);
+    if (m_misread && !m_desk.setLength(m_misread->leg, m_misread->length_m)) sayWhy();
     takeFocus();
   });
   m_book = new QTableWidget(0, 4, this);
@@ -151,7 +152,7 @@ QWidget* OutlinePage::makeEntry() {
     connect(m_reading[i], &QPushButton::clicked, this, [this, i] {
       const std::vector<double> both = m_desk.readings();
       if (static_cast<std::size_t>(i) < both.size()) {
-        m_desk.submitReading(both[static_cast<std::size_t>(i)]);
+        told(m_desk.submitReading(both[static_cast<std::size_t>(i)]));
       }
       takeFocus();
     });
@@ -235,8 +236,11 @@ void OutlinePage::ask() {
   m_reading[0]->setFocus(Qt::OtherFocusReason);
 }
 
-void OutlinePage::submit() {
-  switch (m_desk.submit()) {
+void OutlinePage::submit() { told(m_desk.submit()); }
+
+/// What became of a line, in words where it was not taken.
+void OutlinePage::told(Outcome outcome) {
+  switch (outcome) {
     case Outcome::done:
     case Outcome::turned:
       return say({});
@@ -244,9 +248,7 @@ void OutlinePage::submit() {
       return ask();
     case Outcome::nothing_typed:
       // Enter once more at the start: that was the last wall.
-      if (!m_desk.isClosed() && m_close->isEnabled() && m_desk.closing().gap_m <= kErrorGap_m) {
-        return closeOrReopen();
-      }
+      if (!m_desk.isClosed() && m_close->isEnabled() && closesWell()) return closeOrReopen();
       return say(tr("Type the length of the wall, along its outside."));
     case Outcome::not_a_length:
       return say(
@@ -254,7 +256,7 @@ void OutlinePage::submit() {
              "turns: n 12.40.")
               .arg(m_desk.text()));
     case Outcome::refused:
-      return say(said(m_desk.problems().front().message, m_session.job()));
+      return sayWhy();
   }
 }
 
@@ -353,7 +355,13 @@ void OutlinePage::refreshClosing() {
   m_close->setText(closed                     ? tr("Open again")
                    : m_sharing->chosen() == 2 ? tr("Draw the last wall")
                                               : tr("Close and share out"));
-  m_close->setEnabled(closed || walls >= 3 || (walls == 2 && m_sharing->chosen() == 2));
+  // What is still a wall away is not shared out: tape on, or have the last wall drawn.
+  const bool shareable = walls >= 3 && closing.gap_m <= kErrorGap_m;
+  m_close->setEnabled(closed || (m_sharing->chosen() == 2 ? walls >= 2 : shareable));
+  m_close->setToolTip(m_close->isEnabled()
+                          ? QString()
+                          : tr("Still too far from the start: tape the walls that are "
+                               "missing, or choose “Last wall drawn”"));
   m_back->setText(tr("Take back"));
   m_back->setToolTip(tr("Takes the last wall out of the book"));
   m_back->setVisible(!closed);
@@ -369,6 +377,13 @@ void OutlinePage::refreshClosing() {
   for (QWidget* w : std::initializer_list<QWidget*>{m_one_in, m_bar}) w->setVisible(error);
   m_gap->setText(gapText(closing.gap_m, m_session.job()));
   m_one_in->setText(oneInText(closing, m_session.job()));
+  if (m_desk.lastWallDrawn()) {
+    // Nothing came back to the start, so nothing was checked.
+    m_gap_title->setText(tr("Last wall drawn, not measured"));
+    m_one_in->setText(tr("closing not checked"));
+    m_one_in->show();
+    m_bar->hide();
+  }
   m_bar->show(closing.one_in);
 }
 
@@ -377,7 +392,7 @@ void OutlinePage::refreshHint() {
   const std::vector<geometry::Misread> found = m_desk.misreads();
   // One outlying gap can be explained while walls are still missing only by chance: asked at the
   // end.
-  const bool near_start = m_desk.closing().gap_m <= 0.3 * m_desk.closing().round_m;
+  const bool near_start = m_desk.closing().gap_m <= kNearStart * m_desk.closing().round_m;
   if (found.empty() || m_desk.isClosed() || !near_start || m_desk.outline() == nullptr) {
     m_hint->hide();
     return;
@@ -389,23 +404,33 @@ void OutlinePage::refreshHint() {
   m_hint->show();
 }
 
+void OutlinePage::sayWhy() {
+  if (!m_desk.problems().empty()) say(said(m_desk.problems().front().message, m_session.job()));
+}
+
+/// Well enough to be closed by Enter alone; a larger error is looked at and closed by its button.
+bool OutlinePage::closesWell() const {
+  const geometry::Closing closing = m_desk.closing();
+  return !closing.one_in || *closing.one_in >= kPoorClosing;
+}
+
 void OutlinePage::closeOrReopen() {
   if (m_desk.isClosed()) {
-    m_desk.reopen();
+    if (!m_desk.reopen()) sayWhy();
     return takeFocus();
   }
   constexpr plan::Sharing kChoices[] = {plan::Sharing::compass_rule, plan::Sharing::least_squares,
                                         plan::Sharing::not_shared};
   if (m_desk.close(kChoices[m_sharing->chosen()])) {
     Q_EMIT outlineClosed();
-  } else if (!m_desk.problems().empty()) {
-    say(said(m_desk.problems().front().message, m_session.job()));
+  } else {
+    sayWhy();
   }
 }
 
 void OutlinePage::goBack() {
   if (const plan::Ring* ring = m_desk.outline(); ring != nullptr && !ring->taped.empty()) {
-    m_desk.removeWall(ring->taped.size() - 1);
+    if (!m_desk.removeWall(ring->taped.size() - 1)) sayWhy();
   }
   takeFocus();
 }
@@ -435,7 +460,8 @@ bool OutlinePage::fieldKey(QKeyEvent* event) {
       return m_desk.setHeading(270.0), true;
     case Qt::Key_Delete:
       if (!control || !m_desk.correcting()) return false;
-      return m_desk.removeWall(*m_desk.correcting()), true;
+      if (!m_desk.removeWall(*m_desk.correcting())) sayWhy();
+      return true;
     case Qt::Key_Escape:
       if (!m_desk.correcting() && m_desk.text().isEmpty()) return false;
       return m_desk.correct(std::nullopt), say({}), true;
@@ -448,6 +474,11 @@ bool OutlinePage::eventFilter(QObject* watched, QEvent* event) {
   if (event->type() == QEvent::ShortcutOverride && watched == m_field) {
     // Typing wins over the window's letters and arrows.
     const auto* key = static_cast<QKeyEvent*>(event);
+    if (m_field->text().isEmpty() &&
+        (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo))) {
+      event->ignore();  // with nothing typed, undo is the plan's
+      return true;
+    }
     const bool plain = !(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier));
     const bool ours =
         plain ||

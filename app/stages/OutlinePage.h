@@ -54,6 +54,9 @@ class OutlinePage final : public QWidget {
   void refreshClosing();
   void refreshHint();
   void submit();
+  void told(session::TapeDesk::Outcome outcome);
+  void sayWhy();
+  bool closesWell() const;
   void say(const QString& text);
   void ask();
   void stepCorrection(int by);

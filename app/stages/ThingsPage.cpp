@@ -1,6 +1,7 @@
 #include "stages/ThingsPage.h"
 
 #include <QKeyEvent>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 #include "paint/Look.h"
@@ -84,10 +85,23 @@ ThingsPage::ThingsPage(session::Session& session, QWidget* parent)
   m_list->setTextElideMode(Qt::ElideRight);
   m_list->installEventFilter(this);
   column->addWidget(m_list, 1);
-  m_form = new ThingForm(session, this);
-  column->addWidget(m_form);
-  m_wall_form = new WallForm(session, this);
-  column->addWidget(m_wall_form);
+  // In a low window the forms scroll rather than press each other flat.
+  m_forms = new QScrollArea(this);
+  m_forms->setWidgetResizable(true);
+  m_forms->setFrameShape(QFrame::NoFrame);
+  m_forms->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  m_forms->setFocusPolicy(Qt::NoFocus);
+  auto* forms = new QWidget(m_forms);
+  auto* form_column = new QVBoxLayout(forms);
+  form_column->setContentsMargins(3, 3, qRound(10 * paint::uiScale(font())), 3);
+  m_form = new ThingForm(session, forms);
+  m_wall_form = new WallForm(session, forms);
+  form_column->addWidget(m_form);
+  form_column->addWidget(m_wall_form);
+  form_column->addStretch();
+  m_forms->setWidget(forms);
+  m_list->setMinimumHeight(qRound(62 * paint::uiScale(font())));
+  column->addWidget(m_forms, 2);
   auto* buttons = new QHBoxLayout;
   m_rooms = new QPushButton(tr("Rooms from walls"), this);
   m_rooms->setToolTip(tr("Makes a room of every area that walls close off"));
@@ -199,6 +213,7 @@ void ThingsPage::showSelected() {
   m_remove->setEnabled(row >= 0);
   m_form->refresh();
   m_wall_form->refresh();
+  m_forms->setVisible(!m_form->isHidden() || !m_wall_form->isHidden());
   m_filling = false;
 }
 
@@ -246,6 +261,7 @@ void ThingsPage::preview() {
     case tools::LineFault::not_a_length:
     case tools::LineFault::ambiguous:
     case tools::LineFault::many:
+    case tools::LineFault::no_repeat:
       return say({}, false);
   }
 }
@@ -272,6 +288,8 @@ void ThingsPage::submit() {
       return say(tr("One of these is not a length. Type them as 1.20, 120cm or 3'11\"."), true);
     case tools::LineFault::many:
       return say(tr("There are more lengths than a %1 has.").arg(whatItIs(line).toLower()), true);
+    case tools::LineFault::no_repeat:
+      return say(tr("Only openings can be repeated, up to fifty times."), true);
     case tools::LineFault::few:
     case tools::LineFault::empty:
       return preview();
@@ -283,7 +301,7 @@ void ThingsPage::submit() {
   const base::Problems problems =
       m_session.edit(tr("Add: %1").arg(whatItIs(line).toLower()), std::move(after));
   if (!problems.empty()) return say(said(problems.front().message, m_session.job()), true);
-  m_line->clear();
+  m_line->setText({});  // not clear(): Ctrl+Z now takes the thing back, not the text
   m_session.select(added);
   m_session.show(added);
 }
@@ -312,6 +330,12 @@ void ThingsPage::findRooms() {
 bool ThingsPage::eventFilter(QObject* watched, QEvent* event) {
   if (event->type() == QEvent::ShortcutOverride && watched == m_line) {
     const auto* key = static_cast<QKeyEvent*>(event);
+    // With nothing typed there is nothing to take back here: undo is the plan's.
+    if (m_line->text().isEmpty() &&
+        (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo))) {
+      event->ignore();
+      return true;
+    }
     if (!(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier)) && key->key() != Qt::Key_F1) {
       event->accept();
       return true;

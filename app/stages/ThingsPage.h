@@ -7,6 +7,7 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QWidget>
 
 #include "session/Session.h"
@@ -55,6 +56,7 @@ class ThingsPage final : public QWidget {
   QListWidget* m_list;
   QPushButton* m_rooms;
   QPushButton* m_remove;
+  QScrollArea* m_forms;
   ThingForm* m_form;
   WallForm* m_wall_form;
   bool m_filling = false;

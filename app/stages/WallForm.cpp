@@ -125,7 +125,10 @@ void WallForm::commit() {
       m_session.job().plan.rings[static_cast<std::size_t>(ring)].walls[static_cast<std::size_t>(
           edge)];
   const plan::Wall after = shown(before);
-  if (after == before) return refresh();  // what was typed is no length: shown as it was
+  if (after == before) {
+    refresh();
+    return;
+  }
   const base::Problems problems =
       m_session.edit(tr("Change a wall"), plan::setWall(m_session.job(), ring, edge, after));
   if (problems.empty()) return;
@@ -143,11 +146,12 @@ void WallForm::toAll() {
   for (std::size_t r = 0; r < job.plan.rings.size(); ++r) {
     for (std::size_t w = 0; w < job.plan.rings[r].walls.size(); ++w) {
       plan::Wall wall = job.plan.rings[r].walls[w];
-      if (wall.kind != plan::WallKind::outside) continue;
-      wall.foundation = facts.foundation;
-      wall.ground = facts.ground;
-      wall.thickness_m = facts.thickness_m;
-      wall.free_depth_m = facts.free_depth_m;
+      if (wall.kind != plan::WallKind::outside)
+        continue;  // What is not known of this wall says nothing of the others.
+      if (facts.foundation != plan::Foundation::unknown) wall.foundation = facts.foundation;
+      if (facts.ground != plan::OutsideGround::unknown) wall.ground = facts.ground;
+      if (facts.thickness_m) wall.thickness_m = facts.thickness_m;
+      if (facts.free_depth_m) wall.free_depth_m = facts.free_depth_m;
       auto next = plan::setWall(all, static_cast<int>(r), static_cast<int>(w), wall);
       if (!next) {
         m_message->setText(said(next.problems().front().message, job));

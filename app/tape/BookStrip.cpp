@@ -67,6 +67,10 @@ std::vector<BookStrip::Piece> BookStrip::pieces() const {
       const double taped = ring->taped[i].length_m;
       add(taped, is_wall ? lengthOf(*ring, i) : taped, false);
     }
+    if (ring->closed && ring->taped.size() < ring->corners.size()) {
+      const double drawn = lengthOf(*ring, ring->taped.size());
+      add(drawn, drawn, true);  // nobody measured it
+    }
   } else if (ring != nullptr) {
     const std::size_t walls =
         ring->corners.size() - (ring->closed || ring->corners.empty() ? 0 : 1);

@@ -74,15 +74,20 @@ std::vector<std::string> tokensOf(std::string_view text) {
   return tokens;
 }
 
+bool isWord(std::string_view word) {
+  return std::any_of(kWords.begin(), kWords.end(),
+                     [&](const Word& known) { return known.name == word; });
+}
+
 /// "w1.20" as "w" and "1.20".
 void splitWord(std::vector<std::string>& tokens) {
   std::string& first = tokens.front();
   const std::size_t figure = first.find_first_of("0123456789.");
   if (figure == 0 || figure == std::string::npos) return;
   std::string rest = first.substr(figure);
-  first.resize(figure);
-  // "wr1.20": the r belongs to the figure.
-  const bool right = first.size() > 1 && first.back() == 'r' && first != "dr";
+  first.resize(
+      figure);  // "wr1.20": the r belongs to the figure, unless the word ends in one ("door3.40").
+  const bool right = first.size() > 1 && first.back() == 'r' && !isWord(first);
   if (right) {
     first.pop_back();
     rest.insert(rest.begin(), 'r');
@@ -148,7 +153,7 @@ ThingLine readThingLine(std::string_view text, BareUnit bare) {
   std::vector<std::string> tokens = tokensOf(text);
   if (tokens.empty()) return line;
   if (const std::size_t times = timesIn(tokens.front()); times > 0) {
-    line.times = static_cast<int>(std::min(times, kMostTimes));
+    line.times = static_cast<int>(std::min(times, kMostTimes + 1));
     tokens.erase(tokens.begin());
     if (tokens.empty()) return line;
   }
@@ -163,6 +168,11 @@ ThingLine readThingLine(std::string_view text, BareUnit bare) {
   line.kind = word->kind;
   line.opening = word->opening;
   line.service = word->service;
+  const bool repeats = line.times > 1;
+  if (repeats && (line.kind != LineKind::opening || line.times > static_cast<int>(kMostTimes))) {
+    line.fault = LineFault::no_repeat;
+    return line;
+  }
   line.fault = readLengths(tokens, 1, bare, line);
   return line;
 }

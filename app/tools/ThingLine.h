@@ -36,6 +36,7 @@ enum class LineFault {
   ambiguous,  ///< a length with two readings
   few,        ///< an offset or width is missing
   many,       ///< more numbers than the thing has
+  no_repeat,  ///< only openings are repeated, and at most fifty times
 };
 
 struct ThingLine {

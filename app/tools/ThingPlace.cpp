@@ -18,7 +18,8 @@ using geometry::Point;
 using geometry::Segment;
 using geometry::Vec;
 
-constexpr double kOffWall_m = 0.02;  // an inner wall does not meet the wall it starts on
+constexpr double kOffWall_m =
+    0.02;  // own figure: an inner wall does not meet the wall it starts on
 
 base::Problem placeProblem(const char* id, std::vector<base::Arg> args = {}) {
   return {base::Message(id, std::move(args)), "", base::Gravity::unsound};
@@ -158,6 +159,7 @@ base::Result<plan::Job> placed(const plan::Job& job, int ring, int edge, const T
           radiator.on->offset_m + radiator.width_m > frame->length_m + 1e-3) {
         return pastEnd(*frame, line, radiator.width_m);
       }
+      radiator.on->offset_m = std::min(radiator.on->offset_m, frame->length_m - radiator.width_m);
       return plan::addThing(job, radiator);
     }
   }

@@ -113,9 +113,15 @@ constexpr std::array kTable{
     ActionSpec{"survey.mirror", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Mirror the plan"), "",
                Reach::window,
                QT_TRANSLATE_NOOP("Actions",
-                                 "Swaps left and right of the whole house: the other half of a "
-                                 "pair. Waivers lapse."),
+                                 "Swaps left and right of the whole house: a plan drawn the wrong "
+                                 "way round. Waivers lapse."),
                [](MainWindow& w) { w.editPlan(PlanEdit::mirror); }, isWhole},
+    ActionSpec{"survey.other_half", Menu::survey,
+               QT_TRANSLATE_NOOP("Actions", "Make it the &other half"), "", Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Mirrors the plan for the other house of a pair, where nothing "
+                                 "was looked for or located yet."),
+               [](MainWindow& w) { w.editPlan(PlanEdit::other_half); }, isWhole},
     ActionSpec{"survey.turn_left", Menu::survey,
                QT_TRANSLATE_NOOP("Actions", "Turn the plan le&ft"), "", Reach::window,
                QT_TRANSLATE_NOOP("Actions", "Turns house and north a quarter counter-clockwise."),

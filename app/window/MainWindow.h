@@ -28,7 +28,7 @@ class QVBoxLayout;
 namespace sumpwright::window {
 
 /// Edits of the whole plan that need no more asking.
-enum class PlanEdit { rooms, floor, square, mirror, turn_left, turn_right };
+enum class PlanEdit { rooms, floor, square, mirror, other_half, turn_left, turn_right };
 
 enum class ThemeChoice { system, light, dark };
 

@@ -126,6 +126,8 @@ void MainWindow::editPlan(PlanEdit what) {
       return apply(tr("Make corners square"), plan::straighten(job, 0, kSquareWithin_deg));
     case PlanEdit::mirror:
       return apply(tr("Mirror the plan"), plan::mirrorPlan(job));
+    case PlanEdit::other_half:
+      return apply(tr("Make it the other half"), plan::otherHalf(job));
     case PlanEdit::turn_left:
       return apply(tr("Turn the plan"), plan::turnPlan(job, 90.0));
     case PlanEdit::turn_right:
@@ -145,7 +147,7 @@ void MainWindow::typeSurvey(const QString& text) {
   QLineEdit* field = m_survey->page() == stages::SurveyPage::outline ? m_survey->outline()->field()
                                                                      : m_survey->things()->line();
   field->setFocus(Qt::OtherFocusReason);
-  field->insert(text);
+  field->setText(text);  // what was left there from before is not gone on with
   Q_EMIT field->textEdited(field->text());
 }
 

@@ -5,10 +5,12 @@
 
 #include "geometry/Shapes.h"
 #include "plan/Checks.h"
+#include "plan/DesignEdits.h"
 #include "plan/EditProblem.h"
 #include "plan/JobIds.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
+#include "plan/ThingEdits.h"
 
 namespace sumpwright::plan {
 
@@ -103,7 +105,8 @@ TapedWall walkedBack(TapedWall wall) {
   return wall;
 }
 
-/// The corners a closed ring gets, one per wall; its book may gain the wall that closes it.
+/// The corners a closed ring gets, one per wall. A wall that is drawn to close it stands in no
+/// book.
 base::Result<Ring> closedRing(Ring ring, Sharing sharing) {
   const Point start = startOf(ring);
   const auto legs = legsOf(ring.taped);
@@ -118,14 +121,61 @@ base::Result<Ring> closedRing(Ring ring, Sharing sharing) {
     ring.corners = geometry::closedByCompassRule(start, legs);
   } else {
     ring.corners = geometry::corners(start, legs);
-    if (closing.gap_m >= kShortestEdge_m) {
-      // The wall that leads back stands in the book too, so that book and walls keep in step.
-      ring.taped.push_back({closing.bearing_deg, closing.gap_m, false});
-      return ring;
-    }
+    if (closing.gap_m >= kShortestEdge_m) return ring;
   }
   ring.corners.pop_back();  // the end is the start
   return ring;
+}
+
+/// The job without what stands on a wall, and without what hung on that: each goes by its own verb.
+base::Result<Job> withoutStanding(const Job& job, int ring, std::size_t index) {
+  const auto on = [&](const OnWall& at) {
+    return at.ring == ring && at.edge == static_cast<int>(index);
+  };
+  std::vector<std::string> gone;
+  for (const Opening& o : job.plan.openings) {
+    if (on(o.at)) gone.push_back(o.id);
+  }
+  for (const Radiator& r : job.plan.radiators) {
+    if (r.on && on(*r.on)) gone.push_back(r.id);
+  }
+  for (const WallFeature& f : job.plan.wall_features) {
+    if (on(f.at)) gone.push_back(f.id);
+  }
+  Job left = job;
+  for (const Service& s : job.plan.services) {
+    if (!s.entry || !on(*s.entry)) continue;
+    if (s.run != RunKnown::drawn) gone.push_back(s.id);
+  }
+  for (Service& s : left.plan.services) {
+    if (s.entry && on(*s.entry) && s.run == RunKnown::drawn) s.entry.reset();
+  }
+  for (const std::string& id : gone) {
+    base::Result<Job> without = removeThing(left, id);
+    if (!without) return without;
+    left = std::move(without).value();
+  }
+  const Ring& r = ringOf(job, ring);
+  for (const Sump& s : job.design.sumps) {
+    if (s.kind != SumpKind::cored || s.ring != ring) continue;
+    if (edgeCount(r) == 0 || onEdge(r, s.chainage_m).edge != index) continue;
+    base::Result<Job> without = removeSump(left, s.id);
+    if (!without) return without;
+    left = std::move(without).value();
+  }
+  return left;
+}
+
+/// The ring begun at its second corner: its first wall becomes the last.
+Job begunAtNext(const Job& job, int ring) {
+  Ring r = ringOf(job, ring);
+  std::rotate(r.corners.begin(), r.corners.begin() + 1, r.corners.end());
+  std::rotate(r.walls.begin(), r.walls.begin() + 1, r.walls.end());
+  const std::size_t count = r.corners.size();
+  return withBook(job, static_cast<std::size_t>(ring), std::move(r),
+                  [count](const Ring&, const Ring&, OnEdge at, double) {
+                    return OnEdge{(at.edge + count - 1) % count, at.offset_m};
+                  });
 }
 
 /// The job with an open ring closed, and turned where it was walked the wrong way round.
@@ -142,7 +192,10 @@ base::Result<Job> closedJob(const Job& job, int ring, Ring open, Sharing sharing
   base::Result<Job> done =
       adopted(job, static_cast<std::size_t>(ring), std::move(whole), keepOffset);
   if (!done || (area > 0.0) == (ring == 0)) return done;
-  return turnedRound(done.value(), ring);
+  const bool drawn = ringOf(*done, ring).taped.size() < ringOf(*done, ring).corners.size();
+  const Job turned = turnedRound(*done, ring);
+  // The wall that was drawn stays the last, so that the book still counts from the first.
+  return drawn ? begunAtNext(turned, ring) : turned;
 }
 
 }  // namespace
@@ -189,8 +242,6 @@ base::Result<Job> replaceTaped(const Job& job, int ring, std::size_t index, cons
   r.taped[index] = wall;
   if (!r.closed) return adopted(job, static_cast<std::size_t>(ring), openRing(r), keepOffset);
   const Sharing sharing = r.shared_by;
-  // The wall that was drawn to close it is drawn anew.
-  if (sharing == Sharing::not_shared && index + 1 < r.taped.size()) r.taped.pop_back();
   return closedJob(job, ring, openRing(std::move(r)), sharing);
 }
 
@@ -221,16 +272,10 @@ base::Result<Job> removeTaped(const Job& job, int ring, std::size_t index) {
   if (r.closed) return editProblem("plan.tape.closed");
   if (r.taped.empty()) return editProblem("plan.tape.none");
   if (index >= r.taped.size()) return noTapedWall(ring, index);
-  const auto on = [&](const OnWall& at) {
-    return at.ring == ring && at.edge == static_cast<int>(index);
-  };
-  Job without = job;
-  std::erase_if(without.plan.openings, [&](const Opening& o) { return on(o.at); });
-  std::erase_if(without.plan.radiators, [&](const Radiator& x) { return x.on && on(*x.on); });
-  for (Service& s : without.plan.services) {
-    if (s.entry && on(*s.entry)) s.entry.reset();
-  }
-  matchWalls(job, static_cast<std::size_t>(ring), r);
+  base::Result<Job> cleared = withoutStanding(job, ring, index);
+  if (!cleared) return cleared;
+  const Job without = std::move(cleared).value();
+  matchWalls(without, static_cast<std::size_t>(ring), r);
   const auto at = static_cast<std::ptrdiff_t>(index);
   r.taped.erase(r.taped.begin() + at);
   r.walls.erase(r.walls.begin() + at);

@@ -45,7 +45,8 @@ base::Result<Job> insertTaped(const Job& job, int ring, std::size_t index, const
 base::Result<Job> removeTaped(const Job& job, int ring, std::size_t index);
 
 /// Closes an open ring. compass_rule and least_squares share the gap out; not_shared draws one more
-/// wall straight back to the start, in the book as well (none where the gap is under a millimetre).
+/// wall straight back to the start, which stands in no book: nobody measured it (none where the gap
+/// is under a millimetre).
 /// A ring walked the wrong way round is turned (Plan.h), its book too. Errors: plan.tape.closed,
 /// plan.tape.few for fewer than three walls (two, where one more is drawn), plan.tape.cannot-share
 /// where least squares finds nothing that may change, plan.tape.no-area for an outline without

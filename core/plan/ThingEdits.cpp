@@ -289,6 +289,10 @@ base::Result<Job> copyThing(const Job& job, const std::string& id, Vec by) {
   const bool placed = std::visit(
       [&]<class T>(T& t) {
         t.id = copy = unusedId(job, stemOf(t));
+        if constexpr (std::is_same_v<T, Service>) {  // the copy was located by nobody
+          t.located = false;
+          t.locating_record.clear();
+        }
         return !std::is_same_v<T, Dimension> && moveAll(job, t, by);
       },
       *thing);

@@ -93,6 +93,20 @@ base::Result<Job> mirrorPlan(const Job& job) {
   return result;
 }
 
+base::Result<Job> otherHalf(const Job& job) {
+  base::Result<Job> mirrored = mirrorPlan(job);
+  if (!mirrored) return mirrored;
+  Job other = std::move(mirrored).value();
+  other.looked_for = LookedFor{};
+  for (Service& s : other.plan.services) {
+    s.located = false;
+    s.locating_record.clear();
+  }
+  other.house.standby = StandbySump{};
+  other.design.waivers.clear();
+  return other;
+}
+
 base::Result<Job> turnPlan(const Job& job, double degrees) {
   if (job.plan.rings.empty() || job.plan.rings[0].corners.empty()) return noOutline();
   if (!std::isfinite(degrees)) return editProblem("plan.edit.not-a-place");

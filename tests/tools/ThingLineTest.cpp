@@ -45,7 +45,12 @@ TEST(ThingLine, ServicesRadiatorsInnerWalls) {
 TEST(ThingLine, Repeats) {
   EXPECT_EQ(readThingLine("t4 w 1.2 1.05").times, 4);
   EXPECT_EQ(readThingLine("tel 1.2").times, 1);
-  EXPECT_EQ(readThingLine("t9999 w 1 1").times, 50);
+  EXPECT_EQ(readThingLine("t50 w 1 1").times, 50);
+  EXPECT_EQ(readThingLine("t9999 w 1 1").fault, LineFault::no_repeat);
+  EXPECT_EQ(readThingLine("t4 rad 0.5 1").fault, LineFault::no_repeat);
+  EXPECT_EQ(readThingLine("door3.40 0.90").opening, plan::OpeningKind::door);
+  EXPECT_EQ(readThingLine("water1.2").service, plan::ServiceKind::water);
+  EXPECT_TRUE(readThingLine("doorr3.40 0.90").from_right);
 }
 
 TEST(ThingLine, SaysWhatIsWrong) {
