@@ -192,7 +192,7 @@ TEST(RuleSheet, IrishSheetOnThingsValuesAndTheRest) {
             (std::vector{window, door, glazed_door, air_vent, neighbour_opening}));
   EXPECT_EQ(sheet.find("services")->things, (std::vector{gas, electricity, telecom, oil}));
   EXPECT_EQ(sheet.find("drains")->things,
-            (std::vector{water, drain, waste, gully, inspection_chamber}));
+            (std::vector{water, drain, waste, gully, inspection_chamber, soakaway, septic_tank}));
   EXPECT_EQ(sheet.find("floor-behind")->values, (Found{"ground_bearing_slab", "sealed_oversite"}));
   for (const char* rule : {"floor-behind", "foundation", "free-depth", "outside-ground"}) {
     EXPECT_TRUE(sheet.find(rule)->unknown_gates) << rule;
