@@ -139,6 +139,46 @@ void insideThings(Sketch& sketch, const SheetContext& c, const plan::Plan& plan)
   }
 }
 
+/// One ring with what stands on it; `first` corners came before its own.
+void paintRing(Sketch& sketch, const SheetContext& c, const plan::Job& job,
+               const OutlineMarks& marks, std::size_t r, std::size_t first, const Voice& voice) {
+  const plan::Ring& ring = job.plan.rings[r];
+  const bool in_hand = marks.ring == static_cast<int>(r);
+  const auto walls = outlineWalls(job, ring, r == 0, c);
+  if (r == 0 && !ring.closed) floorArea(sketch.tagged("area"), c, ring, voice);
+  for (std::size_t i = 0; i < walls.size(); ++i) {
+    const bool chosen = in_hand && marks.wall == static_cast<int>(i);
+    sketch.tagged(i < ring.walls.size() ? ring.walls[i].id : "wall");
+    wallBody(sketch, c, walls[i], chosen);
+    wallNumber(sketch, c, walls[i], i + 1, chosen, voice);
+    wallLength(sketch, c, walls[i], voice);
+  }
+  for (const plan::Opening& o : job.plan.openings) {
+    if (o.at.ring != static_cast<int>(r) || o.at.edge < 0) continue;
+    const auto edge = static_cast<std::size_t>(o.at.edge);
+    if (edge < walls.size()) openingGap(sketch.tagged(o.id), c, o, walls[edge]);
+  }
+  cornerLetters(sketch.tagged("corners"), c, ring, walls, first, voice);
+  if (!in_hand || ring.corners.empty()) return;
+  sketch.tagged("start").ring(c.at(ring.corners.front()), 2.3, solid(c.theme.selection, 2.0),
+                              c.theme.paper);
+  if (!marks.gap || ring.closed) return;
+  closingGap(sketch.tagged("gap"), c, ring, perimeter::letterOfCorner(first), voice);
+}
+
+void paintDraft(Sketch& sketch, const SheetContext& c, const plan::Job& job,
+                const OutlineMarks& marks, const Voice& voice) {
+  const auto ring = static_cast<std::size_t>(marks.ring);
+  const bool begun = marks.ring >= 0 && ring < job.plan.rings.size();
+  const bool left = !begun || houseOnLeft(job.plan.rings[ring], marks.ring == 0);
+  const OutlineWall wall =
+      outlineWall(*marks.draft,
+                  job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m), left, c);
+  sketch.tagged("draft");
+  draftBody(sketch, c, wall);
+  wallLength(sketch, c, wall, voice);
+}
+
 }  // namespace
 
 PlanView fittedToOutline(const plan::Plan& plan, const std::optional<geometry::Segment>& draft,
@@ -175,44 +215,10 @@ DrawList outlineDrawing(const plan::Job& job, const OutlineMarks& marks, const P
   insideThings(sketch, c, job.plan);
   std::size_t corners = 0;
   for (std::size_t r = 0; r < job.plan.rings.size(); ++r) {
-    const plan::Ring& ring = job.plan.rings[r];
-    const bool in_hand = marks.ring == static_cast<int>(r);
-    const auto walls = outlineWalls(job, ring, r == 0, c);
-    if (r == 0 && !ring.closed) floorArea(sketch.tagged("area"), c, ring, voice);
-    for (std::size_t i = 0; i < walls.size(); ++i) {
-      const bool chosen = in_hand && marks.wall == static_cast<int>(i);
-      sketch.tagged(i < ring.walls.size() ? ring.walls[i].id : "wall");
-      wallBody(sketch, c, walls[i], chosen);
-      wallNumber(sketch, c, walls[i], i + 1, chosen, voice);
-      wallLength(sketch, c, walls[i], voice);
-    }
-    for (const plan::Opening& o : job.plan.openings) {
-      if (o.at.ring != static_cast<int>(r) || o.at.edge < 0) continue;
-      const auto edge = static_cast<std::size_t>(o.at.edge);
-      if (edge < walls.size()) openingGap(sketch.tagged(o.id), c, o, walls[edge]);
-    }
-    cornerLetters(sketch.tagged("corners"), c, ring, walls, corners, voice);
-    if (in_hand && !ring.corners.empty()) {
-      sketch.tagged("start").ring(c.at(ring.corners.front()), 2.3, solid(c.theme.selection, 2.0),
-                                  c.theme.paper);
-      if (marks.gap && !ring.closed) {
-        closingGap(sketch.tagged("gap"), c, ring, perimeter::letterOfCorner(corners), voice);
-      };
-    }
-    corners += ring.corners.size();
+    paintRing(sketch, c, job, marks, r, corners, voice);
+    corners += job.plan.rings[r].corners.size();
   }
-  if (marks.draft) {
-    const bool left =
-        marks.ring < 0 || static_cast<std::size_t>(marks.ring) >= job.plan.rings.size()
-            ? true
-            : houseOnLeft(job.plan.rings[static_cast<std::size_t>(marks.ring)], marks.ring == 0);
-    const OutlineWall wall = outlineWall(
-        *marks.draft, job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m), left,
-        c);
-    sketch.tagged("draft");
-    draftBody(sketch, c, wall);
-    wallLength(sketch, c, wall, voice);
-  }
+  if (marks.draft) paintDraft(sketch, c, job, marks, voice);
   paintFurniture(sketch, c, voice);
   return clipped(list, c.page, voice);
 }

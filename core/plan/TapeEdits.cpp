@@ -127,43 +127,54 @@ base::Result<Ring> closedRing(Ring ring, Sharing sharing) {
   return ring;
 }
 
-/// The job without what stands on a wall, and without what hung on that: each goes by its own verb.
-base::Result<Job> withoutStanding(const Job& job, int ring, std::size_t index) {
-  const auto on = [&](const OnWall& at) {
-    return at.ring == ring && at.edge == static_cast<int>(index);
-  };
+bool standsOn(const std::optional<OnWall>& at, int ring, std::size_t index) {
+  return at && at->ring == ring && at->edge == static_cast<int>(index);
+}
+
+/// Ids of what goes with a wall; a service whose run is drawn only loses its entry.
+std::vector<std::string> goneWith(const Job& job, int ring, std::size_t index) {
   std::vector<std::string> gone;
   for (const Opening& o : job.plan.openings) {
-    if (on(o.at)) gone.push_back(o.id);
+    if (standsOn(o.at, ring, index)) gone.push_back(o.id);
   }
   for (const Radiator& r : job.plan.radiators) {
-    if (r.on && on(*r.on)) gone.push_back(r.id);
+    if (standsOn(r.on, ring, index)) gone.push_back(r.id);
   }
   for (const WallFeature& f : job.plan.wall_features) {
-    if (on(f.at)) gone.push_back(f.id);
+    if (standsOn(f.at, ring, index)) gone.push_back(f.id);
   }
-  Job left = job;
   for (const Service& s : job.plan.services) {
-    if (!s.entry || !on(*s.entry)) continue;
-    if (s.run != RunKnown::drawn) gone.push_back(s.id);
+    if (standsOn(s.entry, ring, index) && s.run != RunKnown::drawn) gone.push_back(s.id);
   }
+  return gone;
+}
+
+base::Result<Job> withoutSumpsOn(Job job, int ring, std::size_t index) {
+  const Ring r = ringOf(job, ring);
+  if (edgeCount(r) == 0) return job;
+  const std::vector<Sump> sumps = job.design.sumps;
+  for (const Sump& s : sumps) {
+    const bool here = s.kind == SumpKind::cored && s.ring == ring;
+    if (!here || onEdge(r, s.chainage_m).edge != index) continue;
+    base::Result<Job> without = removeSump(job, s.id);
+    if (!without) return without;
+    job = std::move(without).value();
+  }
+  return job;
+}
+
+/// The job without what stands on a wall, and without what hung on that: each goes by its own verb.
+base::Result<Job> withoutStanding(const Job& job, int ring, std::size_t index) {
+  Job left = job;
   for (Service& s : left.plan.services) {
-    if (s.entry && on(*s.entry) && s.run == RunKnown::drawn) s.entry.reset();
+    if (standsOn(s.entry, ring, index) && s.run == RunKnown::drawn) s.entry.reset();
   }
-  for (const std::string& id : gone) {
+  for (const std::string& id : goneWith(job, ring, index)) {
     base::Result<Job> without = removeThing(left, id);
     if (!without) return without;
     left = std::move(without).value();
   }
-  const Ring& r = ringOf(job, ring);
-  for (const Sump& s : job.design.sumps) {
-    if (s.kind != SumpKind::cored || s.ring != ring) continue;
-    if (edgeCount(r) == 0 || onEdge(r, s.chainage_m).edge != index) continue;
-    base::Result<Job> without = removeSump(left, s.id);
-    if (!without) return without;
-    left = std::move(without).value();
-  }
-  return left;
+  return withoutSumpsOn(std::move(left), ring, index);
 }
 
 /// The ring begun at its second corner: its first wall becomes the last.
