@@ -538,6 +538,8 @@ std::span<const Sentence> planSentences() {
                          "beside it.")},
       {"plan.edit.too-few-corners",
        QT_TRANSLATE_NOOP("Sentences", "An outline of three corners cannot lose one.")},
+      {"plan.edit.no-gap",
+       QT_TRANSLATE_NOOP("Sentences", "There is no gap in that rising wall at this place.")},
       {"plan.edit.no-thing",
        QT_TRANSLATE_NOOP("Sentences",
                          "There is nothing by the id \"{thing}\" here, or nothing that fits.")},

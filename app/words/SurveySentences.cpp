@@ -13,6 +13,9 @@ std::span<const Sentence> surveySentences() {
       {"drawing.gap.times", QT_TRANSLATE_NOOP("Sentences", "gap × {times:0}")},
       {"drawing.outline.area-note", QT_TRANSLATE_NOOP("Sentences", "inside the outside faces")},
       {"drawing.outline.length", QT_TRANSLATE_NOOP("Sentences", "{length:3,bare}")},
+      {"lay.few", QT_TRANSLATE_NOOP("Sentences",
+                                    "{points} places do not make it yet: it needs {least}. Click "
+                                    "the next one, or press Escape to give it up.")},
       {"place.meets-nothing",
        QT_TRANSLATE_NOOP(
            "Sentences",

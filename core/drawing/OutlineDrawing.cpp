@@ -7,6 +7,7 @@
 #include "drawing/Clip.h"
 #include "drawing/ClosingLens.h"
 #include "drawing/OutlineWalls.h"
+#include "drawing/TiedDimensions.h"
 #include "geometry/Shapes.h"
 #include "perimeter/Perimeter.h"
 
@@ -218,6 +219,7 @@ DrawList outlineDrawing(const plan::Job& job, const OutlineMarks& marks, const P
     paintRing(sketch, c, job, marks, r, corners, voice);
     corners += job.plan.rings[r].corners.size();
   }
+  paintTiedDimensions(sketch, c, tiedDimensions(c, job, voice));
   if (marks.draft) paintDraft(sketch, c, job, marks, voice);
   paintFurniture(sketch, c, voice);
   return clipped(list, c.page, voice);

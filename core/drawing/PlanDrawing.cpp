@@ -6,6 +6,8 @@
 #include "drawing/Beyond.h"
 #include "drawing/Clip.h"
 #include "drawing/PlanContext.h"
+#include "drawing/TiedDimensions.h"
+#include "plan/Dimensions.h"
 
 namespace sumpwright::drawing {
 namespace {
@@ -15,7 +17,7 @@ constexpr double kPaperAround_mm = 13.9;  // on paper: bands, tags and a dimensi
 constexpr double kGarden_m = 1.2;         // outside things widen the view by no more than this
 
 /// The extent of the plan in metres, as {left, top = least y, right, bottom = greatest y}; things
-/// outside widen it by no more than `garden_m`.
+/// outside and dimension lines widen it by no more than `garden_m`.
 Box extent(const siting::Study& study, double garden_m = kGarden_m) {
   std::vector<Point> house;
   for (int r = 0; r < study.perimeter().ringCount(); ++r) {
@@ -27,6 +29,15 @@ Box extent(const siting::Study& study, double garden_m = kGarden_m) {
     // Lines lead out of the picture anyway.
     if (isLine(t)) continue;
     for (Point p : t.points_m) {
+      const Point kept{std::clamp(p.x, near.left, near.right),
+                       std::clamp(p.y, near.top, near.bottom)};
+      box = join(box, {kept.x, kept.y, kept.x, kept.y});
+    }
+  }
+  for (const plan::Dimension& d : study.job().plan.dimensions) {
+    const auto line = plan::lineOf(study.job(), d);
+    if (!line) continue;
+    for (Point p : {line->a, line->b}) {
       const Point kept{std::clamp(p.x, near.left, near.right),
                        std::clamp(p.y, near.top, near.bottom)};
       box = join(box, {kept.x, kept.y, kept.x, kept.y});
@@ -141,10 +152,17 @@ DrawList planBase(const siting::Study& study, const PlanView& view, const Voice&
   paintServices(sketch, c);
   paintSumpsInside(sketch, c);
   for (const auto& line : dimensionLines(c)) c.dimensions.takeLine(line.a, line.b);
+  const auto tied = tiedDimensions(c, study.job(), voice);
+  for (const TiedDimension& d : tied) {
+    c.dimensions.takeLine(d.line.a, d.line.b);
+    c.labels.take(boxOf(d.plate));
+    c.occupied.take(boxOf(d.plate));
+  }
   paintOverallDimensions(sketch, c, voice);
   paintServiceNames(sketch, c, voice);  // a dimension line stops for a name
   paintCornerLetters(sketch, c, voice);
   paintRoomLabels(sketch, c, voice);
+  paintTiedDimensions(sketch, c, tied);
   paintFurniture(sketch, c, voice);
   if (!view.selected.empty()) paintOutline(sketch.tagged("selected"), c, view.selected);
   return clipped(list, c.page, voice);

@@ -113,4 +113,15 @@ std::optional<Point> placeOf(const Job& job, const DimensionEnd& end) {
   return place;
 }
 
+std::optional<geometry::Segment> lineOf(const Job& job, const Dimension& dimension) {
+  constexpr double kOnePlace_m = 1e-6;  // rounding
+  const auto from = placeOf(job, dimension.from);
+  const auto to = placeOf(job, dimension.to);
+  if (!from || !to) return std::nullopt;
+  const double length = geometry::distance(*from, *to);
+  if (length <= kOnePlace_m) return std::nullopt;
+  const geometry::Vec off = (dimension.off_m / length) * geometry::left(*to - *from);
+  return geometry::Segment{*from + off, *to + off};
+}
+
 }  // namespace sumpwright::plan

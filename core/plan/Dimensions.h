@@ -16,4 +16,9 @@ namespace sumpwright::plan {
 /// Nothing where no such thing is, or it has no place.
 std::optional<Point> placeOf(const Job& job, const DimensionEnd& end);
 
+/// Where a dimension's line stands: from its first end to its second, `off_m` to the left of the
+/// straight line between what it measures. Nothing where an end has no place, or both ends are
+/// within a micrometre of each other.
+std::optional<geometry::Segment> lineOf(const Job& job, const Dimension& dimension);
+
 }  // namespace sumpwright::plan

@@ -228,7 +228,8 @@ bool mayTape(const Job& job, int ring) {
   return (!r.closed || r.corners.empty()) && (!r.taped.empty() || r.corners.size() < 2);
 }
 
-base::Result<Job> addTaped(const Job& job, int ring, const TapedWall& wall) {
+base::Result<Job> addTaped(const Job& job, int ring, const TapedWall& wall,
+                           std::optional<Point> start) {
   if (const auto bad = badWall(wall)) return *bad;
   if (!hasRing(job, ring) && ring != static_cast<int>(job.plan.rings.size())) {
     return noTapedWall(ring, 0);
@@ -240,6 +241,7 @@ base::Result<Job> addTaped(const Job& job, int ring, const TapedWall& wall) {
   if (!hasRing(job, ring)) begun.plan.rings.emplace_back();
   const auto index = static_cast<std::size_t>(ring);
   Ring r = begun.plan.rings[index];
+  if (start && r.corners.empty()) r.corners = {*start};
   r.taped.push_back(wall);
   return adopted(begun, index, openRing(std::move(r)), keepOffset);
 }

@@ -13,6 +13,7 @@
 // a length under a millimetre; plan.tape.none where the ring has no field book (its corners were
 // dragged since, or drawn).
 
+#include <optional>
 #include <vector>
 
 #include "base/Result.h"
@@ -30,8 +31,10 @@ std::vector<geometry::Leg> legsOf(const std::vector<TapedWall>& walls);
 bool mayTape(const Job& job, int ring);
 
 /// Adds a wall at the end of an open ring; ring 0 is begun where the plan has none, and a courtyard
-/// where `ring` is the number of rings. Error: plan.tape.closed.
-base::Result<Job> addTaped(const Job& job, int ring, const TapedWall& wall);
+/// where `ring` is the number of rings: at `start`, or the origin. Where the ring has a corner
+/// already, `start` is not looked at. Error: plan.tape.closed.
+base::Result<Job> addTaped(const Job& job, int ring, const TapedWall& wall,
+                           std::optional<Point> start = std::nullopt);
 
 /// Corrects wall `index` of the book.
 base::Result<Job> replaceTaped(const Job& job, int ring, std::size_t index, const TapedWall& wall);

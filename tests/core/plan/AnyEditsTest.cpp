@@ -5,9 +5,11 @@
 #include "core/plan/EditChecks.h"
 #include "plan/DesignEdits.h"
 #include "plan/Fixes.h"
+#include "plan/GapEdits.h"
 #include "plan/OpeningEdits.h"
 #include "plan/OutlineEdits.h"
 #include "plan/RoomEdits.h"
+#include "plan/TapeEdits.h"
 #include "plan/ThingEdits.h"
 #include "plan/WallEdits.h"
 #include "plan/WholePlanEdits.h"
@@ -25,7 +27,7 @@ class Hand {
   explicit Hand(Random& random) : m_random(random) {}
 
   base::Result<Job> edit(const Job& job) {
-    switch (m_random.between(0, 23)) {
+    switch (m_random.between(0, 27)) {
       case 0:
         return moveCorner(job, ring(job), index(job), somewhere());
       case 1:
@@ -73,6 +75,14 @@ class Hand {
         return addThing(job, newThing(job));
       case 22:
         return moveSump(job, "s", ring(job), m_random.uniform(0, 40));
+      case 23:
+        return addGap(job, risingWall(job), m_random.uniform(-1, 6), m_random.uniform(-1, 6));
+      case 24:
+        return fillGap(job, risingWall(job), m_random.uniform(0, 5));
+      case 25:
+        return addThing(job, Dimension{"", anyEnd(job), anyEnd(job), m_random.uniform(-2, 2)});
+      case 26:
+        return tapeCourtyard(job);
       default:
         return courtyardOrFix(job);
     }
@@ -103,8 +113,28 @@ class Hand {
     return ids.empty() || m_random.chance(0.02) ? "none" : m_random.oneOf(ids);
   }
 
+  std::string risingWall(const Job& job) {
+    return job.plan.rising_walls.empty()
+               ? "none"
+               : job.plan.rising_walls[m_random.index(job.plan.rising_walls.size())].id;
+  }
+
+  DimensionEnd anyEnd(const Job& job) {
+    return {anyId(job), static_cast<ThingEnd>(m_random.between(0, 2))};
+  }
+
+  /// Two walls of a courtyard from somewhere, closed by a third.
+  base::Result<Job> tapeCourtyard(const Job& job) {
+    const int ring = static_cast<int>(job.plan.rings.size());
+    auto begun = addTaped(job, ring, {m_random.uniform(0, 360), 1.5, false}, somewhere());
+    if (begun) begun = addTaped(*begun, ring, {m_random.uniform(0, 360), 1.2, false});
+    return begun ? closeTaped(*begun, ring, Sharing::not_shared) : begun;
+  }
+
   Thing newThing(const Job& job) {
-    switch (m_random.between(0, 6)) {
+    switch (m_random.between(0, 7)) {
+      case 6:
+        return RisingWall{"", {somewhere(), somewhere(), somewhere()}, 0.1, {}};
       case 0:
         return InnerWall{"", {somewhere(), somewhere()}, 0.1, BelowFloor::unknown};
       case 1:
