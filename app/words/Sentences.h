@@ -16,14 +16,15 @@ struct Sentence {
   const char* english;  ///< QT_TRANSLATE_NOOP("Sentences", "...")
 };
 
-std::span<const Sentence> planSentences();    ///< ids "plan.*", "job.*": PlanSentences.cpp
-std::span<const Sentence> ruleSentences();    ///< "rule.*", "study.*", "verdict.*", "thing.*",
-                                              ///< "wall.*": RuleSentences.cpp
-std::span<const Sentence> sheetSentences();   ///< "sheet.*": SheetSentences.cpp
-std::span<const Sentence> paperSentences();   ///< "paper.*", "drawing.*": PaperSentences.cpp
-std::span<const Sentence> fileSentences();    ///< "file.*": FileSentences.cpp
-std::span<const Sentence> surveySentences();  ///< "place.*", "plan.tape.*", "drawing.outline.*",
-                                              ///< "drawing.gap.*": SurveySentences.cpp
-std::span<const Sentence> cliSentences();     ///< "cli.*", "quantity.*": CliSentences.cpp
+std::span<const Sentence> planSentences();     ///< ids "plan.*", "job.*": PlanSentences.cpp
+std::span<const Sentence> ruleSentences();     ///< "rule.*", "study.*", "verdict.*", "thing.*",
+                                               ///< "wall.*": RuleSentences.cpp
+std::span<const Sentence> sheetSentences();    ///< "sheet.*": SheetSentences.cpp
+std::span<const Sentence> paperSentences();    ///< "paper.*", "drawing.*": PaperSentences.cpp
+std::span<const Sentence> fileSentences();     ///< "file.*": FileSentences.cpp
+std::span<const Sentence> surveySentences();   ///< "place.*", "plan.tape.*", "drawing.outline.*",
+                                               ///< "drawing.gap.*": SurveySentences.cpp
+std::span<const Sentence> suctionSentences();  ///< "suction.*": SuctionSentences.cpp
+std::span<const Sentence> cliSentences();      ///< "cli.*", "quantity.*": CliSentences.cpp
 
 }  // namespace sumpwright::words

@@ -46,6 +46,12 @@ class Libraries(unittest.TestCase):
         self.assertEqual(1, len(complaints("core/geometry/A.h", line)))
         self.assertEqual(1, len(complaints("core/plan/A.cpp", line)))
 
+    def test_eigen_stays_behind_suction(self):
+        line = "#include <Eigen/SparseCholesky>\n"
+        self.assertEqual([], complaints("core/suction/A.cpp", line))
+        self.assertEqual(1, len(complaints("core/suction/A.h", line)))
+        self.assertEqual(1, len(complaints("core/plan/A.cpp", line)))
+
     def test_json_only_in_sources(self):
         self.assertEqual(1, len(complaints("core/plan/A.h", "#include <nlohmann/json.hpp>\n")))
         self.assertEqual([], complaints("core/plan/A.cpp", "#include <nlohmann/json.hpp>\n"))

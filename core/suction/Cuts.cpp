@@ -1,0 +1,326 @@
+#include "suction/Cuts.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <optional>
+
+#include "geometry/Distance.h"
+#include "suction/Coverage.h"
+#include "suction/TipFactor.h"
+
+namespace sumpwright::suction {
+
+namespace {
+
+using geometry::Point;
+using geometry::Polyline;
+using geometry::Segment;
+using geometry::Vec;
+
+/// No barrier meets a cell's centre: it is moved by this, in cells, far below any measure.
+constexpr Vec kNudge{1.31e-7, 1.73e-7};
+constexpr double kMeets = 0.75;  // cells within which an end meets what it runs up to (own figure)
+constexpr double kAlongGrid = 0.002;  // as Frame.cpp: the wall runs along the grid
+constexpr double kOvershoot = 1e-6;
+constexpr double kSlit = 1.25;  // cells: openings below are lumped (own figure, by trial)
+/// Radius at which a cell beside a tight wall stands for a source at the wall, in cells:
+/// sqrt(r0 * exp(pi/2) r0), r0 of Peaceman 1978, the image being one cell away (derived).
+constexpr double kWallSource = 0.435379;
+
+/// A line of a barrier that stands, between openings; `free_*`: not led up to anything.
+struct Run {
+  Polyline line;
+  bool free_start = true;
+  bool free_end = true;
+};
+
+double lengthOf(const Polyline& line) {
+  double length = 0.0;
+  for (std::size_t k = 1; k < line.size(); ++k) length += geometry::distance(line[k - 1], line[k]);
+  return length;
+}
+
+Point pointAlong(const Polyline& line, double s) {
+  for (std::size_t k = 1; k < line.size(); ++k) {
+    const double length = geometry::distance(line[k - 1], line[k]);
+    if (s <= length && length > 0.0) return geometry::lerp(line[k - 1], line[k], s / length);
+    s -= length;
+  }
+  return line.back();
+}
+
+/// The part of a line between two distances from its start.
+Polyline partOf(const Polyline& line, double from, double to) {
+  Polyline part{pointAlong(line, from)};
+  double s = 0.0;
+  for (std::size_t k = 1; k + 1 < line.size(); ++k) {
+    s += geometry::distance(line[k - 1], line[k]);
+    if (s > from && s < to) part.push_back(line[k]);
+  }
+  part.push_back(pointAlong(line, to));
+  return part;
+}
+
+Vec unit(Vec v) { return (1.0 / geometry::norm(v)) * v; }
+
+/// Openings in cells along a line, in order, overlapping ones joined, kept on it.
+std::vector<Stretch> openingsOf(const Barrier& barrier, double length, double h_m) {
+  std::vector<Stretch> gaps;
+  for (const Stretch& gap : barrier.gaps) {
+    const Stretch kept{std::clamp(gap.from_m / h_m, 0.0, length),
+                       std::clamp(gap.to_m / h_m, 0.0, length)};
+    if (kept.to_m > kept.from_m) gaps.push_back(kept);
+  }
+  std::sort(gaps.begin(), gaps.end(),
+            [](const Stretch& a, const Stretch& b) { return a.from_m < b.from_m; });
+  std::vector<Stretch> joined;
+  for (const Stretch& gap : gaps) {
+    if (!joined.empty() && gap.from_m <= joined.back().to_m) {
+      joined.back().to_m = std::max(joined.back().to_m, gap.to_m);
+    } else {
+      joined.push_back(gap);
+    }
+  }
+  return joined;
+}
+
+class CutMaker {
+ public:
+  CutMaker(const SuctionModel& model, const Frame& frame) : m_model(model), m_frame(frame) {
+    m_cuts.nx = frame.nx;
+    m_cuts.upright.resize(slotOf(0, frame.ny, frame.nx));
+    m_cuts.level.resize(m_cuts.upright.size());
+    for (const Barrier& barrier : model.barriers) m_lines.push_back(inGrid(barrier.line));
+    for (const Region& region : model.regions) {
+      m_edges.push_back(inGrid(region.outline));
+      for (const Polygon& hole : region.holes) m_edges.push_back(inGrid(hole));
+    }
+  }
+
+  Cuts made() {
+    for (std::size_t k = 0; k < m_lines.size(); ++k) {
+      if (m_lines[k].size() < 2 || !(lengthOf(m_lines[k]) > 0.0)) continue;
+      for (Run& run : runsOf(k)) {
+        lead(run, k);
+        cut(run, k);
+      }
+    }
+    for (const Tip& tip : m_tips) correct(tip);
+    return std::move(m_cuts);
+  }
+
+ private:
+  Polyline inGrid(const Polyline& line) const {
+    Polyline out;
+    for (const Point p : line) {
+      const Point q = m_frame.toGrid(p);
+      if (out.empty() || geometry::distance(out.back(), q) > 1e-9) out.push_back(q);
+    }
+    return out;
+  }
+
+  std::vector<Run> runsOf(std::size_t k) {
+    const Polyline& line = m_lines[k];
+    const double length = lengthOf(line);
+    std::vector<Run> runs;
+    double from = 0.0;
+    for (const Stretch& gap : openingsOf(m_model.barriers[k], length, m_frame.h_m)) {
+      if (gap.to_m - gap.from_m < kSlit) {
+        addSlit(line, gap);
+        continue;
+      }
+      if (gap.from_m > from) runs.push_back({partOf(line, from, gap.from_m)});
+      from = gap.to_m;
+    }
+    if (from < length) runs.push_back({partOf(line, from, length)});
+    return runs;
+  }
+
+  /// Two far points either side of a slit of half-width a in a tight wall are apart by the
+  /// resistance 2/(pi T) ln(2 R/a) (conformal map z = a sinh(zeta), derived); the grid gives
+  /// 2/(pi T) ln(R/kWallSource) to the two cells. What is missing is the link between them.
+  void addSlit(const Polyline& line, const Stretch& gap) {
+    const double half = 0.5 * (gap.to_m - gap.from_m);
+    const double missing = 2.0 / std::numbers::pi * std::log(2.0 * kWallSource / half);
+    const Point a = pointAlong(line, gap.from_m);
+    const Point b = pointAlong(line, gap.to_m);
+    m_cuts.slits.push_back(
+        {geometry::lerp(a, b, 0.5), geometry::left(unit(b - a)), 1.0 / std::max(missing, 0.05)});
+  }
+
+  /// Ends near an edge are led past it, ends near another barrier up to it.
+  void lead(Run& run, std::size_t own) {
+    run.free_start = !led(run.line.front(), unit(run.line[0] - run.line[1]), own);
+    const std::size_t n = run.line.size();
+    run.free_end = !led(run.line.back(), unit(run.line[n - 1] - run.line[n - 2]), own);
+  }
+
+  bool led(Point& end, Vec outward, std::size_t own) const {
+    for (const Polygon& edge : m_edges) {
+      for (std::size_t k = 0; k < edge.size(); ++k) {
+        const Segment side{edge[k], edge[(k + 1) % edge.size()]};
+        if (geometry::distance(end, side) > kMeets) continue;
+        end = end + (2.0 * kMeets) * outward;
+        return true;
+      }
+    }
+    for (std::size_t other = 0; other < m_lines.size(); ++other) {
+      const Polyline& line = m_lines[other];
+      for (std::size_t k = 1; other != own && k < line.size(); ++k) {
+        const Segment wall{line[k - 1], line[k]};
+        if (geometry::distance(end, wall) > kMeets) continue;
+        end = meeting(end, outward, wall) + kOvershoot * outward;
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /// Where the line onward meets the wall, or the nearest point of it where they run alike.
+  static Point meeting(Point end, Vec outward, const Segment& wall) {
+    const Vec along = wall.b - wall.a;
+    const double turn = geometry::cross(outward, along) / geometry::norm(along);
+    const Point nearest = geometry::nearest(end, wall);
+    if (std::abs(turn) < 0.3) return nearest;  // some 17 degrees (own figure)
+    const double t = geometry::cross(wall.a - end, along) / geometry::cross(outward, along);
+    const Point at = end + t * outward;
+    return geometry::distance(at, wall) < 1e-6 ? at : nearest;
+  }
+
+  void cut(const Run& run, std::size_t barrier) {
+    const double conductance = m_model.barriers[barrier].conductance_m2_s_pa;
+    for (std::size_t k = 1; k < run.line.size(); ++k) {
+      const Segment piece{run.line[k - 1] + kNudge, run.line[k] + kNudge};
+      if (geometry::distance(piece.a, piece.b) < 1e-9) continue;
+      const Vec u = unit(piece.b - piece.a);
+      cutLinks(piece, conductance * m_frame.h_m / (std::abs(u.x) + std::abs(u.y)));
+      if (std::abs(u.x) < kAlongGrid) trimUpright(run.line[k - 1], run.line[k]);
+      if (std::abs(u.y) < kAlongGrid) trimLevel(run.line[k - 1], run.line[k]);
+      m_cuts.pieces.push_back({run.line[k - 1], run.line[k], barrier});
+    }
+    const std::size_t n = run.line.size();
+    if (run.free_start) m_tips.push_back({run.line[0], unit(run.line[1] - run.line[0])});
+    if (run.free_end) m_tips.push_back({run.line[n - 1], unit(run.line[n - 2] - run.line[n - 1])});
+  }
+
+  void cutLinks(const Segment& piece, double wall) {
+    crossings(piece.a, piece.b, m_frame.ny,
+              [&](int j, double x) { narrow(m_cuts.upright, sideAfter(x), j, wall); });
+    crossings({piece.a.y, piece.a.x}, {piece.b.y, piece.b.x}, m_frame.nx,
+              [&](int i, double y) { narrow(m_cuts.level, i, sideAfter(y), wall); });
+  }
+
+  /// The wall stands at x between the centres of columns i-1 and i; off line i by `off`.
+  void trimUpright(Point a, Point b) {
+    const double x = 0.5 * (a.x + b.x) + kNudge.x;
+    const int i = sideAfter(x);
+    const double off = x - i;
+    const double low = std::max(0.0, std::min(a.y, b.y));
+    const double high = std::min(1.0 * m_frame.ny, std::max(a.y, b.y));
+    if (i < 1 || i >= m_frame.nx) return;
+    for (int j = static_cast<int>(low); j < high; ++j) {
+      const double part = std::min(high, j + 1.0) - std::max(low, 1.0 * j);
+      addMove({i, j, i - 1, j, off * part});
+      if (j < low) continue;
+      m_cuts.level[slotOf(i, j, m_frame.nx)].from = off;
+      m_cuts.level[slotOf(i - 1, j, m_frame.nx)].to = 1.0 + off;
+    }
+  }
+  void trimLevel(Point a, Point b) {
+    const double y = 0.5 * (a.y + b.y) + kNudge.y;
+    const int j = sideAfter(y);
+    const double off = y - j;
+    const double low = std::max(0.0, std::min(a.x, b.x));
+    const double high = std::min(1.0 * m_frame.nx, std::max(a.x, b.x));
+    if (j < 1 || j >= m_frame.ny) return;
+    for (int i = static_cast<int>(low); i < high; ++i) {
+      const double part = std::min(high, i + 1.0) - std::max(low, 1.0 * i);
+      addMove({i, j, i, j - 1, off * part});
+      if (i < low) continue;
+      m_cuts.upright[slotOf(i, j, m_frame.nx)].from = off;
+      m_cuts.upright[slotOf(i, j - 1, m_frame.nx)].to = 1.0 + off;
+    }
+  }
+  void addMove(AreaMove move) {
+    if (move.area < 0.0) {
+      std::swap(move.from_i, move.to_i);
+      std::swap(move.from_j, move.to_j);
+      move.area = -move.area;
+    }
+    if (move.area > 1e-6) m_cuts.moves.push_back(move);
+  }
+
+  static int sideAfter(double x) { return static_cast<int>(std::floor(x - 0.5)) + 1; }
+
+  /// visit(row, where) for every row whose centre line the piece crosses.
+  template <class Visit>
+  static void crossings(Point a, Point b, int rows, Visit visit) {
+    const double low = std::min(a.y, b.y);
+    const double high = std::max(a.y, b.y);
+    const int first = std::max(0, static_cast<int>(std::ceil(low - 0.5)));
+    for (int j = first; j + 0.5 < high && j < rows; ++j) {
+      visit(j, a.x + (j + 0.5 - a.y) / (b.y - a.y) * (b.x - a.x));
+    }
+  }
+
+  void narrow(std::vector<SideCut>& sides, int i, int j, double wall) const {
+    if (i < 0 || i >= m_frame.nx || j < 0 || j >= m_frame.ny) return;
+    double& now = sides[slotOf(i, j, m_frame.nx)].wall_m2_s_pa;
+    if (std::isinf(now)) {
+      now = wall;
+    } else {
+      now = now + wall > 0.0 ? now * wall / (now + wall) : 0.0;  // one behind the other
+    }
+  }
+
+  void correct(const Tip& tip) {
+    const int reach = static_cast<int>(std::ceil(kTipReach)) + 1;
+    const int i0 = static_cast<int>(std::floor(tip.at.x));
+    const int j0 = static_cast<int>(std::floor(tip.at.y));
+    for (int j = j0 - reach; j <= j0 + reach; ++j) {
+      for (int i = i0 - reach; i <= i0 + reach; ++i) {
+        if (i < 1 || i >= m_frame.nx || j < 1 || j >= m_frame.ny) continue;
+        const Point centre{i + 0.5, j + 0.5};
+        const std::size_t at = slotOf(i, j, m_frame.nx);
+        SideCut& upright = m_cuts.upright[at];
+        SideCut& level = m_cuts.level[at];
+        const double x = i;
+        const double y = j;
+        correctSide(tip, {centre - Vec{1.0, 0.0}, centre}, {x, y + upright.from},
+                    {x, y + upright.to}, upright);
+        correctSide(tip, {centre - Vec{0.0, 1.0}, centre}, {x + level.to, y}, {x + level.from, y},
+                    level);
+      }
+    }
+  }
+
+  static void correctSide(const Tip& tip, const Segment& link, Point right, Point left,
+                          SideCut& side) {
+    if (geometry::distance(geometry::lerp(link.a, link.b, 0.5), tip.at) > kTipReach) return;
+    const double factor = tipFactor(tip, link, right, left, side.cut());
+    if (side.cut()) {
+      side.bypass = std::max(side.bypass, factor);
+    } else {
+      side.factor *= factor / std::max(side.to - side.from, 0.1);
+    }
+  }
+
+  const SuctionModel& m_model;
+  const Frame& m_frame;
+  Cuts m_cuts;
+  std::vector<Polyline> m_lines;
+  std::vector<Polygon> m_edges;
+  std::vector<Tip> m_tips;
+};
+
+}  // namespace
+
+SideCut::SideCut() : wall_m2_s_pa(std::numeric_limits<double>::infinity()) {}
+
+bool SideCut::cut() const { return !std::isinf(wall_m2_s_pa); }
+
+Cuts cutsOf(const SuctionModel& model, const Frame& frame) { return CutMaker(model, frame).made(); }
+
+}  // namespace sumpwright::suction
