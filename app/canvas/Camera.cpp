@@ -22,6 +22,16 @@ Camera cameraOf(const drawing::PlanView& view, double scale) {
   return {view.centre_m, std::clamp(view.mm_per_m * scale / kMmPerPx, kLeastPxPerM, kMostPxPerM)};
 }
 
+/// In a very narrow widget the buttons cover what they must.
+QSizeF freeOf(QSizeF size, double scale, Covered covered) {
+  return {std::max(160.0 * scale, size.width() - covered.left - covered.right), size.height()};
+}
+
+Camera beside(Covered covered, Camera camera) {
+  camera.centre_m.x -= (covered.left - covered.right) / 2.0 / camera.px_per_m;
+  return camera;
+}
+
 }  // namespace
 
 QPointF Camera::toWidget(geometry::Point p, QSizeF size) const {
@@ -56,16 +66,19 @@ drawing::PlanView Camera::view(QSizeF size, double scale, drawing::ThemeName the
   return view;
 }
 
-Camera fitted(const siting::Study& study, QSizeF size, double scale) {
-  return cameraOf(drawing::fitted(study, widthOf(size, scale), heightOf(size, scale),
-                                  drawing::ThemeName::light),
-                  scale);
+Camera fitted(const siting::Study& study, QSizeF size, double scale, Covered covered) {
+  const QSizeF free = freeOf(size, scale, covered);
+  return beside(covered, cameraOf(drawing::fitted(study, widthOf(free, scale),
+                                                  heightOf(free, scale), drawing::ThemeName::light),
+                                  scale));
 }
 
-Camera fittedToOutline(const plan::Plan& plan, QSizeF size, double scale) {
-  return cameraOf(drawing::fittedToOutline(plan, std::nullopt, widthOf(size, scale),
-                                           heightOf(size, scale), drawing::ThemeName::light),
-                  scale);
+Camera fittedToOutline(const plan::Plan& plan, QSizeF size, double scale, Covered covered) {
+  const QSizeF free = freeOf(size, scale, covered);
+  return beside(covered,
+                cameraOf(drawing::fittedToOutline(plan, std::nullopt, widthOf(free, scale),
+                                                  heightOf(free, scale), drawing::ThemeName::light),
+                         scale));
 }
 
 }  // namespace sumpwright::canvas

@@ -28,9 +28,15 @@ struct Camera {
   bool operator==(const Camera&) const = default;
 };
 
-/// The camera that shows all of a plan.
-Camera fitted(const siting::Study& study, QSizeF size, double scale);
+/// What buttons cover at the edges of the widget, px.
+struct Covered {
+  double left = 0.0;
+  double right = 0.0;
+};
+
+/// The camera that shows all of a plan beside what is covered.
+Camera fitted(const siting::Study& study, QSizeF size, double scale, Covered covered = {});
 /// The same for a plan that cannot be studied (yet).
-Camera fittedToOutline(const plan::Plan& plan, QSizeF size, double scale);
+Camera fittedToOutline(const plan::Plan& plan, QSizeF size, double scale, Covered covered = {});
 
 }  // namespace sumpwright::canvas

@@ -75,6 +75,17 @@ void PlanCanvas::placeButtons() {
     m_zoom[i]->setIconSize(QSize(side / 2, side / 2));
     m_zoom[i]->setGeometry(width() - side - margin, margin + i * (side + 2), side, side);
   }
+  // Below north point and scale bar.
+  const int top = qRound(drawing::kFurnitureHeight_mm * kPxPerMm * scale());
+  if (m_strip != nullptr) m_strip->place({margin, top}, height() - top - margin);
+  refreshHint();
+}
+
+/// The margins of a fit hold letters and lengths; with buttons they hold these beside them.
+Covered PlanCanvas::covered() const {
+  const double column = 40.0 * scale();
+  const bool strip = m_surveying && m_strip != nullptr;
+  return {strip ? m_strip->width() : 0.0, m_zoom[0] != nullptr ? column : 0.0};
 }
 
 double PlanCanvas::scale() const { return paint::uiScale(font()); }
@@ -107,17 +118,17 @@ void PlanCanvas::zoomBy(double factor) {
 
 void PlanCanvas::fit() {
   if (m_session.study() != nullptr) {
-    m_camera = fitted(*m_session.study(), size(), scale());
+    m_camera = fitted(*m_session.study(), size(), scale(), covered());
   } else if (m_session.hasJob()) {
-    m_camera = fittedToOutline(m_session.job().plan, size(), scale());
+    m_camera = fittedToOutline(m_session.job().plan, size(), scale(), covered());
   }
   m_fitted = true;
   lookAgain();
 }
 
 void PlanCanvas::showThing(const std::string& id) {
-  if (m_session.study() == nullptr) return;
-  const auto spot = spotOf(*m_session.study(), id);
+  if (!m_session.hasJob()) return;
+  const auto spot = spotOf(m_session.job(), id);
   if (!spot) return;
   const QRectF inner = QRectF(rect()).adjusted(40, 40, -40, -40);
   if (inner.contains(toWidget(*spot))) return;  // in sight already: nothing should move
@@ -163,7 +174,7 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
   QElapsedTimer timer;
   timer.start();
   if (m_surveying) {
-    hand().paint(painter, paint::look(palette()), font());
+    for (const PlanHand* hand : hands()) hand->paint(painter, paint::look(palette()), font());
   } else {
     paintHover(painter);
     paintMarker(painter);
@@ -210,31 +221,22 @@ drawing::DrawList PlanCanvas::outline() const {
   return drawing::outlineDrawing(m_session.job(), marks, view(), voice());
 }
 
-void PlanCanvas::setDesk(session::TapeDesk& desk) {
-  m_desk = &desk;
-  m_hand.emplace(m_session, desk);
-  connect(&desk, &session::TapeDesk::changed, this, [this] {
-    if (m_surveying && m_session.study() == nullptr) lookAgain();
-  });
-}
-
 void PlanCanvas::setSurveying(bool surveying) {
   SUMPWRIGHT_REQUIRE(m_desk != nullptr);
   if (surveying == m_surveying) return;
   endDrag(false);
-  m_hand->cancel();
+  cancelHands();
+  m_tasks->take(tools::Task::choose);
   m_surveying = surveying;
+  if (m_strip != nullptr) m_strip->setVisible(surveying);
+  if (m_fitted) fit();  // the strip takes room, or gives it back
   setAccessibleDescription(
       surveying ? tr("The house from above. Drag from the end of the tape to draw a wall; drag "
                      "corners and walls of a closed outline.")
                 : tr("The house from above. Arrow keys move the sump along the wall by 10 cm, with "
                      "Shift by 1 cm."));
+  refreshHint();
   lookAgain();
-}
-
-SurveyHand& PlanCanvas::hand() {
-  m_hand->look(m_camera, size(), scale());
-  return *m_hand;
 }
 
 void PlanCanvas::resizeEvent(QResizeEvent*) {

@@ -5,21 +5,27 @@
 // Pointer: drag the grip or press on the wall's band to move the sump; drag empty paper (or with
 // the middle button, or with the space bar held) to pan; wheel and pinch zoom about the pointer; a
 // click chooses the thing under it. Escape gives a drag up. While the house is surveyed the pointer
-// works on the outline instead (SurveyHand.h), and the sump stays where it is.
+// does what the strip at the left says instead (PlanHand.h), and the sump stays where it is.
 
 #include <QPixmap>
 #include <QPoint>
 #include <QWidget>
+#include <memory>
 #include <optional>
+#include <vector>
 
 #include "canvas/Camera.h"
-#include "canvas/SurveyHand.h"
+#include "canvas/PlanHand.h"
+#include "canvas/TaskStrip.h"
 #include "paint/QtVoice.h"
 #include "session/Session.h"
+#include "session/TapeDesk.h"
+#include "session/TaskDesk.h"
 #include "tools/SiteDrag.h"
 
-class QToolButton;
 class QAction;
+class QLabel;
+class QToolButton;
 
 namespace sumpwright::canvas {
 
@@ -33,9 +39,15 @@ class PlanCanvas final : public QWidget {
   void setZoomActions(QAction* in, QAction* out, QAction* fit);
   void zoomBy(double factor);
   void fit();
-  /// `desk` must outlive the canvas.
-  void setDesk(session::TapeDesk& desk);
-  /// Whether the pointer surveys the house or sites the sump. Contract: setDesk() was called.
+  /// Both must outlive the canvas.
+  void setDesks(session::TapeDesk& tape, session::TaskDesk& tasks);
+  /// What the strip offers. Contract: setDesks() was called.
+  void setTasks(const std::vector<TaskChoice>& choices);
+  /// nullptr before setTasks().
+  TaskStrip* strip() const { return m_strip; }
+  /// What to do next, as shown in the survey.
+  QString hint() const;
+  /// Whether the pointer surveys the house or sites the sump. Contract: setDesks() was called.
   void setSurveying(bool surveying);
   bool isSurveying() const { return m_surveying; }
 
@@ -66,6 +78,7 @@ class PlanCanvas final : public QWidget {
   void keyReleaseEvent(QKeyEvent* event) override;
   void focusInEvent(QFocusEvent* event) override;
   void focusOutEvent(QFocusEvent* event) override;
+  bool focusNextPrevChild(bool next) override;
 
  private:
   double scale() const;
@@ -76,14 +89,26 @@ class PlanCanvas final : public QWidget {
   void paintMarker(QPainter& painter);
   void paintHover(QPainter& painter);
   drawing::DrawList outline() const;
-  SurveyHand& hand();
+  void makeHands();
+  /// The one whose gesture is on, or nullptr.
+  PlanHand* activeHand() const;
+  /// Those that serve the task in force, told how the plan is looked at; none while the sump is
+  /// sited.
+  std::vector<PlanHand*> hands() const;
+  void takeTask();
+  void cancelHands();
+  bool handKey(QKeyEvent& event);
+  void refreshHint();
   void placeButtons();
+  Covered covered() const;
   bool nearGrip(QPointF at) const;
   bool onBand(QPointF at) const;
   void startDrag(tools::SiteDrag drag);
   void endDrag(bool keep);
   void hoverAt(QPointF at);
+  std::string thingUnder(QPointF at) const;
   void pickAt(QPointF at);
+  void takeOutChosen();
   void showThing(const std::string& id);
   void setCamera(const Camera& camera);
   void updateCursor(QPointF at);
@@ -97,7 +122,10 @@ class PlanCanvas final : public QWidget {
   double m_marker_ms = 0.0;
   std::optional<tools::SiteDrag> m_drag;
   session::TapeDesk* m_desk = nullptr;
-  std::optional<SurveyHand> m_hand;
+  session::TaskDesk* m_tasks = nullptr;
+  std::vector<std::unique_ptr<PlanHand>> m_hands;
+  TaskStrip* m_strip = nullptr;
+  QLabel* m_hint = nullptr;
   bool m_surveying = false;
   std::optional<QPointF> m_pan;  ///< where the pointer was when panning
   QPointF m_pressed;

@@ -10,6 +10,7 @@
 #include "canvas/PlanCanvas.h"
 #include "canvas/PlanPicker.h"
 #include "geometry/Distance.h"
+#include "plan/ThingEdits.h"
 
 namespace sumpwright::canvas {
 
@@ -73,7 +74,11 @@ void PlanCanvas::mousePressEvent(QMouseEvent* event) {
   }
   if (event->button() != Qt::LeftButton || !m_session.hasJob() || m_drag) return;
   if (m_surveying || m_session.study() == nullptr) {
-    if (m_surveying && hand().press(event->position())) return update();
+    for (PlanHand* hand : hands()) {
+      if (!hand->press(event->position())) continue;
+      refreshHint();
+      return update();
+    }
     m_clicking = true;
     m_pan = event->position();
     return;
@@ -93,8 +98,8 @@ void PlanCanvas::mousePressEvent(QMouseEvent* event) {
 
 void PlanCanvas::mouseMoveEvent(QMouseEvent* event) {
   const QPointF at = event->position();
-  if (m_surveying && m_hand->isActive()) {
-    hand().move(at);
+  if (PlanHand* hand = m_pan ? nullptr : activeHand()) {
+    hand->move(at);
     return update();
   }
   if (m_drag) {
@@ -112,13 +117,17 @@ void PlanCanvas::mouseMoveEvent(QMouseEvent* event) {
     setCamera(camera);
     return;
   }
+  for (PlanHand* hand : hands()) hand->hover(at);
+  if (m_surveying) update();
   hoverAt(at);
   updateCursor(at);
 }
 
 void PlanCanvas::mouseReleaseEvent(QMouseEvent* event) {
-  if (m_surveying && m_hand->isActive() && event->button() == Qt::LeftButton) {
-    hand().release();
+  if (PlanHand* hand = activeHand();
+      hand != nullptr && !m_pan && event->button() == Qt::LeftButton) {
+    hand->release();
+    refreshHint();
     return update();
   }
   endDrag(true);
@@ -130,7 +139,11 @@ void PlanCanvas::mouseReleaseEvent(QMouseEvent* event) {
   m_clicking = false;
 }
 
-void PlanCanvas::leaveEvent(QEvent*) { m_session.hover(std::nullopt); }
+void PlanCanvas::leaveEvent(QEvent*) {
+  m_session.hover(std::nullopt);
+  for (PlanHand* hand : hands()) hand->leave();
+  if (m_surveying) update();
+}
 
 void PlanCanvas::hoverAt(QPointF at) {
   if (m_session.study() == nullptr || m_surveying) return;
@@ -149,8 +162,9 @@ void PlanCanvas::updateCursor(QPointF at) {
   if (!m_session.hasJob()) return unsetCursor();
   if (m_space) return setCursor(Qt::OpenHandCursor);
   if (m_surveying) {
-    if (hand().atTapeEnd(at)) return setCursor(Qt::CrossCursor);
-    if (hand().gripAt(at)) return setCursor(Qt::OpenHandCursor);
+    for (const PlanHand* hand : hands()) {
+      if (const auto shape = hand->cursor(at)) return setCursor(*shape);
+    }
     return unsetCursor();
   }
   if (m_session.study() == nullptr) return unsetCursor();
@@ -159,10 +173,26 @@ void PlanCanvas::updateCursor(QPointF at) {
   unsetCursor();
 }
 
+std::string PlanCanvas::thingUnder(QPointF at) const {
+  if (!m_session.hasJob()) return {};
+  const drawing::PlanView shown = view();
+  const auto plates = m_session.study() == nullptr
+                          ? drawing::serviceSpots(m_session.job(), shown)
+                          : drawing::serviceSpots(*m_session.study(), shown);
+  return thingAt(m_session.job(), plates, m_camera.toPlan(at, size()),
+                 kPick_px * scale() / m_camera.px_per_m);
+}
+
 void PlanCanvas::pickAt(QPointF at) {
-  if (m_session.study() == nullptr) return;
-  m_session.select(thingAt(*m_session.study(), m_camera.toPlan(at, size()),
-                           kPick_px * scale() / m_camera.px_per_m));
+  if (m_session.hasJob()) m_session.select(thingUnder(at));
+}
+
+void PlanCanvas::takeOutChosen() {
+  const std::string id = m_session.selected();
+  if (!m_session.hasJob() || !plan::thingOf(m_session.job(), id)) return;
+  const base::Problems problems =
+      m_session.edit(tr("Take out a thing"), plan::removeThing(m_session.job(), id));
+  if (problems.empty()) m_session.select({});
 }
 
 void PlanCanvas::wheelEvent(QWheelEvent* event) {
@@ -199,11 +229,15 @@ bool PlanCanvas::event(QEvent* event) {
 }
 
 void PlanCanvas::keyPressEvent(QKeyEvent* event) {
-  if (m_surveying && hand().key(*event)) return update();
+  if (handKey(*event)) return;
   if (event->key() == Qt::Key_Escape) {
     if (m_drag) return endDrag(false);
+    if (m_surveying && m_tasks->task() != tools::Task::choose) {
+      return m_tasks->take(tools::Task::choose);
+    }
     return m_session.select({});
   }
+  if (m_surveying && event->key() == Qt::Key_Delete) return takeOutChosen();
   if (event->key() == Qt::Key_Space) {
     m_space = true;
     return setCursor(Qt::OpenHandCursor);
@@ -236,7 +270,7 @@ void PlanCanvas::focusOutEvent(QFocusEvent* event) {
   // A menu or another window takes the keys: the drag has no end any more, so it is given up.
   if (event->reason() != Qt::PopupFocusReason) {
     endDrag(false);
-    if (m_hand) m_hand->cancel();
+    cancelHands();
   }
   update();
   QWidget::focusOutEvent(event);

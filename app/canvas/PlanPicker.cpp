@@ -5,6 +5,8 @@
 
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
+#include "plan/Dimensions.h"
+#include "tools/WallThing.h"
 
 namespace sumpwright::canvas {
 
@@ -12,75 +14,170 @@ namespace {
 
 using geometry::Point;
 
-bool isPart(rules::ThingKind kind) {  // of an opening or the outline, not a thing to choose
-  return kind == rules::ThingKind::jamb || kind == rules::ThingKind::door_width ||
-         kind == rules::ThingKind::corner;
+/// In the body of the wall between two places of its face.
+bool inWall(const plan::Job& job, const plan::OnWall& from, double width_m, Point at,
+            double slack_m) {
+  const auto face = tools::faceOf(job.plan, from);
+  if (!face) return false;
+  const geometry::Vec run = face->b - face->a;
+  const geometry::Vec along = (1.0 / geometry::norm(run)) * run;
+  const double u = geometry::dot(at - face->a, along) - from.offset_m;
+  const double depth = geometry::cross(along, at - face->a);
+  return u >= -slack_m && u <= width_m + slack_m && depth >= 0.0 &&
+         depth <= tools::wallThickness_m(job, from);
 }
 
-double distanceTo(const rules::Thing& thing, Point at) {
-  double least = std::numeric_limits<double>::infinity();
-  for (const geometry::Polyline& shape : thing.shapes) {
-    least = std::min(
-        least, thing.area ? geometry::distanceToArea(at, shape) : geometry::distance(at, shape));
-  }
-  return least;
-}
-
-/// Openings stand on the outside face; the wall behind it belongs to them.
-bool inOpening(const siting::Study& study, const plan::Opening& opening, Point at) {
-  const auto& p = study.perimeter();
-  const auto& edge = p.edges(opening.at.ring)[static_cast<std::size_t>(opening.at.edge)];
-  const geometry::Vec from = at - edge.from;
-  const double along = geometry::dot(from, edge.along);
-  const double depth = geometry::dot(from, edge.inward);
-  return along >= opening.at.offset_m && along <= opening.at.offset_m + opening.width_m &&
-         depth >= 0.0 && depth <= edge.thickness_m;
-}
-
-Point middle(const geometry::Polyline& shape) {
-  if (shape.size() == 2) return geometry::lerp(shape[0], shape[1], 0.5);
-  return shape.size() < 3 ? shape.front() : geometry::labelPoint(shape);
-}
-
-}  // namespace
-
-std::string thingAt(const siting::Study& study, Point at, double reach_m) {
-  for (const plan::Opening& opening : study.job().plan.openings) {
-    if (opening.storey == 0 && inOpening(study, opening, at)) return opening.id;
-  }
-  std::string nearest;
-  double least = reach_m;
-  for (const rules::Thing& thing : study.site().things) {
-    if (isPart(thing.kind)) continue;
-    const double distance = distanceTo(thing, at);
-    if (distance > least) continue;
-    least = distance;
-    nearest = thing.id;
-  }
-  if (!nearest.empty()) return nearest;
-  for (const plan::Room& room : study.job().plan.rooms) {
-    if (geometry::contains(room.outline_m, at)) return room.id;
+/// Those drawn in the gaps of walls: the last drawn lies on top. Thin ones have `reach_m` aside.
+std::string inWalls(const plan::Job& job, Point at, double reach_m) {
+  const auto hit = [&](const auto& thing, double slack_m) {
+    return inWall(job, thing.at, thing.width_m, at, slack_m);
+  };
+  for (const double slack_m : {0.0, reach_m}) {
+    for (const plan::Opening& o : job.plan.openings) {
+      if (o.storey == 0 && hit(o, o.width_m < reach_m ? slack_m : 0.0)) return o.id;
+    }
+    for (const plan::WallFeature& f : job.plan.wall_features) {
+      if (hit(f, f.width_m < reach_m ? slack_m : 0.0)) return f.id;
+    }
+    for (const plan::Opening& o : job.plan.openings) {
+      if (hit(o, 0.0)) return o.id;
+    }
   }
   return {};
 }
 
-std::optional<Point> spotOf(const siting::Study& study, const std::string& id) {
-  for (const rules::Thing& thing : study.site().things) {
-    if (thing.id == id && !thing.shapes.empty()) return middle(thing.shapes.front());
+bool isClosedShape(const plan::OutsideThing& t) {
+  switch (t.kind) {
+    case plan::OutsideKind::inspection_chamber:
+    case plan::OutsideKind::tank:
+    case plan::OutsideKind::air_conditioner:
+    case plan::OutsideKind::deck:
+    case plan::OutsideKind::soakaway:
+    case plan::OutsideKind::septic_tank:
+      return t.points_m.size() >= 3;
+    case plan::OutsideKind::path:
+    case plan::OutsideKind::gully:
+    case plan::OutsideKind::neighbour_opening:
+    case plan::OutsideKind::boundary:
+    case plan::OutsideKind::overhead_line:
+      break;
   }
-  const plan::Plan& plan = study.job().plan;
-  for (const plan::Room& room : plan.rooms) {
-    if (room.id == id) return geometry::labelPoint(room.outline_m);
+  return false;
+}
+
+/// Keeps the nearest of what it is shown; ties stay with the first.
+class Nearest {
+ public:
+  Nearest(Point at, double reach_m) : m_at(at), m_least_m(reach_m) {}
+  void line(const std::string& id, const geometry::Polyline& line, double lead_m = 0.0) {
+    if (!line.empty()) offer(id, geometry::distance(m_at, line) - lead_m);
   }
-  for (const plan::FloorZone& zone : plan.floor_zones) {
-    if (zone.id == id) return geometry::labelPoint(zone.outline_m);
+  void point(const std::string& id, Point p, double lead_m = 0.0) {
+    offer(id, geometry::distance(m_at, p) - lead_m);
   }
-  for (int ring = 0; ring < study.perimeter().ringCount(); ++ring) {
-    for (const auto& edge : study.perimeter().edges(ring)) {
-      if (study.perimeter().wall(edge).id == id) return geometry::lerp(edge.from, edge.to, 0.5);
-    }
+  const std::string& id() const { return m_id; }
+
+ private:
+  void offer(const std::string& id, double away_m) {
+    if (away_m > m_least_m || (!m_id.empty() && away_m >= m_least_m)) return;
+    m_least_m = away_m;
+    m_id = id;
   }
-  return std::nullopt;
+  Point m_at;
+  double m_least_m;
+  std::string m_id;
+};
+
+void offerRadiator(Nearest& nearest, const plan::Job& job, const plan::Radiator& r) {
+  if (!r.on) return nearest.line(r.id, r.line_m);
+  const auto face = tools::faceOf(job.plan, *r.on);
+  if (!face) return;
+  const geometry::Vec along = (1.0 / geometry::distance(face->a, face->b)) * (face->b - face->a);
+  const Point from =
+      face->a + r.on->offset_m * along + tools::wallThickness_m(job, *r.on) * geometry::left(along);
+  nearest.line(r.id, {from, from + r.width_m * along});
+}
+
+void offerDimension(Nearest& nearest, const plan::Job& job, const plan::Dimension& d) {
+  const auto from = plan::placeOf(job, d.from);
+  const auto to = plan::placeOf(job, d.to);
+  if (!from || !to) return;
+  const double length = geometry::distance(*from, *to);
+  if (!(length > 0.0)) return;
+  const geometry::Vec off = (d.off_m / length) * geometry::left(*to - *from);
+  nearest.line(d.id, {*from + off, *to + off});
+}
+
+/// Points and lines. A point is drawn as a sign, so it reaches as far as that.
+std::string onPlan(const plan::Job& job, const std::vector<drawing::ServiceSpot>& plates, Point at,
+                   double reach_m) {
+  Nearest nearest(at, reach_m);
+  const double sign_m = 0.5 * reach_m;
+  const plan::Plan& plan = job.plan;
+  for (const auto& plate : plates) nearest.point(plate.service, plate.plate_m, sign_m);
+  for (const auto& s : plan.supplies) nearest.point(s.id, s.at_m, sign_m);
+  for (const auto& f : plan.fittings) nearest.point(f.id, f.at_m, sign_m);
+  for (const auto& h : plan.test_holes) nearest.point(h.id, h.at_m, sign_m);
+  for (const auto& s : job.design.sumps) {
+    if (s.kind != plan::SumpKind::cored && s.at_m) nearest.point(s.id, *s.at_m, sign_m);
+  }
+  for (const auto& d : plan.inner_doors) {
+    const auto from = plan::placeOf(job, {d.id, plan::ThingEnd::start});
+    const auto to = plan::placeOf(job, {d.id, plan::ThingEnd::end});
+    if (from && to) nearest.line(d.id, {*from, *to}, 0.25 * sign_m);  // before the wall it is in
+  }
+  for (const auto& r : plan.radiators) offerRadiator(nearest, job, r);
+  for (const auto& plate : plates) nearest.line(plate.service, {plate.tip_m, plate.plate_m});
+  for (const auto& s : plan.services) {
+    if (s.run == plan::RunKnown::drawn) nearest.line(s.id, s.run_m);
+  }
+  for (const auto& w : plan.inner_walls) nearest.line(w.id, w.line_m);
+  for (const auto& w : plan.rising_walls) nearest.line(w.id, w.line_m);
+  for (const auto& p : plan.heating_pipes) nearest.line(p.id, p.line_m);
+  for (const auto& t : plan.outside) {
+    geometry::Polyline line = t.points_m;
+    if (isClosedShape(t)) line.push_back(line.front());
+    nearest.line(t.id, line);
+  }
+  for (const auto& d : plan.dimensions) offerDimension(nearest, job, d);
+  return nearest.id();
+}
+
+std::string inAreas(const plan::Job& job, Point at) {
+  for (const auto& t : job.plan.outside) {
+    if (isClosedShape(t) && geometry::contains(t.points_m, at)) return t.id;
+  }
+  for (const auto& room : job.plan.rooms) {
+    if (geometry::contains(room.outline_m, at)) return room.id;
+  }
+  for (const auto& zone : job.plan.floor_zones) {
+    if (geometry::contains(zone.outline_m, at)) return zone.id;
+  }
+  return {};
+}
+
+}  // namespace
+
+std::string thingAt(const plan::Job& job, const std::vector<drawing::ServiceSpot>& plates, Point at,
+                    double reach_m) {
+  if (std::string id = inWalls(job, at, reach_m); !id.empty()) return id;
+  if (std::string id = onPlan(job, plates, at, reach_m); !id.empty()) return id;
+  return inAreas(job, at);
+}
+
+std::optional<Point> spotOf(const plan::Job& job, const std::string& id) {
+  for (const auto& room : job.plan.rooms) {
+    if (room.id == id && room.outline_m.size() >= 3) return geometry::labelPoint(room.outline_m);
+  }
+  for (const auto& zone : job.plan.floor_zones) {
+    if (zone.id == id && zone.outline_m.size() >= 3) return geometry::labelPoint(zone.outline_m);
+  }
+  for (const auto& d : job.plan.dimensions) {
+    const auto from = d.id == id ? plan::placeOf(job, d.from) : std::nullopt;
+    const auto to = from ? plan::placeOf(job, d.to) : std::nullopt;
+    if (to) return geometry::lerp(*from, *to, 0.5);
+  }
+  return plan::placeOf(job, {id, plan::ThingEnd::middle});
 }
 
 }  // namespace sumpwright::canvas

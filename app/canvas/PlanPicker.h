@@ -1,17 +1,21 @@
 #pragma once
-// What lies under the pointer.
+// What lies under the pointer, studied plan or not.
 
 #include <string>
+#include <vector>
 
-#include "siting/Study.h"
+#include "drawing/ServiceSpots.h"
+#include "plan/Job.h"
 
 namespace sumpwright::canvas {
 
-/// Id of the thing nearest to a plan point within `reach_m`, small things before rooms; empty when
-/// there is nothing. An opening is hit anywhere in the thickness of its wall.
-std::string thingAt(const siting::Study& study, geometry::Point at, double reach_m);
+/// Id of the thing nearest to a plan point within `reach_m`, small things before areas, the floor
+/// last; empty when there is nothing. An opening or wall feature is hit anywhere in the thickness
+/// of its wall, a service at its plate too (`plates`). Walls themselves are not looked at.
+std::string thingAt(const plan::Job& job, const std::vector<drawing::ServiceSpot>& plates,
+                    geometry::Point at, double reach_m);
 
-/// A point to look at for a thing, room, wall or corner; nothing for an unknown id.
-std::optional<geometry::Point> spotOf(const siting::Study& study, const std::string& id);
+/// A point to look at for a thing, room, wall or sump; nothing for an unknown id.
+std::optional<geometry::Point> spotOf(const plan::Job& job, const std::string& id);
 
 }  // namespace sumpwright::canvas

@@ -5,10 +5,9 @@
 #include <cmath>
 #include <numbers>
 
+#include "canvas/HandPaint.h"
 #include "paint/Look.h"
 #include "perimeter/Perimeter.h"
-#include "tools/LengthText.h"
-#include "words/Words.h"
 
 namespace sumpwright::canvas {
 
@@ -19,34 +18,12 @@ constexpr double kCornerReach_px = 14.0;
 constexpr double kTapeEndReach_px = 26.0;
 constexpr double kSlip_px = 4.0;
 
-QString printed(double metres, plan::DisplayUnits units) {
-  words::QuantityStyle style;
-  style.decimals = 3;
-  return QString::fromStdString(words::print(
-      {metres, base::Unit::metre},
-      units == plan::DisplayUnits::imperial ? words::Units::imperial : words::Units::metric,
-      style));
-}
-
-geometry::Point onPlan(const Camera& camera, QPointF at, QSizeF size) {
-  return camera.toPlan(at, size);
-}
-
 }  // namespace
-
-void SurveyHand::look(const Camera& camera, QSizeF size, double scale) {
-  m_camera = camera;
-  m_size = size;
-  m_scale = scale;
-}
-
-/// Coarser where a pixel is more: 5 cm from afar, 1 cm near (own figures).
-double SurveyHand::grid_m() const { return m_camera.px_per_m >= 120.0 ? 0.01 : 0.05; }
 
 tools::SnapField SurveyHand::drawField() const {
   tools::SnapField field;
-  field.reach_m = metres(kReach_px);
-  field.grid_m = grid_m();
+  field.reach_m = sight().metres(kReach_px);
+  field.grid_m = sight().grid_m();
   field.from = m_desk.drawFrom();
   for (const plan::Ring& ring : m_session.job().plan.rings) {
     field.corners.insert(field.corners.end(), ring.corners.begin(), ring.corners.end());
@@ -62,19 +39,15 @@ bool SurveyHand::atTapeEnd(QPointF at) const {
   if (!m_session.hasJob()) return false;
   const auto from = m_desk.drawFrom();
   if (!from) return false;
-  const QPointF off = widget(*from) - at;
-  return std::hypot(off.x(), off.y()) <= kTapeEndReach_px * m_scale;
-}
-
-std::optional<tools::OutlineGrip> SurveyHand::gripAt(QPointF at) const {
-  return gripAtPlan(onPlan(m_camera, at, m_size));
+  const QPointF off = sight().widget(*from) - at;
+  return std::hypot(off.x(), off.y()) <= kTapeEndReach_px * sight().scale;
 }
 
 std::optional<tools::OutlineGrip> SurveyHand::gripAtPlan(geometry::Point at_m) const {
   if (!m_session.hasJob()) return std::nullopt;
   const plan::Job& job = m_session.job();
   return tools::outlineGripAt(
-      job.plan, at_m, metres(kCornerReach_px),
+      job.plan, at_m, sight().metres(kCornerReach_px),
       job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m));
 }
 
@@ -87,10 +60,10 @@ bool SurveyHand::press(QPointF at) {
     m_snapped = {*m_desk.drawFrom(), tools::SnapKind::none, {}};
     return true;
   }
-  const auto grip = gripAt(at);
+  const auto grip = gripAtPlan(sight().plan(at));
   if (!grip) return false;
   m_grip = grip;
-  m_pressed_m = onPlan(m_camera, at, m_size);  // the view may change before the hand moves
+  m_pressed_m = sight().plan(at);  // the view may change before the hand moves
   m_session.select(grip->kind == tools::GripKind::wall
                        ? m_session.job()
                              .plan.rings[static_cast<std::size_t>(grip->ring)]
@@ -104,7 +77,8 @@ bool SurveyHand::press(QPointF at) {
 void SurveyHand::beginDrag() {
   m_grip = gripAtPlan(m_pressed_m);
   if (!m_grip) return;
-  m_drag.emplace(m_session.job(), *m_grip, m_pressed_m, metres(kReach_px), grid_m());
+  m_drag.emplace(m_session.job(), *m_grip, m_pressed_m, sight().metres(kReach_px),
+                 sight().grid_m());
   m_session.beginPreview();
 }
 
@@ -117,10 +91,10 @@ void SurveyHand::move(QPointF at) {
   m_pointer = at;
   if (!isActive()) return;
   const QPointF slip = at - m_pressed;
-  if (!m_moved && std::hypot(slip.x(), slip.y()) <= kSlip_px * m_scale) return;
+  if (!m_moved && std::hypot(slip.x(), slip.y()) <= kSlip_px * sight().scale) return;
   if (m_drawing) {
     m_moved = true;
-    m_snapped = tools::snap(drawField(), onPlan(m_camera, at, m_size));
+    m_snapped = tools::snap(drawField(), sight().plan(at));
     // Square to the last wall only along a line from its end.
     const auto from = m_desk.drawFrom();
     const bool square =
@@ -135,7 +109,7 @@ void SurveyHand::move(QPointF at) {
     beginDrag();
   }
   // A number that was typed holds against a hand that trembles.
-  if (m_drag && m_typed.isEmpty()) apply(m_drag->move(onPlan(m_camera, at, m_size)));
+  if (m_drag && m_typed.isEmpty()) apply(m_drag->move(sight().plan(at)));
 }
 
 void SurveyHand::release() {
@@ -183,15 +157,26 @@ bool SurveyHand::key(QKeyEvent& event) {
     return false;
   }
   if (m_drawing) return m_desk.setText(m_typed), true;
-  const bool feet = m_session.job().display_units == plan::DisplayUnits::imperial;
-  const tools::LengthReading reading = tools::readLength(
-      m_typed.toStdString(), feet ? tools::BareUnit::foot : tools::BareUnit::metre);
+  const tools::LengthReading reading =
+      tools::readLength(m_typed.toStdString(), bareUnit(m_session.job().display_units));
   if (reading.ok()) {
     if (!m_moved) beginDrag();
     m_moved = true;
     if (m_drag && m_session.isPreviewing()) apply(m_drag->set(reading.metres.front()));
   }
   return true;
+}
+
+std::optional<Qt::CursorShape> SurveyHand::cursor(QPointF at) const {
+  if (atTapeEnd(at)) return Qt::CrossCursor;
+  if (gripAtPlan(sight().plan(at))) return Qt::OpenHandCursor;
+  return std::nullopt;
+}
+
+QString SurveyHand::hint() const {
+  if (m_desk.drawFrom())
+    return session::Session::tr("Drag from the end of the tape to draw a wall.");
+  return session::Session::tr("Drag a corner or a wall, type how far; a click chooses.");
 }
 
 QString SurveyHand::liveText() const {
@@ -203,14 +188,14 @@ QString SurveyHand::liveText() const {
     double bearing = std::atan2(along.x, along.y) * 180.0 / std::numbers::pi;
     bearing = std::fmod(bearing - m_session.job().plan.north_deg + 720.0, 360.0);
     return QStringLiteral("%1   %2°")
-        .arg(printed(geometry::norm(along), units))
+        .arg(printedLength(geometry::norm(along), units))
         .arg(bearing, 0, 'f', m_desk.heading_deg() == std::round(m_desk.heading_deg()) ? 0 : 1);
   }
   if (!m_drag || !m_session.isPreviewing()) return {};
   if (m_drag->grip().kind == tools::GripKind::wall) {
     const double out = m_drag->out_m();
-    return out < 0.0 ? session::Session::tr("%1 in").arg(printed(-out, units))
-                     : session::Session::tr("%1 out").arg(printed(out, units));
+    return out < 0.0 ? session::Session::tr("%1 in").arg(printedLength(-out, units))
+                     : session::Session::tr("%1 out").arg(printedLength(out, units));
   }
   const auto& ring =
       m_session.job().plan.rings[static_cast<std::size_t>(m_drag->grip().ring)].corners;
@@ -218,87 +203,33 @@ QString SurveyHand::liveText() const {
   const auto before = ring[(i + ring.size() - 1) % ring.size()];
   const auto after = ring[(i + 1) % ring.size()];
   return QStringLiteral("%1  |  %2")
-      .arg(printed(geometry::distance(before, ring[i]), units),
-           printed(geometry::distance(ring[i], after), units));
+      .arg(printedLength(geometry::distance(before, ring[i]), units),
+           printedLength(geometry::distance(ring[i], after), units));
 }
 
 void SurveyHand::paintHandles(QPainter& painter, const drawing::Theme& theme) const {
-  const double half = 4.0 * m_scale;
-  painter.setPen(QPen(paint::colour(theme.selection), 1.6 * m_scale));
+  const double half = 4.0 * sight().scale;
+  painter.setPen(QPen(paint::colour(theme.selection), 1.6 * sight().scale));
   painter.setBrush(paint::colour(theme.paper));
   for (const plan::Ring& ring : m_session.job().plan.rings) {
     if (!ring.closed) continue;
     for (const geometry::Point corner : ring.corners) {
-      const QPointF at = widget(corner);
+      const QPointF at = sight().widget(corner);
       painter.drawRect(QRectF(at.x() - half, at.y() - half, 2 * half, 2 * half));
     }
   }
   const auto end = m_desk.drawFrom();
   if (!end || m_desk.outline() == nullptr) return;
   painter.setBrush(paint::colour(theme.selection));
-  painter.drawEllipse(widget(*end), 6.0 * m_scale, 6.0 * m_scale);
-}
-
-void SurveyHand::paintGuides(QPainter& painter, const drawing::Theme& theme,
-                             const tools::Snapped& snapped) const {
-  const QColor ink = paint::colour(theme.selection);
-  painter.setPen(QPen(ink, 1.0 * m_scale, Qt::DashLine));
-  for (const geometry::Segment& guide : snapped.guides) {
-    painter.drawLine(widget(guide.a), widget(guide.b));
-  }
-  if (snapped.kind == tools::SnapKind::none) return;
-  const QPointF at = widget(snapped.at);
-  const double r = 7.0 * m_scale;
-  painter.setPen(QPen(ink, 2.0 * m_scale));
-  painter.setBrush(Qt::NoBrush);
-  // Each kind its own mark: never by colour alone.
-  switch (snapped.kind) {
-    case tools::SnapKind::corner:
-      painter.drawRect(QRectF(at.x() - r, at.y() - r, 2 * r, 2 * r));
-      break;
-    case tools::SnapKind::crossing:
-      painter.drawLine(at - QPointF(r, r), at + QPointF(r, r));
-      painter.drawLine(at - QPointF(r, -r), at + QPointF(r, -r));
-      break;
-    case tools::SnapKind::square:
-      painter.drawPolyline(
-          QPolygonF{at + QPointF(-r, -r), at + QPointF(-r, r), at + QPointF(r, r)});
-      break;
-    case tools::SnapKind::extension:
-    case tools::SnapKind::edge:
-      painter.drawPolygon(QPolygonF{at + QPointF(0, -r), at + QPointF(r, r), at + QPointF(-r, r)});
-      break;
-    case tools::SnapKind::grid:
-    case tools::SnapKind::none:
-      painter.drawEllipse(at, 0.4 * r, 0.4 * r);
-      break;
-  }
-}
-
-void SurveyHand::paintPlate(QPainter& painter, const drawing::Theme& theme, const QFont& font,
-                            QPointF at, const QString& text) const {
-  if (text.isEmpty()) return;
-  const QFont bold = paint::sized(font, 1.15, true);
-  const QFontMetricsF metrics(bold);
-  QRectF plate(0, 0, metrics.horizontalAdvance(text) + 16 * m_scale,
-               metrics.height() + 8 * m_scale);
-  plate.moveTopLeft(at + QPointF(18, 14) * m_scale);
-  plate.moveRight(std::min(plate.right(), m_size.width() - 4));
-  plate.moveBottom(std::min(plate.bottom(), m_size.height() - 4));
-  painter.setPen(QPen(paint::colour(theme.selection), 1.5 * m_scale));
-  painter.setBrush(paint::colour(theme.raised));
-  painter.drawRoundedRect(plate, 5 * m_scale, 5 * m_scale);
-  painter.setFont(bold);
-  painter.setPen(paint::colour(theme.ink));
-  painter.drawText(plate, Qt::AlignCenter, text);
+  painter.drawEllipse(sight().widget(*end), 6.0 * sight().scale, 6.0 * sight().scale);
 }
 
 void SurveyHand::paint(QPainter& painter, const drawing::Theme& theme, const QFont& font) const {
   if (!m_session.hasJob()) return;
   paintHandles(painter, theme);
   if (!isActive() || !m_moved) return;
-  paintGuides(painter, theme, m_drag ? m_drag->snapped() : m_snapped);
-  paintPlate(painter, theme, font, m_pointer,
+  paintSnap(painter, theme, sight(), m_drag ? m_drag->snapped() : m_snapped);
+  paintPlate(painter, theme, font, sight(), m_pointer,
              m_typed.isEmpty() ? liveText() : QStringLiteral("%1 = %2|").arg(liveText(), m_typed));
 }
 

@@ -106,6 +106,55 @@ QPainterPath strokesOf(Glyph glyph) {
       p.lineTo(13.5, 8);
       p.addRect(6.5, 12, 7, 5);
       break;
+    case Glyph::choose:  // an arrow with a tail
+      line(5, 2.5, 5, 15);
+      p.lineTo(8.4, 12);
+      p.lineTo(10.6, 17);
+      p.lineTo(13, 16);
+      p.lineTo(10.9, 11.2);
+      p.lineTo(15, 11.2);
+      p.closeSubpath();
+      break;
+    case Glyph::opening:  // a gap in a wall with a pane
+      p.addRect(1.5, 7.5, 3.5, 5);
+      p.addRect(15, 7.5, 3.5, 5);
+      line(5, 10, 15, 10);
+      break;
+    case Glyph::service:  // something that goes into a wall
+      line(15.5, 2.5, 15.5, 17.5);
+      line(2, 10, 12, 10);
+      line(8.5, 6.5, 12, 10);
+      p.lineTo(8.5, 13.5);
+      break;
+    case Glyph::on_wall:  // a wall with a body against it
+      line(2, 5, 18, 5);
+      p.addRect(5, 8, 10, 6);
+      line(8.3, 8, 8.3, 14);
+      line(11.7, 8, 11.7, 14);
+      break;
+    case Glyph::at_point:
+      p.addEllipse(QPointF(10, 10), 4, 4);
+      line(10, 2, 10, 6);
+      line(10, 14, 10, 18);
+      line(2, 10, 6, 10);
+      line(14, 10, 18, 10);
+      break;
+    case Glyph::line_or_area:
+      line(3, 15.5, 6.5, 5);
+      p.lineTo(16.5, 4);
+      p.lineTo(15, 15.5);
+      p.closeSubpath();
+      break;
+    case Glyph::measure:  // a dimension line
+      line(2.5, 10, 17.5, 10);
+      line(2.5, 5, 2.5, 15);
+      line(17.5, 5, 17.5, 15);
+      line(5.5, 7.5, 2.5, 10);
+      p.lineTo(5.5, 12.5);
+      p.moveTo(14.5, 7.5);
+      p.lineTo(17.5, 10);
+      p.lineTo(14.5, 12.5);
+      break;
   }
   return p;
 }

@@ -24,7 +24,14 @@ enum class Glyph {
   warning,
   printer,
   page_left,
-  page_right
+  page_right,
+  choose,
+  opening,
+  service,
+  on_wall,
+  at_point,
+  line_or_area,
+  measure
 };
 
 /// Painted in the ink of the application's palette at the moment of painting.

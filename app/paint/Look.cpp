@@ -52,6 +52,8 @@ QPushButton[role="quiet"]:hover, QToolButton[role="quiet"]:hover { background: $
 QToolButton[role="arrow"] { padding: 0; }
 QToolButton[role="arrow"]:checked { background: $seltint; border: 2px solid $select; color: $select; }
 QToolButton[role="square"] { padding: 0; min-width: 36px; max-width: 36px; min-height: 36px; max-height: 36px; }
+QToolButton[role="square"]:checked { background: $seltint; border: 2px solid $select;
+  min-width: 34px; max-width: 34px; min-height: 34px; max-height: 34px; }
 
 QLineEdit, QPlainTextEdit, QComboBox, QDateEdit { background: $raised; color: $ink;
   border: 1px solid $edge; border-radius: 6px; padding: 0 8px; min-height: 34px;

@@ -173,6 +173,7 @@ std::string lastAdded(const plan::Job& before, const plan::Job& after) {
   for (const std::string& id : {newest(before.plan.openings, after.plan.openings),
                                 newest(before.plan.services, after.plan.services),
                                 newest(before.plan.radiators, after.plan.radiators),
+                                newest(before.plan.wall_features, after.plan.wall_features),
                                 newest(before.plan.inner_walls, after.plan.inner_walls)}) {
     if (!id.empty()) return id;
   }

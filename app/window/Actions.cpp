@@ -2,9 +2,12 @@
 
 #include <QCoreApplication>
 #include <QKeySequence>
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <vector>
 
+#include "plan/ThingEdits.h"
 #include "window/MainWindow.h"
 
 namespace sumpwright::window {
@@ -37,6 +40,13 @@ bool hasSump(const MainWindow& w) {
 bool isWhole(const MainWindow& w) {
   return hasJob(w) && !w.session().job().plan.rings.empty() &&
          w.session().job().plan.rings.front().closed;
+}
+
+bool hasThing(const MainWindow& w) {
+  return hasJob(w) && plan::thingOf(w.session().job(), w.session().selected()).has_value();
+}
+bool hasTwoThings(const MainWindow& w) {
+  return hasThing(w) && plan::thingOf(w.session().job(), w.tasks().chosenBefore()).has_value();
 }
 
 constexpr std::array kTable{
@@ -94,6 +104,23 @@ constexpr std::array kTable{
                                  "Lists what cannot be and what is not known yet; each line leads "
                                  "to the thing."),
                [](MainWindow& w) { w.showSurvey(stages::SurveyPage::check); }, hasJob},
+    ActionSpec{"survey.copy", Menu::survey, QT_TRANSLATE_NOOP("Actions", "Cop&y beside"), "Ctrl+D",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Copies the chosen thing beside itself; again: by the same step."),
+               [](MainWindow& w) { w.makeAlike(Alike::copy); }, hasThing, nullptr, nullptr, true},
+    ActionSpec{"survey.in_line", Menu::survey, QT_TRANSLATE_NOOP("Actions", "Bring i&n line"),
+               "Ctrl+I", Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Slides the chosen thing along its wall until it is in line with "
+                                 "the one chosen before."),
+               [](MainWindow& w) { w.makeAlike(Alike::in_line); }, hasTwoThings},
+    ActionSpec{"survey.same_size", Menu::survey,
+               QT_TRANSLATE_NOOP("Actions", "Make the same si&ze"), "Ctrl+Shift+I", Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Gives the chosen opening the width, sill and head of the one "
+                                 "chosen before."),
+               [](MainWindow& w) { w.makeAlike(Alike::size); }, hasTwoThings},
     ActionSpec{"survey.rooms", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Rooms from walls"),
                "Ctrl+R", Reach::window,
                QT_TRANSLATE_NOOP("Actions", "Makes a room of every area that walls close off."),
@@ -299,7 +326,18 @@ constexpr std::array kTable{
 
 }  // namespace
 
-std::span<const ActionSpec> actionTable() { return kTable; }
+std::span<const ActionSpec> actionTable() {
+  static const std::vector<ActionSpec> table = [] {
+    std::vector<ActionSpec> all(kTable.begin(), kTable.end());
+    // What the pointer does stands after the rest of the survey.
+    const auto sump = std::find_if(all.begin(), all.end(),
+                                   [](const ActionSpec& spec) { return spec.menu == Menu::sump; });
+    const auto tasks = taskActions();
+    all.insert(sump, tasks.begin(), tasks.end());
+    return all;
+  }();
+  return table;
+}
 
 const char* menuTitle(Menu menu) {
   switch (menu) {
@@ -309,6 +347,16 @@ const char* menuTitle(Menu menu) {
       return QT_TRANSLATE_NOOP("Actions", "&Edit");
     case Menu::survey:
       return QT_TRANSLATE_NOOP("Actions", "S&urvey");
+    case Menu::lay_opening:
+      return QT_TRANSLATE_NOOP("Actions", "Lay an o&pening");
+    case Menu::lay_service:
+      return QT_TRANSLATE_NOOP("Actions", "Lay a ser&vice");
+    case Menu::lay_on_wall:
+      return QT_TRANSLATE_NOOP("Actions", "Lay on a &wall");
+    case Menu::lay_at_point:
+      return QT_TRANSLATE_NOOP("Actions", "Lay at a &point");
+    case Menu::lay_line_or_area:
+      return QT_TRANSLATE_NOOP("Actions", "Lay a line or ar&ea");
     case Menu::sump:
       return QT_TRANSLATE_NOOP("Actions", "&Sump");
     case Menu::view:

@@ -2,16 +2,33 @@
 // Everything the window can do, as data. Menus, buttons, the list of keys and the manual are made
 // from this one table; a test fails when two actions want the same key.
 
+#include <optional>
 #include <span>
 #include <string>
 
 #include "paint/Icons.h"
+#include "tools/Task.h"
 
 namespace sumpwright::window {
 
 class MainWindow;
 
-enum class Menu { file, edit, survey, sump, view, paper, help };
+/// Those from lay_opening to line_or_area are submenus of survey, and what the strip's buttons
+/// open.
+enum class Menu {
+  file,
+  edit,
+  survey,
+  lay_opening,
+  lay_service,
+  lay_on_wall,
+  lay_at_point,
+  lay_line_or_area,
+  sump,
+  view,
+  paper,
+  help
+};
 
 /// Where an action's keys count: everywhere, or only while plan or tape has the focus, so that
 /// arrows and letters stay free for typing.
@@ -28,12 +45,26 @@ struct ActionSpec {
   bool (*enabled)(const MainWindow&) = nullptr;  ///< nullptr: always
   bool (*checked)(const MainWindow&) = nullptr;  ///< not nullptr: one of a set of choices
   const paint::Glyph* glyph = nullptr;
-  bool break_before = false;  ///< a line above it in the menu
+  bool break_before = false;                       ///< a line above it in the menu
+  std::optional<tools::Task> task = std::nullopt;  ///< what it makes the pointer do
 };
 
 std::span<const ActionSpec> actionTable();
+/// The part of the table by which the pointer is given something to do (TaskActions.cpp).
+std::span<const ActionSpec> taskActions();
 
 const char* menuTitle(Menu menu);
+
+/// A group of tasks: its menu, its sign on the strip, the action that takes it up again as it was
+/// last.
+struct TaskGroupSpec {
+  tools::TaskGroup group;
+  std::optional<Menu> menu;  ///< none: the group is one task
+  paint::Glyph glyph;
+  const char* action;  ///< id
+};
+/// In the order of the strip; a group without a task in the table is not shown.
+std::span<const TaskGroupSpec> taskGroups();
 
 /// The manual's chapter on keys, Markdown.
 std::string keysChapter();

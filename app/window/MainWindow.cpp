@@ -127,11 +127,14 @@ void MainWindow::makeActions() {
 
 void MainWindow::makeMenu() {
   m_menu = new QMenu(this);
-  std::map<Menu, QMenu*> menus;
+  auto& menus = m_menus;
   for (const ActionSpec& spec : actionTable()) {
     QMenu*& menu = menus[spec.menu];
-    if (menu == nullptr)
-      menu = m_menu->addMenu(QCoreApplication::translate("Actions", menuTitle(spec.menu)));
+    if (menu == nullptr) {
+      const bool lays = spec.menu >= Menu::lay_opening && spec.menu <= Menu::lay_line_or_area;
+      QMenu* in = lays ? menus[Menu::survey] : m_menu;
+      menu = in->addMenu(QCoreApplication::translate("Actions", menuTitle(spec.menu)));
+    }
     if (spec.break_before) menu->addSeparator();
     menu->addAction(action(spec.id));
   }
@@ -186,7 +189,8 @@ void MainWindow::makeSitingPage() {
   auto* upper = new QWidget(m_siting);
   QHBoxLayout* row = bareRow(upper);
   m_canvas = new canvas::PlanCanvas(m_session, upper);
-  m_canvas->setDesk(m_desk);
+  m_canvas->setDesks(m_desk, m_tasks);
+  m_canvas->setTasks(taskChoices());
   m_canvas->setZoomActions(action("view.zoom_in"), action("view.zoom_out"),
                            action("view.zoom_fit"));
   row->addWidget(m_canvas, 1);
@@ -236,6 +240,30 @@ void MainWindow::makeSitingPage() {
   column->addWidget(m_below);
 }
 
+std::vector<canvas::TaskChoice> MainWindow::taskChoices() const {
+  std::vector<canvas::TaskChoice> choices;
+  for (const TaskGroupSpec& group : taskGroups()) {
+    canvas::TaskChoice choice;
+    choice.group = group.group;
+    choice.glyph = group.glyph;
+    for (const ActionSpec& spec : taskActions()) {
+      if (!spec.task || tools::groupOf(*spec.task) != group.group) continue;
+      choice.tasks.push_back({*spec.task, action(spec.id)});
+    }
+    if (choice.tasks.empty()) continue;
+    const QAction* again = action(group.action);
+    choice.key = again->shortcut().toString(QKeySequence::NativeText);
+    choice.title = again->text();
+    if (group.menu) {
+      choice.menu = m_menus.at(*group.menu);
+      choice.title = choice.menu->title();
+    }
+    choice.title.remove(QLatin1Char('&'));
+    choices.push_back(choice);
+  }
+  return choices;
+}
+
 void MainWindow::connectParts() {
   for (const ActionSpec& spec : actionTable()) {
     if (spec.reach != Reach::drawing) continue;
@@ -268,6 +296,8 @@ void MainWindow::connectParts() {
     if (!m_session.isMoving()) refreshActions();
   });
   connect(&m_session, &session::Session::studyChanged, this, &MainWindow::refreshActions);
+  connect(&m_tasks, &session::TaskDesk::changed, this, &MainWindow::refreshActions);
+  connect(&m_session, &session::Session::selectionChanged, this, &MainWindow::refreshActions);
   connect(&m_session, &session::Session::savedStateChanged, this, [this] {
     refreshTitle();
     refreshActions();

@@ -16,6 +16,7 @@
 #include "stages/SurveyPanel.h"
 #include "tape/BookStrip.h"
 #include "tape/WallTape.h"
+#include "window/Actions.h"
 #include "window/Dialogs.h"
 #include "window/StageRail.h"
 #include "window/StartPage.h"
@@ -29,6 +30,9 @@ namespace sumpwright::window {
 
 /// Edits of the whole plan that need no more asking.
 enum class PlanEdit { rooms, floor, square, mirror, other_half, turn_left, turn_right };
+
+/// Edits of the chosen thing after another.
+enum class Alike { copy, in_line, size };
 
 enum class ThemeChoice { system, light, dark };
 
@@ -49,6 +53,7 @@ class MainWindow final : public QMainWindow {
   stages::SurveyPanel& survey() { return *m_survey; }
   tape::BookStrip& book() { return *m_book; }
   session::TapeDesk& desk() { return m_desk; }
+  const session::TaskDesk& tasks() const { return m_tasks; }
   StageRail& rail() { return *m_rail; }
   TopRow& topRow() { return *m_top; }
   /// The action of that id. Contract: it is in the table.
@@ -75,6 +80,11 @@ class MainWindow final : public QMainWindow {
   void typeSurvey(const QString& text);
   void showSurvey(stages::SurveyPage page);
   void editPlan(PlanEdit what);
+  /// Gives the pointer something to do on the plan.
+  void takeTask(tools::Task task);
+  /// The same with what was taken last of a group, at first with the first of it.
+  void takeTaskOf(tools::TaskGroup group);
+  void makeAlike(Alike what);
   void waive();
   bool mayWaive() const;
   Stage stage() const { return m_stage; }
@@ -101,6 +111,7 @@ class MainWindow final : public QMainWindow {
   void makeMenu();
   void makeParts();
   void makeSitingPage();
+  std::vector<canvas::TaskChoice> taskChoices() const;
   void connectParts();
   void layOut();  ///< the verdict beside the plan, or under it where room is short
   void fillRecentMenu();
@@ -129,8 +140,10 @@ class MainWindow final : public QMainWindow {
   Dialogs& m_dialogs;
   session::Session m_session;
   session::TapeDesk m_desk{m_session};
+  session::TaskDesk m_tasks{m_session};
   std::map<std::string, QAction*> m_actions;
   QMenu* m_menu = nullptr;
+  std::map<Menu, QMenu*> m_menus;
   QMenu* m_recent_menu = nullptr;
   QMenu* m_sheet_menu = nullptr;
   ThemeChoice m_theme = ThemeChoice::system;

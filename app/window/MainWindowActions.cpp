@@ -110,6 +110,28 @@ void MainWindow::showSurvey(stages::SurveyPage page) {
   refreshBelow();
 }
 
+void MainWindow::takeTask(tools::Task task) {
+  if (m_stage != Stage::survey) showStage(Stage::survey);
+  m_tasks.take(task);
+  m_canvas->setFocus(Qt::OtherFocusReason);
+}
+
+void MainWindow::takeTaskOf(tools::TaskGroup group) {
+  if (const auto last = m_tasks.lastOf(group)) return takeTask(*last);
+  for (const ActionSpec& spec : taskActions()) {
+    if (spec.task && tools::groupOf(*spec.task) == group) return takeTask(*spec.task);
+  }
+}
+
+void MainWindow::makeAlike(Alike what) {
+  const base::Problems problems = what == Alike::copy      ? m_tasks.copyBeside()
+                                  : what == Alike::in_line ? m_tasks.bringInLine()
+                                                           : m_tasks.sizeAlike();
+  if (problems.empty()) return m_notice->hide();
+  tellProblems(what == Alike::copy ? tr("There is no room for a copy.") : tr("That cannot be."),
+               problems, tr("Nothing was changed."));
+}
+
 void MainWindow::editPlan(PlanEdit what) {
   constexpr double kSquareWithin_deg = 5.0;  // own figure: what a sketch is out, not a splayed wall
   const plan::Job& job = m_session.job();

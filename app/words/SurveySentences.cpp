@@ -16,6 +16,14 @@ std::span<const Sentence> surveySentences() {
       {"lay.few", QT_TRANSLATE_NOOP("Sentences",
                                     "{points} places do not make it yet: it needs {least}. Click "
                                     "the next one, or press Escape to give it up.")},
+      {"place.both-on-walls",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Choose two things that stand on walls, one after the other: the second "
+                         "comes in line with the first.")},
+      {"place.both-openings",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Choose two openings, one after the other: the second gets the width, "
+                         "sill and head of the first.")},
       {"place.meets-nothing",
        QT_TRANSLATE_NOOP(
            "Sentences",

@@ -2,33 +2,11 @@
 
 #include <algorithm>
 
+#include "drawing/BuiltIn.h"
 #include "drawing/PlanContext.h"
 
 namespace sumpwright::drawing {
 namespace {
-
-/// The part of a polyline between two distances along it.
-std::vector<Point> part(const std::vector<Point>& line, double from, double to) {
-  std::vector<Point> out;
-  double walked = 0.0;
-  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-    const double length = geometry::distance(line[i], line[i + 1]);
-    const double a = std::max(from - walked, 0.0);
-    const double b = std::min(to - walked, length);
-    if (length > 0.0 && a < b) {
-      if (out.empty()) out.push_back(geometry::lerp(line[i], line[i + 1], a / length));
-      out.push_back(geometry::lerp(line[i], line[i + 1], b / length));
-    }
-    walked += length;
-  }
-  return out;
-}
-
-double lengthOf(const std::vector<Point>& line) {
-  double sum = 0.0;
-  for (std::size_t i = 0; i + 1 < line.size(); ++i) sum += geometry::distance(line[i], line[i + 1]);
-  return sum;
-}
 
 std::vector<plan::InnerDoor> doorsOf(const PlanContext& c, const plan::InnerWall& wall) {
   std::vector<plan::InnerDoor> doors;
@@ -63,12 +41,12 @@ void paintInnerWalls(Sketch& sketch, PlanContext& c) {
     Pen pen = solid(c.theme.inner_wall, std::max(1.2, c.mm(wall.thickness_m) / kPx));
     double at = 0.0;
     for (const plan::InnerDoor& door : doorsOf(c, wall)) {
-      sketch.path(c.at(part(wall.line_m, at, door.offset_m)), pen);
+      sketch.path(c.at(linePart(wall.line_m, at, door.offset_m)), pen);
       at = door.offset_m + door.width_m;
-      const auto gap = c.at(part(wall.line_m, door.offset_m, at));
+      const auto gap = c.at(linePart(wall.line_m, door.offset_m, at));
       if (gap.size() == 2 && c.fixtures()) swing(sketch, c, gap);
     }
-    const auto rest = c.at(part(wall.line_m, at, lengthOf(wall.line_m)));
+    const auto rest = c.at(linePart(wall.line_m, at, lineLength(wall.line_m)));
     sketch.path(rest, pen);
     const auto whole = c.at(wall.line_m);
     for (std::size_t i = 0; i + 1 < whole.size(); ++i) c.occupied.takeLine(whole[i], whole[i + 1]);

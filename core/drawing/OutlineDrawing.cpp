@@ -6,6 +6,7 @@
 
 #include "drawing/Clip.h"
 #include "drawing/ClosingLens.h"
+#include "drawing/OutlineThings.h"
 #include "drawing/OutlineWalls.h"
 #include "drawing/TiedDimensions.h"
 #include "geometry/Shapes.h"
@@ -129,17 +130,6 @@ void floorArea(Sketch& sketch, const SheetContext& c, const plan::Ring& ring, co
               type::second, c.theme.ink2, HAlign::centre);
 }
 
-void insideThings(Sketch& sketch, const SheetContext& c, const plan::Plan& plan) {
-  for (const plan::Room& room : plan.rooms) {
-    sketch.tagged(room.id).fill(c.at(room.outline_m), c.theme.room(room.use));
-  }
-  for (const plan::InnerWall& wall : plan.inner_walls) {
-    Pen pen = solid(c.theme.inner_wall, 1.0);
-    pen.width_mm = std::max(0.5, c.mm(wall.thickness_m));
-    sketch.tagged(wall.id).path(c.at(wall.line_m), pen);
-  }
-}
-
 /// One ring with what stands on it; `first` corners came before its own.
 void paintRing(Sketch& sketch, const SheetContext& c, const plan::Job& job,
                const OutlineMarks& marks, std::size_t r, std::size_t first, const Voice& voice) {
@@ -213,14 +203,18 @@ DrawList outlineDrawing(const plan::Job& job, const OutlineMarks& marks, const P
   const SheetContext c(view, job.plan.north_deg);
   sketch.tagged("paper").fill(rectangle(0, 0, view.width_mm, view.height_mm), c.theme.paper);
   paintGrid(sketch, c);
-  insideThings(sketch, c, job.plan);
+  paintOutlineInside(sketch, c, job.plan);
   std::size_t corners = 0;
   for (std::size_t r = 0; r < job.plan.rings.size(); ++r) {
     paintRing(sketch, c, job, marks, r, corners, voice);
     corners += job.plan.rings[r].corners.size();
   }
+  paintOutlineThings(sketch, c, job);
   paintTiedDimensions(sketch, c, tiedDimensions(c, job, voice));
   if (marks.draft) paintDraft(sketch, c, job, marks, voice);
+  if (!view.selected.empty()) {
+    paintOutlineSelected(sketch.tagged("selected"), c, job, view.selected);
+  }
   paintFurniture(sketch, c, voice);
   return clipped(list, c.page, voice);
 }

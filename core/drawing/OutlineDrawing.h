@@ -25,7 +25,8 @@ struct OutlineMarks {
 PlanView fittedToOutline(const plan::Plan& plan, const std::optional<geometry::Segment>& draft,
                          double width_mm, double height_mm, ThemeName theme);
 
-/// Grid, rooms, walls with their numbers and lengths, corner letters, openings, the gap.
+/// Grid, rooms, walls with their numbers and lengths, corner letters, openings, all other things as
+/// plain marks, the gap, and what `view.selected` names.
 DrawList outlineDrawing(const plan::Job& job, const OutlineMarks& marks, const PlanView& view,
                         const Voice& voice);
 

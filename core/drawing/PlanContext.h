@@ -37,9 +37,11 @@ void paintFixtures(Sketch& sketch, PlanContext& c);                        // Fi
 void paintInnerWalls(Sketch& sketch, PlanContext& c);                      // InnerWalls.cpp
 void paintWalls(Sketch& sketch, PlanContext& c);                           // Walls.cpp
 void paintOpenings(Sketch& sketch, PlanContext& c);                        // Openings.cpp
-void paintOutside(Sketch& sketch, PlanContext& c);                         // Outside.cpp
-void paintSumpsInside(Sketch& sketch, PlanContext& c);                     // Outside.cpp
-void paintServices(Sketch& sketch, PlanContext& c);                        // Services.cpp
+void paintBuiltIn(Sketch& sketch, PlanContext& c);                         // BuiltInPlan.cpp
+void paintRisingWalls(Sketch& sketch, PlanContext& c);
+void paintOutside(Sketch& sketch, PlanContext& c);      // Outside.cpp
+void paintSumpsInside(Sketch& sketch, PlanContext& c);  // Outside.cpp
+void paintServices(Sketch& sketch, PlanContext& c);     // Services.cpp
 void paintServiceNames(Sketch& sketch, PlanContext& c, const Voice& voice);
 void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice);  // Furniture.cpp
 /// The overall dimension lines and their extension lines, from end to end.

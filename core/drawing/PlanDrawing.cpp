@@ -143,10 +143,12 @@ DrawList planBase(const siting::Study& study, const PlanView& view, const Voice&
   takeMarker(c, voice);
   paintGrid(sketch, c);
   paintFloor(sketch, c);
+  paintRisingWalls(sketch, c);
   paintFixtures(sketch, c);
   paintInnerWalls(sketch, c);
   paintWalls(sketch, c);
   bands(sketch, c.theme, study, c.rings, c.page);
+  paintBuiltIn(sketch, c);
   paintOpenings(sketch, c);
   paintOutside(sketch, c);
   paintServices(sketch, c);

@@ -1,0 +1,119 @@
+// PlanCanvas: which hand works on the plan, and what it says.
+
+#include <QKeyEvent>
+#include <QLabel>
+
+#include "base/Contract.h"
+#include "canvas/PlanCanvas.h"
+#include "canvas/SurveyHand.h"
+#include "canvas/WallDragHand.h"
+#include "canvas/WallLayHand.h"
+#include "paint/Look.h"
+
+namespace sumpwright::canvas {
+
+/// Those asked first come first.
+void PlanCanvas::makeHands() {
+  m_hands.push_back(
+      std::make_unique<WallDragHand>(m_session, [this](QPointF at) { return thingUnder(at); }));
+  m_hands.push_back(std::make_unique<WallLayHand>(m_session));
+  m_hands.push_back(std::make_unique<SurveyHand>(m_session, *m_desk));
+}
+
+void PlanCanvas::setDesks(session::TapeDesk& tape, session::TaskDesk& tasks) {
+  m_desk = &tape;
+  m_tasks = &tasks;
+  makeHands();
+  m_hint = new QLabel(this);
+  m_hint->setAttribute(Qt::WA_TransparentForMouseEvents);
+  m_hint->setProperty("tone", QStringLiteral("second"));
+  m_hint->hide();
+  connect(&tape, &session::TapeDesk::changed, this, [this] {
+    if (m_surveying && m_session.study() == nullptr) lookAgain();
+    refreshHint();
+  });
+  connect(&tasks, &session::TaskDesk::changed, this, &PlanCanvas::takeTask);
+  connect(&m_session, &session::Session::jobChanged, this, &PlanCanvas::refreshHint);
+}
+
+void PlanCanvas::setTasks(const std::vector<TaskChoice>& choices) {
+  SUMPWRIGHT_REQUIRE(m_tasks != nullptr);
+  delete m_strip;
+  m_strip = new TaskStrip(*m_tasks, choices, this);
+  m_strip->setVisible(m_surveying);
+  placeButtons();
+}
+
+PlanHand* PlanCanvas::activeHand() const {
+  for (PlanHand* hand : hands()) {
+    if (hand->isActive()) return hand;
+  }
+  return nullptr;
+}
+
+std::vector<PlanHand*> PlanCanvas::hands() const {
+  std::vector<PlanHand*> serving;
+  if (!m_surveying || !m_session.hasJob()) return serving;
+  for (const auto& hand : m_hands) {
+    if (!hand->serves(m_tasks->task())) continue;
+    hand->look({m_camera, size(), scale()});
+    serving.push_back(hand.get());
+  }
+  return serving;
+}
+
+void PlanCanvas::takeTask() {
+  cancelHands();
+  for (PlanHand* hand : hands()) hand->begin(m_tasks->task());
+  refreshHint();
+  update();
+}
+
+void PlanCanvas::cancelHands() {
+  for (const auto& hand : m_hands) hand->cancel();
+}
+
+bool PlanCanvas::handKey(QKeyEvent& event) {
+  PlanHand* active = activeHand();
+  for (PlanHand* hand : hands()) {
+    if (active != nullptr && hand != active) continue;
+    if (!hand->key(event)) continue;
+    refreshHint();
+    update();
+    return true;
+  }
+  return false;
+}
+
+bool PlanCanvas::focusNextPrevChild(bool next) {
+  const PlanHand* hand = activeHand();
+  if (hand != nullptr && hand->isTyping()) return false;  // Tab goes on to the next number
+  return QWidget::focusNextPrevChild(next);
+}
+
+QString PlanCanvas::hint() const {
+  const PlanHand* active = activeHand();
+  for (const PlanHand* hand : hands()) {
+    if (active != nullptr && hand != active) continue;
+    if (const QString hint = hand->hint(); !hint.isEmpty()) return hint;
+  }
+  return {};
+}
+
+void PlanCanvas::refreshHint() {
+  if (m_hint == nullptr) return;
+  QString text = hint();
+  const bool kind = m_surveying && m_strip != nullptr && m_tasks->task() != tools::Task::choose;
+  if (kind && !text.isEmpty()) text = QStringLiteral("%1: %2").arg(m_strip->taskTitle(), text);
+  m_hint->setVisible(!text.isEmpty());
+  m_hint->setText(text);
+  m_hint->setAccessibleName(text);
+  m_hint->setWordWrap(true);
+  const int margin = qRound(16 * scale());
+  const int most = std::max(80, width() - 2 * margin);
+  const int wide = std::min(most, m_hint->fontMetrics().horizontalAdvance(text) + 4);
+  const int high = m_hint->heightForWidth(wide);
+  m_hint->setGeometry(margin, height() - high - qRound(6 * scale()), wide, high);
+}
+
+}  // namespace sumpwright::canvas

@@ -1,0 +1,35 @@
+#include "tools/Task.h"
+
+namespace sumpwright::tools {
+
+namespace {
+
+/// The kinds stand in the order of their own lists.
+template <class Kind>
+std::optional<Kind> kindFrom(Task task, Task first, Task last) {
+  if (task < first || task > last) return std::nullopt;
+  return static_cast<Kind>(static_cast<int>(task) - static_cast<int>(first));
+}
+
+}  // namespace
+
+TaskGroup groupOf(Task task) {
+  if (openingKindOf(task)) return TaskGroup::opening;
+  if (serviceKindOf(task)) return TaskGroup::service;
+  if (task == Task::lay_radiator || featureKindOf(task)) return TaskGroup::on_wall;
+  return TaskGroup::choose;
+}
+
+std::optional<plan::OpeningKind> openingKindOf(Task task) {
+  return kindFrom<plan::OpeningKind>(task, Task::lay_window, Task::lay_flue_terminal);
+}
+
+std::optional<plan::ServiceKind> serviceKindOf(Task task) {
+  return kindFrom<plan::ServiceKind>(task, Task::lay_gas, Task::lay_waste);
+}
+
+std::optional<plan::WallFeatureKind> featureKindOf(Task task) {
+  return kindFrom<plan::WallFeatureKind>(task, Task::lay_pier, Task::lay_stepped_footing);
+}
+
+}  // namespace sumpwright::tools
