@@ -2,6 +2,7 @@
 
 #include <QKeyEvent>
 #include <algorithm>
+#include <cmath>
 
 #include "canvas/HandPaint.h"
 #include "canvas/TypedNumbers.h"
@@ -14,6 +15,7 @@ namespace sumpwright::canvas {
 namespace {
 
 constexpr double kWallReach_px = 40.0;
+constexpr double kLeave_px = 14.0;
 constexpr double kRestReach_px = 8.0;
 constexpr double kMostRest_m = 0.10;  // own figure: from afar nothing jumps further
 
@@ -21,6 +23,8 @@ constexpr double kMostRest_m = 0.10;  // own figure: from afar nothing jumps fur
 
 void WallLayHand::begin(tools::Task task) {
   cancel();
+  m_laid_under.reset();
+  m_laid_at.reset();
   m_laying.emplace(task);
 }
 
@@ -33,6 +37,12 @@ std::optional<tools::WallGhost> WallLayHand::ghost() const {
 
 void WallLayHand::hover(QPointF at) {
   m_pointer = at;
+  if (m_laid_under) {
+    const QPointF off = at - *m_laid_under;
+    // What was just laid is no news to be refused for.
+    if (std::hypot(off.x(), off.y()) <= kLeave_px * sight().scale) return;
+    m_laid_under.reset();
+  }
   if (m_laying) m_laying->point(sight().plan(at), sight().metres(kWallReach_px));
 }
 
@@ -69,12 +79,18 @@ void WallLayHand::lay() {
   if (!problems.empty()) return;
   m_typed.clear();
   m_laying->letGo();
+  m_laid_at = now->at;
+  if (const auto next = ghost(); next && next->refusal) {
+    m_laid_under = m_pointer;
+    m_laying->point(std::nullopt, 0.0);
+  }
   if (!added.empty()) m_session.select(added);
 }
 
 void WallLayHand::takeTyped() {
   if (m_typed.isEmpty()) return m_laying->letGo();
   m_laying->hold(m_session.job());
+  if (!ghost()) m_laying->holdAt(*m_laid_at);
   const auto lengths = typedLengths(m_typed, bareUnit(m_session.job().display_units));
   m_laying->fix(!lengths.empty() ? std::optional(lengths[0]) : std::nullopt,
                 lengths.size() > 1 ? std::optional(lengths[1]) : std::nullopt);
@@ -91,7 +107,7 @@ bool WallLayHand::key(QKeyEvent& event) {
     m_pressed = false;
     return lay(), true;
   }
-  if (!ghost()) return false;  // no wall to measure along yet
+  if (!ghost() && !m_laid_at) return false;  // no wall to measure along yet
   if (!takeNumberKey(m_typed, event)) return false;
   takeTyped();
   return true;

@@ -37,6 +37,8 @@ class WallLayHand final : public PlanHand {
   std::optional<tools::WallLaying> m_laying;
   QPointF m_pointer;
   bool m_pressed = false;
+  std::optional<QPointF> m_laid_under;    ///< the pointer has not left what it laid
+  std::optional<plan::OnWall> m_laid_at;  ///< the latest, whose wall typing goes on along
   QString m_typed;
 };
 

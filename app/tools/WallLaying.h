@@ -43,6 +43,8 @@ class WallLaying {
   void fix(std::optional<double> offset_m, std::optional<double> width_m);
   /// Holds the wall under the ghost, as while numbers are typed.
   void hold(const plan::Job& job);
+  /// Holds that wall.
+  void holdAt(const plan::OnWall& at) { m_held = at; }
   void letGo();
 
   /// Nothing without a wall under the pointer.

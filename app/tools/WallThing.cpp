@@ -177,10 +177,13 @@ std::optional<WallGaps> gapsBeside(const plan::Job& job, const plan::OnWall& at,
 }
 
 std::optional<base::Problem> newFault(const plan::Job& before, const plan::Job& after) {
-  const base::Problems were = plan::checkJob(before);
+  return newFault(plan::checkJob(before), after);
+}
+
+std::optional<base::Problem> newFault(const base::Problems& before, const plan::Job& after) {
   for (const base::Problem& is : plan::checkJob(after)) {
     if (is.gravity == base::Gravity::missing) continue;
-    const bool known = std::any_of(were.begin(), were.end(), [&](const base::Problem& was) {
+    const bool known = std::any_of(before.begin(), before.end(), [&](const base::Problem& was) {
       return was.message.id == is.message.id && was.pointer == is.pointer;
     });
     if (!known) return is;

@@ -59,5 +59,7 @@ std::optional<WallGaps> gapsBeside(const plan::Job& job, const plan::OnWall& at,
 
 /// What `after` says against itself that `before` did not: the first unsound problem of it.
 std::optional<base::Problem> newFault(const plan::Job& before, const plan::Job& after);
+/// The same, with what checkJob() says of the job before.
+std::optional<base::Problem> newFault(const base::Problems& before, const plan::Job& after);
 
 }  // namespace sumpwright::tools

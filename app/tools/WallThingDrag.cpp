@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "base/Contract.h"
-#include "plan/OpeningEdits.h"
+#include "plan/PlanCheck.h"
 
 namespace sumpwright::tools {
 
@@ -31,7 +31,10 @@ std::optional<WallGrip> wallEndAt(const plan::Job& job, const std::string& id, P
 }
 
 WallThingDrag::WallThingDrag(plan::Job before, WallGrip grip, Point pointer, WallSnapField field)
-    : m_before(std::move(before)), m_grip(std::move(grip)), m_field(std::move(field)) {
+    : m_before(std::move(before)),
+      m_were(plan::checkJob(m_before)),
+      m_grip(std::move(grip)),
+      m_field(std::move(field)) {
   const auto thing = wallThingOf(m_before, m_grip.id);
   SUMPWRIGHT_REQUIRE(thing && faceOf(m_before.plan, thing->at));
   m_was = *thing;
@@ -51,7 +54,7 @@ base::Result<plan::Job> WallThingDrag::apply(const WallStop& stop, double width_
   m_width_m = width_m;
   base::Result<plan::Job> after = withWallThing(m_before, m_grip.id, stop.at, width_m);
   if (!after) return after;
-  if (auto fault = newFault(m_before, *after)) return *fault;
+  if (auto fault = newFault(m_were, *after)) return *fault;
   return after;
 }
 

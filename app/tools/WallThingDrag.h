@@ -40,6 +40,7 @@ class WallThingDrag {
   base::Result<plan::Job> apply(const WallStop& stop, double width_m);
 
   plan::Job m_before;
+  base::Problems m_were;  ///< of the job before
   WallGrip m_grip;
   WallSnapField m_field;
   WallThing m_was;

@@ -106,6 +106,19 @@ TEST_F(WallHand, TypedNumbersFixDistanceAndWidth) {
   EXPECT_EQ(newSteps(), 1);
 }
 
+TEST_F(WallHand, OneAfterAnotherIsTypedAlongTheSameWall) {
+  drawHouse();
+  trigger("lay.window");
+  click(at(1.6, 0.1));
+  for (const char* from : {"3 0.9", "5 0.9", "7"}) {
+    type(from);
+    key(Qt::Key_Return);
+  }
+  ASSERT_EQ(plan().openings.size(), 4U);
+  EXPECT_EQ(plan().openings[3].at, (plan::OnWall{0, 0, 7.0}));
+  EXPECT_DOUBLE_EQ(plan().openings[3].width_m, 0.9) << "like the last";
+}
+
 TEST_F(WallHand, ARefusedPlaceLaysNothing) {
   drawHouse();
   trigger("lay.window");
