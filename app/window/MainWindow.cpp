@@ -149,6 +149,7 @@ void MainWindow::makeMenu() {
     m_sheet_menu->setEnabled(m_session.hasJob());
   });
   m_rail->setMenu(m_menu);
+  m_canvas->setTasks(taskChoices());  // the strip opens the same menus
 }
 
 void MainWindow::makeParts() {
@@ -190,7 +191,6 @@ void MainWindow::makeSitingPage() {
   QHBoxLayout* row = bareRow(upper);
   m_canvas = new canvas::PlanCanvas(m_session, upper);
   m_canvas->setDesks(m_desk, m_tasks);
-  m_canvas->setTasks(taskChoices());
   m_canvas->setZoomActions(action("view.zoom_in"), action("view.zoom_out"),
                            action("view.zoom_fit"));
   row->addWidget(m_canvas, 1);
