@@ -176,7 +176,8 @@ std::optional<Qt::CursorShape> SurveyHand::cursor(QPointF at) const {
 QString SurveyHand::hint() const {
   if (m_desk.drawFrom())
     return session::Session::tr("Drag from the end of the tape to draw a wall.");
-  return session::Session::tr("Drag a corner, a wall or what stands on it, type how far; a click chooses.");
+  return session::Session::tr(
+      "Drag a corner, a wall or what stands on it, type how far; a click chooses.");
 }
 
 QString SurveyHand::liveText() const {
