@@ -64,7 +64,7 @@ class WallHand : public WindowFixture {
 
 TEST_F(WallHand, AClickLaysAndTheNextIsInHand) {
   drawHouse();
-  trigger("lay.window");
+  trigger("task.window");
   EXPECT_EQ(window->tasks().task(), Task::lay_window);
   EXPECT_TRUE(canvas().strip()->button(TaskGroup::opening)->isChecked());
   move(at(2.53, 0.1));
@@ -85,7 +85,7 @@ TEST_F(WallHand, AClickLaysAndTheNextIsInHand) {
 
 TEST_F(WallHand, TypedNumbersFixDistanceAndWidth) {
   drawHouse();
-  trigger("lay.door");
+  trigger("task.door");
   move(at(9.9, 3.0));
   type("1.234");
   key(Qt::Key_Tab);
@@ -108,7 +108,7 @@ TEST_F(WallHand, TypedNumbersFixDistanceAndWidth) {
 
 TEST_F(WallHand, OneAfterAnotherIsTypedAlongTheSameWall) {
   drawHouse();
-  trigger("lay.window");
+  trigger("task.window");
   click(at(1.6, 0.1));
   for (const char* from : {"3 0.9", "5 0.9", "7"}) {
     type(from);
@@ -121,7 +121,7 @@ TEST_F(WallHand, OneAfterAnotherIsTypedAlongTheSameWall) {
 
 TEST_F(WallHand, ARefusedPlaceLaysNothing) {
   drawHouse();
-  trigger("lay.window");
+  trigger("task.window");
   click(at(2.5, 0.1));
   move(at(2.9, 0.1));
   picture("lay-refused.png");
@@ -156,18 +156,18 @@ TEST_F(WallHand, TheStripsMenusAreThoseOfTheSurvey) {
     EXPECT_GE(button->menu()->actions().size(), 6);
     EXPECT_FALSE(button->accessibleName().isEmpty());
   }
-  trigger("lay.gas");
+  trigger("task.gas");
   EXPECT_TRUE(canvas()
                   .strip()
                   ->button(TaskGroup::service)
                   ->accessibleName()
                   .contains(QStringLiteral("Gas")));
   EXPECT_TRUE(canvas().hint().contains(QStringLiteral("click")));
-  trigger("lay.opening");
+  trigger("task.opening");
   EXPECT_EQ(window->tasks().task(), Task::lay_window) << "the first where none was taken yet";
-  trigger("lay.vent");
+  trigger("task.vent");
   trigger("survey.choose");
-  trigger("lay.opening");
+  trigger("task.opening");
   EXPECT_EQ(window->tasks().task(), Task::lay_air_vent);
   window->showStage(window::Stage::siting);
   EXPECT_EQ(window->tasks().task(), Task::choose);
@@ -202,7 +202,7 @@ TEST_F(WallHand, ADragSlidesAnOpeningInOneStepAndTheStudyFollows) {
 
 TEST_F(WallHand, ANumberTypedDuringADragWins) {
   drawHouse();
-  trigger("lay.window");
+  trigger("task.window");
   click(at(2.5, 0.1));
   trigger("survey.choose");
   drag(at(2.5, 0.15), at(4.0, 0.15));
@@ -216,7 +216,7 @@ TEST_F(WallHand, ANumberTypedDuringADragWins) {
 
 TEST_F(WallHand, TheEndsOfTheChosenOneChangeItsWidth) {
   drawHouse();
-  trigger("lay.window");
+  trigger("task.window");
   click(at(2.6, 0.1));
   trigger("survey.choose");
   const double left = plan().openings[0].at.offset_m;
@@ -235,7 +235,7 @@ TEST_F(WallHand, ServicesRadiatorsAndFeaturesAreChosenByAClickAndDragged) {
     double grip_y;  ///< where it is drawn
   };
   for (const Case& c :
-       {Case{"lay.gas", -1e9}, Case{"lay.radiator", 0.33}, Case{"lay.pier", 0.15}}) {
+       {Case{"task.gas", -1e9}, Case{"task.radiator", 0.33}, Case{"task.pier", 0.15}}) {
     SCOPED_TRACE(c.action);
     trigger(c.action);
     click(at(3.0, 0.1));
@@ -259,7 +259,7 @@ TEST_F(WallHand, ServicesRadiatorsAndFeaturesAreChosenByAClickAndDragged) {
 
 TEST_F(WallHand, CopiesStandBesideAndTwoComeInLine) {
   drawHouse();
-  trigger("lay.window");
+  trigger("task.window");
   click(at(2.0, 0.1));
   trigger("survey.choose");
   const std::string first = session().selected();
@@ -268,7 +268,7 @@ TEST_F(WallHand, CopiesStandBesideAndTwoComeInLine) {
   ASSERT_EQ(plan().openings.size(), 3U);
   EXPECT_NEAR(plan().openings[2].at.offset_m - plan().openings[1].at.offset_m,
               plan().openings[1].at.offset_m - plan().openings[0].at.offset_m, 1e-9);
-  trigger("lay.window");
+  trigger("task.window");
   click(at(7.0, 7.9));
   trigger("survey.choose");
   const std::string north = session().selected();
@@ -284,7 +284,7 @@ TEST_F(WallHand, CopiesStandBesideAndTwoComeInLine) {
 
 TEST_F(WallHand, AThingIsShownAndChosenWhereThePlanHasNoStudy) {
   drawHouse();
-  trigger("lay.window");
+  trigger("task.window");
   click(at(2.5, 0.1));
   trigger("survey.choose");
   plan::Job job = session().job();
