@@ -5,8 +5,9 @@
 #include "paint/Icons.h"
 #include "paint/Look.h"
 #include "plan/Fixes.h"
-#include "plan/PlanCheck.h"
+#include "stages/Leading.h"
 #include "stages/SitingText.h"
+#include "stages/ThingText.h"
 
 namespace sumpwright::stages {
 
@@ -47,12 +48,17 @@ CheckPage::CheckPage(session::Session& session, QWidget* parent)
   m_fix->setProperty("role", QStringLiteral("primary"));
   m_fix->hide();
   column->addWidget(m_fix);
+  m_answer = new QPushButton(tr("Go where it is answered"), this);
+  m_answer->setToolTip(tr("Opens the page and field; Enter on the line does the same"));
+  m_answer->hide();
+  column->addWidget(m_answer);
+  connect(m_answer, &QPushButton::clicked, this, [this] { lead(chosen()); });
   connect(m_fix, &QPushButton::clicked, this, &CheckPage::fix);
   connect(m_list, &QListWidget::itemSelectionChanged, this, &CheckPage::offer);
   connect(m_list, &QListWidget::itemActivated, this,
-          [this](QListWidgetItem* item) { goTo(m_list->row(item)); });
+          [this](QListWidgetItem* item) { lead(m_list->row(item)); });
   connect(m_list, &QListWidget::itemClicked, this,
-          [this](QListWidgetItem* item) { goTo(m_list->row(item)); });
+          [this](QListWidgetItem* item) { point(m_list->row(item)); });
   connect(&session, &session::Session::studyChanged, this, &CheckPage::refresh);
   connect(&session, &session::Session::jobChanged, this, &CheckPage::refresh);
   refresh();
@@ -62,8 +68,8 @@ void CheckPage::refresh() {
   if (m_session.isPreviewing()) return;  // a drag shows its faults on the plan; the list can wait
   m_list->clear();
   m_rows.clear();
-  m_things.clear();
   m_fix->hide();
+  m_answer->hide();
   if (!m_session.hasJob()) return m_summary->clear();
   const plan::Job& job = m_session.job();
   int unsound = 0;
@@ -72,12 +78,14 @@ void CheckPage::refresh() {
     for (const base::Problem& p : m_session.problems()) {
       if (p.gravity != gravity) continue;
       ++(gravity == base::Gravity::unsound ? unsound : missing);
-      auto* item = new QListWidgetItem(said(p.message, job), m_list);
+      const QString stage = stageOf(p);
+      const QString text = saidNamed(p.message, job);
+      auto* item = new QListWidgetItem(
+          stage.isEmpty() ? text : tr("%1: %2", "stage, what is missing").arg(stage, text), m_list);
       item->setIcon(checkSign(
           gravity == base::Gravity::unsound ? rules::State::refused : rules::State::not_proven,
           palette(), paint::uiScale(font())));
       m_rows.push_back(p);
-      m_things.push_back(plan::thingAt(job, p.pointer));
     }
   }
   QString text = unsound == 1  ? tr("One thing cannot be.")
@@ -90,32 +98,46 @@ void CheckPage::refresh() {
   m_summary->setText(text);
 }
 
-/// The cure of the chosen line, where there is a safe one.
-void CheckPage::offer() {
+int CheckPage::chosen() const {
   const QList<QListWidgetItem*> chosen = m_list->selectedItems();
+  return chosen.isEmpty() ? -1 : m_list->row(chosen.front());
+}
+
+/// The cure of the chosen line, where there is a safe one, and the way to where it is answered.
+void CheckPage::offer() {
+  const int row = chosen();
   m_fix->hide();
-  if (chosen.isEmpty() || !m_session.hasJob()) return;
-  const auto row = static_cast<std::size_t>(m_list->row(chosen.front()));
-  const auto fix = plan::fixFor(m_session.job(), m_rows[row]);
+  m_answer->setVisible(row >= 0);
+  if (row < 0 || !m_session.hasJob()) return;
+  const auto fix = plan::fixFor(m_session.job(), m_rows[static_cast<std::size_t>(row)]);
   if (!fix) return;
   m_fix->setText(said(fix->says, m_session.job()));
   m_fix->show();
 }
 
 void CheckPage::fix() {
-  const QList<QListWidgetItem*> chosen = m_list->selectedItems();
-  if (chosen.isEmpty() || !m_session.hasJob()) return;
-  const auto row = static_cast<std::size_t>(m_list->row(chosen.front()));
-  auto fix = plan::fixFor(m_session.job(), m_rows[row]);
+  const int row = chosen();
+  if (row < 0 || !m_session.hasJob()) return;
+  auto fix = plan::fixFor(m_session.job(), m_rows[static_cast<std::size_t>(row)]);
   if (!fix) return;
   const QString text = said(fix->says, m_session.job());
   m_session.edit(text, std::move(fix->job));
 }
 
-void CheckPage::goTo(int row) {
+void CheckPage::lead(int row) {
   const auto index = static_cast<std::size_t>(row);
-  if (row < 0 || index >= m_things.size() || m_things[index].empty()) return;
-  m_session.show(m_things[index]);
+  if (row < 0 || index >= m_rows.size()) return;
+  const base::Problem problem = m_rows[index];  // the list may be made anew on the way
+  Q_EMIT led(problem);
+}
+
+/// A click shows the thing; the page is left only where nothing else is offered here.
+void CheckPage::point(int row) {
+  const auto index = static_cast<std::size_t>(row);
+  if (row < 0 || index >= m_rows.size() || !m_session.hasJob()) return;
+  if (!plan::fixFor(m_session.job(), m_rows[index])) return lead(row);
+  const std::string thing = thingAnswering(m_session.job(), m_rows[index]);
+  if (!thing.empty()) m_session.show(thing);
 }
 
 }  // namespace sumpwright::stages

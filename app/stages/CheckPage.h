@@ -1,5 +1,6 @@
 #pragma once
-// What is impossible in the plan, and what is not known yet: each line leads to the thing.
+// What is impossible in the plan, and what is not known yet: each line leads to the
+// page and field that answer it.
 
 #include <QLabel>
 #include <QListWidget>
@@ -18,19 +19,26 @@ class CheckPage final : public QWidget {
   void takeFocus() { m_list->setFocus(Qt::OtherFocusReason); }
   QListWidget* list() const { return m_list; }
   QPushButton* fixButton() const { return m_fix; }
+  QPushButton* answerButton() const { return m_answer; }
   QString summary() const { return m_summary->text(); }
+
+ Q_SIGNALS:
+  /// Somebody wants to answer this.
+  void led(const base::Problem& problem);
 
  private:
   void refresh();
-  void goTo(int row);
+  void lead(int row);
+  void point(int row);
+  int chosen() const;  ///< -1: none
   void offer();
   void fix();
   session::Session& m_session;
   QLabel* m_summary;
   QListWidget* m_list;
   QPushButton* m_fix;
+  QPushButton* m_answer;
   std::vector<base::Problem> m_rows;
-  std::vector<std::string> m_things;  ///< id of the thing a row leads to; may be empty
 };
 
 }  // namespace sumpwright::stages

@@ -1,5 +1,7 @@
 #include "stages/LookedPage.h"
 
+#include <QAbstractButton>
+#include <QFocusEvent>
 #include <QGridLayout>
 #include <QLabel>
 #include <QScrollArea>
@@ -21,6 +23,10 @@ constexpr std::array<Looked LookedFor::*, 11> kLookedFields{
     &LookedFor::water,        &LookedFor::telecom,       &LookedFor::oil,
     &LookedFor::drain,        &LookedFor::flue_terminal, &LookedFor::heating,
     &LookedFor::standby_pipe, &LookedFor::open_flue};
+
+constexpr std::array<const char*, 11> kLookedKeys{
+    "openings", "gas",           "electricity", "water",        "telecom",  "oil",
+    "drain",    "flue_terminal", "heating",     "standby_pipe", "open_flue"};
 
 }  // namespace
 
@@ -51,16 +57,23 @@ LookedPage::LookedPage(session::Session& session, QWidget* parent)
   grid->setContentsMargins(0, 0, qRound(10 * paint::uiScale(font())), 0);
   grid->setVerticalSpacing(4);
   for (std::size_t i = 0; i < kLookedFields.size(); ++i) {
-    const int row = static_cast<int>(i);
+    const int row = static_cast<int>(2 * i);
     auto* name = new QLabel(names[i], rows);
     grid->addWidget(name, row, 0);
     auto* answer = new Segments(names[i], {tr("Not yet"), tr("There"), tr("None")}, rows);
     grid->addWidget(answer, row, 1);
     connect(answer, &Segments::picked, this, [this, i](int index) { set(i, index); });
+    for (int b = 0; b < 3; ++b) answer->button(b)->installEventFilter(this);
+    auto* drawn = new QLabel(rows);
+    drawn->setProperty("tone", QStringLiteral("second"));
+    drawn->setWordWrap(true);
+    drawn->hide();
+    grid->addWidget(drawn, row + 1, 0, 1, 2);
     m_rows.push_back(answer);
+    m_drawn.push_back(drawn);
   }
   grid->setColumnStretch(1, 1);
-  grid->setRowStretch(static_cast<int>(kLookedFields.size()), 1);
+  grid->setRowStretch(static_cast<int>(2 * kLookedFields.size()), 1);
   scroll->setWidget(rows);
   column->addWidget(scroll, 1);
   connect(&session, &session::Session::studyChanged, this, &LookedPage::refresh);
@@ -78,15 +91,49 @@ void LookedPage::refresh() {
   const LookedFor& looked = m_session.job().looked_for;
   for (std::size_t i = 0; i < kLookedFields.size(); ++i) {
     m_rows[i]->show(static_cast<int>(looked.*kLookedFields[i]));
+    const QString text = drawnText(i);
+    m_drawn[i]->setText(text);
+    m_drawn[i]->setVisible(!text.isEmpty());
   }
+}
+
+QString LookedPage::drawnText(std::size_t row) const {
+  if (!m_session.hasJob()) return {};
+  const std::size_t count = plan::drawnOfKind(m_session.job(), kLookedKeys[row]);
+  if (count == 0) return {};
+  return count == 1 ? tr("1 is drawn. All of them? Look for more.")
+                    : tr("%1 are drawn. All of them? Look for more.").arg(count);
+}
+
+bool LookedPage::takeFocusAt(const std::string& pointer) {
+  for (std::size_t i = 0; i < m_rows.size(); ++i) {
+    if (pointer != std::string("/looked_for/") + kLookedKeys[i]) continue;
+    m_rows[i]->button(std::max(0, m_rows[i]->chosen()))->setFocus(Qt::OtherFocusReason);
+    return true;
+  }
+  return false;
+}
+
+bool LookedPage::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::FocusIn) {
+    for (std::size_t i = 0; i < m_rows.size(); ++i) {
+      if (watched->parent() != m_rows[i]) continue;
+      const auto reason = static_cast<QFocusEvent*>(event)->reason();
+      if (i != m_row_in_hand || reason == Qt::MouseFocusReason) m_gesture = m_session.newGesture();
+      m_row_in_hand = i;
+    }
+  }
+  return QWidget::eventFilter(watched, event);
 }
 
 void LookedPage::set(std::size_t row, int answer) {
   if (!m_session.hasJob()) return;
+  if (row != m_row_in_hand || m_gesture == 0) m_gesture = m_session.newGesture();
+  m_row_in_hand = row;
   LookedFor looked = m_session.job().looked_for;
   looked.*kLookedFields[row] = static_cast<Looked>(answer);
-  const base::Problems problems =
-      m_session.edit(tr("Say what was looked for"), plan::setLookedFor(m_session.job(), looked));
+  const base::Problems problems = m_session.edit(
+      tr("Say what was looked for"), plan::setLookedFor(m_session.job(), looked), m_gesture);
   if (!problems.empty()) refresh();
 }
 

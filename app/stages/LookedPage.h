@@ -2,6 +2,7 @@
 // What was looked for on site: a thing that could refuse a place and is not drawn is only known not
 // to be there when somebody looked. Each row is one kind and its answer.
 
+#include <QLabel>
 #include <QWidget>
 #include <vector>
 
@@ -18,6 +19,13 @@ class LookedPage final : public QWidget {
   void takeFocus();
   /// In the order of plan::LookedFor.
   const std::vector<Segments*>& rows() const { return m_rows; }
+  /// Puts the cursor into the row of that place in the job file; false: none.
+  bool takeFocusAt(const std::string& pointer);
+  /// What stands under a row: how much of its kind is drawn.
+  QString drawnText(std::size_t row) const;
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   void refresh();
@@ -25,6 +33,9 @@ class LookedPage final : public QWidget {
 
   session::Session& m_session;
   std::vector<Segments*> m_rows;
+  std::vector<QLabel*> m_drawn;
+  std::size_t m_row_in_hand = 0;
+  int m_gesture = 0;  ///< of the row in hand: passing over an answer is no step of its own
 };
 
 }  // namespace sumpwright::stages

@@ -12,7 +12,8 @@ namespace {
 
 class Segment final : public QAbstractButton {
  public:
-  Segment(const QString& text, QWidget* parent) : QAbstractButton(parent) {
+  Segment(const QString& text, bool close, QWidget* parent)
+      : QAbstractButton(parent), m_size(close ? 0.85 : 0.96), m_room_px(close ? 8 : 24) {
     setText(text);
     setCheckable(true);
     setFocusPolicy(Qt::TabFocus);
@@ -20,8 +21,8 @@ class Segment final : public QAbstractButton {
   }
   QSize sizeHint() const override {
     const double k = paint::uiScale(font());
-    const int width = QFontMetrics(paint::sized(font(), 0.96, true)).horizontalAdvance(text());
-    return {width + qRound(24 * k), qRound(32 * k)};
+    const int width = QFontMetrics(paint::sized(font(), m_size, true)).horizontalAdvance(text());
+    return {width + qRound(m_room_px * k), qRound(32 * k)};
   }
 
  protected:
@@ -34,24 +35,29 @@ class Segment final : public QAbstractButton {
       p.setBrush(paint::colour(t.selection_tint));
       p.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 5, 5);
     }
-    p.setFont(paint::sized(font(), 0.96, isChecked()));
+    p.setFont(paint::sized(font(), m_size, isChecked()));
     QColor ink = paint::colour(isChecked() || underMouse() ? t.ink : t.ink2);
     if (!isEnabled()) ink.setAlphaF(0.5F);
     p.setPen(ink);
     p.drawText(rect(), Qt::AlignCenter, text());
   }
+
+ private:
+  double m_size;
+  int m_room_px;
 };
 
 }  // namespace
 
-Segments::Segments(const QString& name, const QStringList& choices, QWidget* parent)
+Segments::Segments(const QString& name, const QStringList& choices, QWidget* parent,
+                   Spacing spacing)
     : QWidget(parent) {
   setAccessibleName(name);
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(2, 2, 2, 2);
   row->setSpacing(0);
   for (int i = 0; i < choices.size(); ++i) {
-    auto* segment = new Segment(choices[i], this);
+    auto* segment = new Segment(choices[i], spacing == Spacing::close, this);
     segment->setAccessibleName(name + QStringLiteral(": ") + choices[i]);
     m_group.addButton(segment, i);
     row->addWidget(segment);

@@ -10,8 +10,11 @@ class Segments final : public QWidget {
   Q_OBJECT
 
  public:
+  /// How much room a word gets: `close` where many stand in a narrow row.
+  enum class Spacing { wide, close };
   /// `name` is what the row chooses, for a screen reader.
-  Segments(const QString& name, const QStringList& choices, QWidget* parent = nullptr);
+  Segments(const QString& name, const QStringList& choices, QWidget* parent = nullptr,
+           Spacing spacing = Spacing::wide);
   int chosen() const { return m_group.checkedId(); }
   /// Shows a choice without telling anybody.
   void show(int index);

@@ -3,6 +3,7 @@
 #include <QVBoxLayout>
 
 #include "paint/Look.h"
+#include "stages/Leading.h"
 
 namespace sumpwright::stages {
 
@@ -16,20 +17,24 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk, QWi
   column->setContentsMargins(margin, qRound(0.6 * margin), margin, qRound(0.6 * margin));
   column->setSpacing(10);
   m_choice = new Segments(tr("Part of the survey"),
-                          {tr("Outline"), tr("Things"), tr("Looked for"), tr("Check")}, this);
+                          {tr("House"), tr("Outline"), tr("Things"), tr("Looked for"), tr("Check")},
+                          this, Segments::Spacing::close);
   column->addWidget(m_choice);
   m_pages = new QStackedWidget(this);
+  m_house = new HousePage(session, m_pages);
   m_outline = new OutlinePage(session, desk, m_pages);
   m_things = new ThingsPage(session, m_pages);
   m_looked = new LookedPage(session, m_pages);
   m_check = new CheckPage(session, m_pages);
-  for (QWidget* page : std::initializer_list<QWidget*>{m_outline, m_things, m_looked, m_check}) {
+  for (QWidget* page :
+       std::initializer_list<QWidget*>{m_house, m_outline, m_things, m_looked, m_check}) {
     m_pages->addWidget(page);
   }
   column->addWidget(m_pages, 1);
-  m_choice->show(0);
+  showPage(SurveyPage::outline);
   connect(m_choice, &Segments::picked, this,
           [this](int index) { showPage(static_cast<SurveyPage>(index)); });
+  connect(m_check, &CheckPage::led, this, &SurveyPanel::leadTo);
   connect(m_outline, &OutlinePage::outlineClosed, this, [this] { showPage(SurveyPage::things); });
   connect(&session, &session::Session::jobChanged, this, [this] {
     const bool begun = m_session.hasJob() && m_session.study() != nullptr;
@@ -45,6 +50,8 @@ void SurveyPanel::showPage(SurveyPage page) {
 
 void SurveyPanel::takeFocus() {
   switch (page()) {
+    case SurveyPage::house:
+      return m_house->takeFocus();
     case SurveyPage::outline:
       return m_outline->takeFocus();
     case SurveyPage::things:
@@ -53,6 +60,29 @@ void SurveyPanel::takeFocus() {
       return m_looked->takeFocus();
     case SurveyPage::check:
       return m_check->takeFocus();
+  }
+}
+
+void SurveyPanel::leadTo(const base::Problem& problem) {
+  if (!m_session.hasJob()) return;
+  const std::string& at = problem.pointer;
+  const std::string thing = thingAnswering(m_session.job(), problem);
+  if (!thing.empty()) {
+    m_session.select(thing);
+    m_session.show(thing);
+    if (!m_things->asks(thing)) return;  // a sump or a waiver: it is shown on the plan
+    showPage(SurveyPage::things);
+    m_things->takeFocusAt(at + "/" + factAnswering(problem));
+  } else if (at.starts_with("/looked_for")) {
+    showPage(SurveyPage::looked);
+    m_looked->takeFocusAt(at);
+  } else if (at.starts_with("/plan/rings") || at.starts_with("/plan/underlay")) {
+    showPage(SurveyPage::outline);
+  } else if (at.starts_with("/plan") && at != "/plan/north_deg") {
+    showPage(SurveyPage::things);
+  } else {
+    showPage(SurveyPage::house);
+    m_house->takeFocusAt(at);
   }
 }
 

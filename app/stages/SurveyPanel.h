@@ -1,6 +1,6 @@
 #pragma once
-// The survey beside the plan: the outline as it is taped, the things on it, and what is still wrong
-// or missing.
+// The survey beside the plan: the house, the outline as it is taped, the things on it, what was
+// looked for, and what is still wrong or missing.
 
 #include <QStackedWidget>
 #include <QWidget>
@@ -8,6 +8,7 @@
 #include "session/Session.h"
 #include "session/TapeDesk.h"
 #include "stages/CheckPage.h"
+#include "stages/HousePage.h"
 #include "stages/LookedPage.h"
 #include "stages/OutlinePage.h"
 #include "stages/Segments.h"
@@ -15,13 +16,14 @@
 
 namespace sumpwright::stages {
 
-enum class SurveyPage { outline, things, looked, check };
+enum class SurveyPage { house, outline, things, looked, check };
 
 class SurveyPanel final : public QWidget {
   Q_OBJECT
 
  public:
   SurveyPanel(session::Session& session, session::TapeDesk& desk, QWidget* parent = nullptr);
+  HousePage* house() const { return m_house; }
   OutlinePage* outline() const { return m_outline; }
   ThingsPage* things() const { return m_things; }
   LookedPage* looked() const { return m_looked; }
@@ -31,11 +33,14 @@ class SurveyPanel final : public QWidget {
   void showPage(SurveyPage page);
   /// Puts the cursor where typing goes on.
   void takeFocus();
+  /// Opens the page and field that answer a problem of the plan check.
+  void leadTo(const base::Problem& problem);
 
  private:
   session::Session& m_session;
   Segments* m_choice;
   QStackedWidget* m_pages;
+  HousePage* m_house;
   OutlinePage* m_outline;
   ThingsPage* m_things;
   LookedPage* m_looked;

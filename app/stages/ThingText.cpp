@@ -1,8 +1,13 @@
 #include "stages/ThingText.h"
 
 #include <QCoreApplication>
+#include <cmath>
+#include <numbers>
 
+#include "geometry/Shapes.h"
 #include "perimeter/Perimeter.h"
+#include "stages/KindWords.h"
+#include "stages/SitingText.h"
 #include "stages/SurveyText.h"
 
 namespace sumpwright::stages {
@@ -20,64 +25,40 @@ struct Overloaded : F... {
 template <class... F>
 Overloaded(F...) -> Overloaded<F...>;
 
-QStringList openingNames() {
-  return {ThingText::tr("Window"),      ThingText::tr("Door"), ThingText::tr("Glazed door"),
-          ThingText::tr("Garage door"), ThingText::tr("Vent"), ThingText::tr("Flue terminal")};
-}
-QStringList opensNames() {
-  return {ThingText::tr("Opens"), ThingText::tr("Fixed pane"), ThingText::tr("Always open"),
-          ThingText::tr("Air intake")};
-}
-QStringList serviceNames() {
-  return {ThingText::tr("Gas"),  ThingText::tr("Electricity"), ThingText::tr("Telecom"),
-          ThingText::tr("Oil"),  ThingText::tr("Water"),       ThingText::tr("Drain"),
-          ThingText::tr("Waste")};
-}
-QStringList roomNames() {
-  return {ThingText::tr("Room"),    ThingText::tr("Living room"), ThingText::tr("Bedroom"),
-          ThingText::tr("Kitchen"), ThingText::tr("Dining room"), ThingText::tr("Hall"),
-          ThingText::tr("Stairs"),  ThingText::tr("Bathroom"),    ThingText::tr("Shower"),
-          ThingText::tr("WC"),      ThingText::tr("Utility"),     ThingText::tr("Store"),
-          ThingText::tr("Garage"),  ThingText::tr("Office")};
-}
-QStringList floorNames() {
-  return {ThingText::tr("Floor not known"), ThingText::tr("Ground-bearing slab"),
-          ThingText::tr("Suspended concrete"), ThingText::tr("Suspended timber")};
-}
-QStringList belowNames() {
-  return {ThingText::tr("Not known what carries it"), ThingText::tr("On its own footing"),
-          ThingText::tr("On the slab")};
-}
-QStringList supplyNames() {
-  return {ThingText::tr("Socket"), ThingText::tr("Fused spur"), ThingText::tr("Consumer unit")};
-}
-QStringList fittingNames() {
-  return {ThingText::tr("Sink"), ThingText::tr("Bath"),  ThingText::tr("Shower"),
-          ThingText::tr("WC"),   ThingText::tr("Basin"), ThingText::tr("Appliance")};
-}
-QStringList outsideNames() {
-  return {ThingText::tr("Path"),
-          ThingText::tr("Gully"),
-          ThingText::tr("Inspection chamber"),
-          ThingText::tr("Tank"),
-          ThingText::tr("Air conditioner"),
-          ThingText::tr("Deck"),
-          ThingText::tr("Neighbour's opening"),
-          ThingText::tr("Boundary"),
-          ThingText::tr("Soakaway"),
-          ThingText::tr("Septic tank"),
-          ThingText::tr("Overhead line")};
-}
-QStringList featureNames() {
-  return {ThingText::tr("Pier"),         ThingText::tr("Chimney breast"),
-          ThingText::tr("Beam bearing"), ThingText::tr("Movement joint"),
-          ThingText::tr("Weep hole"),    ThingText::tr("Stepped footing")};
-}
-
 template <class E>
 QString named(const QStringList& names, E value) {
   const int index = static_cast<int>(value);
   return index >= 0 && index < names.size() ? names[index] : ThingText::tr("Thing");
+}
+
+const std::vector<plan::Point>* innerLineOf(const plan::Thing& thing) {
+  return std::visit(
+      Overloaded{[](const plan::InnerWall& w) { return &w.line_m; },
+                 [](const plan::RisingWall& w) { return &w.line_m; },
+                 [](const plan::HeatingPipe& p) { return &p.line_m; },
+                 [](const plan::Radiator& r) { return &r.line_m; },
+                 [](const auto&) { return static_cast<const std::vector<plan::Point>*>(nullptr); }},
+      thing);
+}
+
+const std::vector<plan::Point>* outlineOf(const plan::Thing& thing) {
+  return std::visit(
+      Overloaded{[](const plan::Room& r) { return &r.outline_m; },
+                 [](const plan::FloorZone& z) { return &z.outline_m; },
+                 [](const auto&) { return static_cast<const std::vector<plan::Point>*>(nullptr); }},
+      thing);
+}
+
+std::optional<plan::Point> pointOf(const plan::Thing& thing) {
+  using Maybe = std::optional<plan::Point>;
+  return std::visit(Overloaded{[](const plan::Supply& s) { return Maybe(s.at_m); },
+                               [](const plan::Fitting& f) { return Maybe(f.at_m); },
+                               [](const plan::TestHole& t) { return Maybe(t.at_m); },
+                               [](const plan::OutsideThing& o) {
+                                 return o.points_m.empty() ? Maybe() : Maybe(o.points_m.front());
+                               },
+                               [](const auto&) { return Maybe(); }},
+                    thing);
 }
 
 std::optional<plan::OnWall> standsOn(const plan::Thing& thing) {
@@ -96,29 +77,41 @@ QString letter(const plan::Job& job, int ring, std::size_t corner) {
   return QString::fromStdString(perimeter::letterOfCorner(first + corner));
 }
 
-template <class E>
-ThingChoice choice(const QString& label, const QStringList& names, E value) {
-  return {label, names, static_cast<int>(value)};
+bool isThere(const plan::OnWall& at, const plan::Job& job) {
+  if (at.ring < 0 || static_cast<std::size_t>(at.ring) >= job.plan.rings.size()) return false;
+  const auto& corners = job.plan.rings[static_cast<std::size_t>(at.ring)].corners;
+  return at.edge >= 0 && static_cast<std::size_t>(at.edge) < corners.size();
+}
+
+QString onWallText(const plan::OnWall& at, const plan::Job& job) {
+  if (!isThere(at, job)) return {};
+  return ThingText::tr("%1, %2 from %3")
+      .arg(wallCorners(job, at.ring, at.edge), tapedLength(at.offset_m, job),
+           letter(job, at.ring, static_cast<std::size_t>(at.edge)));
+}
+
+QString areaText(double area_m2, const plan::Job& job) {
+  return QString::fromStdString(words::print({area_m2, base::Unit::squareMetre}, unitsOf(job)));
 }
 
 }  // namespace
 
 QString thingKind(const plan::Thing& thing) {
   return std::visit(
-      Overloaded{[](const plan::Opening& o) { return named(openingNames(), o.kind); },
-                 [](const plan::Service& s) { return named(serviceNames(), s.kind); },
-                 [](const plan::Room& r) { return named(roomNames(), r.use); },
-                 [](const plan::FloorZone& z) { return named(floorNames(), z.kind); },
+      Overloaded{[](const plan::Opening& o) { return named(openingKindWords(), o.kind); },
+                 [](const plan::Service& s) { return named(serviceKindWords(), s.kind); },
+                 [](const plan::Room& r) { return named(roomUseWords(), r.use); },
+                 [](const plan::FloorZone& z) { return named(floorKindWords(), z.kind); },
                  [](const plan::InnerWall&) { return ThingText::tr("Inner wall"); },
                  [](const plan::InnerDoor&) { return ThingText::tr("Inner door"); },
                  [](const plan::RisingWall&) { return ThingText::tr("Rising wall"); },
                  [](const plan::Radiator&) { return ThingText::tr("Radiator"); },
                  [](const plan::HeatingPipe&) { return ThingText::tr("Heating pipe"); },
-                 [](const plan::Supply& s) { return named(supplyNames(), s.kind); },
-                 [](const plan::Fitting& f) { return named(fittingNames(), f.kind); },
-                 [](const plan::OutsideThing& o) { return named(outsideNames(), o.kind); },
+                 [](const plan::Supply& s) { return named(supplyKindWords(), s.kind); },
+                 [](const plan::Fitting& f) { return named(fittingKindWords(), f.kind); },
+                 [](const plan::OutsideThing& o) { return named(outsideKindWords(), o.kind); },
                  [](const plan::TestHole&) { return ThingText::tr("Test hole"); },
-                 [](const plan::WallFeature& f) { return named(featureNames(), f.kind); },
+                 [](const plan::WallFeature& f) { return named(featureKindWords(), f.kind); },
                  [](const plan::Dimension&) { return ThingText::tr("Dimension"); },
                  [](const plan::Appliance&) { return ThingText::tr("Appliance with a flue"); }},
       thing);
@@ -141,14 +134,59 @@ QString wallCorners(const plan::Job& job, int ring, int edge) {
   return ThingText::tr("%1 to %2").arg(letter(job, ring, from), letter(job, ring, to));
 }
 
+std::optional<plan::Wall> wallOf(const plan::Job& job, const std::string& id, int* ring,
+                                 int* edge) {
+  for (std::size_t r = 0; r < job.plan.rings.size(); ++r) {
+    const auto& walls = job.plan.rings[r].walls;
+    for (std::size_t w = 0; w < walls.size() && w < job.plan.rings[r].corners.size(); ++w) {
+      if (walls[w].id != id) continue;
+      if (ring != nullptr) *ring = static_cast<int>(r);
+      if (edge != nullptr) *edge = static_cast<int>(w);
+      return walls[w];
+    }
+  }
+  return std::nullopt;
+}
+
+QString wallTitle(const plan::Job& job, int ring, int edge) {
+  const plan::Ring& r = job.plan.rings[static_cast<std::size_t>(ring)];
+  const auto i = static_cast<std::size_t>(edge);
+  const QString corners = wallCorners(job, ring, edge);
+  if (i < r.walls.size() && !r.walls[i].name.empty()) {
+    return ThingText::tr("%1 (%2)").arg(QString::fromStdString(r.walls[i].name), corners);
+  }
+  const geometry::Vec along = r.corners[(i + 1) % r.corners.size()] - r.corners[i];
+  const geometry::Vec out = -1.0 * geometry::left(along);
+  if (geometry::norm(out) <= 0.0) return corners;
+  const double bearing = std::atan2(out.x, out.y) * 180.0 / std::numbers::pi;
+  const int eighth = static_cast<int>(std::lround((bearing - job.plan.north_deg) / 45.0));
+  const QStringList sides{ThingText::tr("north wall"), ThingText::tr("north-east wall"),
+                          ThingText::tr("east wall"),  ThingText::tr("south-east wall"),
+                          ThingText::tr("south wall"), ThingText::tr("south-west wall"),
+                          ThingText::tr("west wall"),  ThingText::tr("north-west wall")};
+  return ThingText::tr("%1 (%2)").arg(sides[((eighth % 8) + 8) % 8], corners);
+}
+
 QString thingWhere(const plan::Thing& thing, const plan::Job& job) {
   const auto at = standsOn(thing);
-  if (!at || at->ring < 0 || static_cast<std::size_t>(at->ring) >= job.plan.rings.size()) return {};
-  const auto& corners = job.plan.rings[static_cast<std::size_t>(at->ring)].corners;
-  if (at->edge < 0 || static_cast<std::size_t>(at->edge) >= corners.size()) return {};
-  return ThingText::tr("%1, %2 from %3")
-      .arg(wallCorners(job, at->ring, at->edge), tapedLength(at->offset_m, job),
-           letter(job, at->ring, static_cast<std::size_t>(at->edge)));
+  if (at) return onWallText(*at, job);
+  if (const auto* line = innerLineOf(thing); line != nullptr && line->size() > 1) {
+    double long_m = 0.0;
+    for (std::size_t i = 1; i < line->size(); ++i) {
+      long_m += geometry::distance((*line)[i - 1], (*line)[i]);
+    }
+    const auto from = plan::nearestOnWalls(job.plan, line->front(), 0.0);
+    const QString length = ThingText::tr("%1 long").arg(tapedLength(long_m, job));
+    return from ? ThingText::tr("%1, %2").arg(onWallText(*from, job), length) : length;
+  }
+  if (const auto* outline = outlineOf(thing)) {
+    return areaText(std::abs(geometry::signedArea(*outline)), job);
+  }
+  if (const auto point = pointOf(thing)) {
+    const auto near = plan::nearestOnWalls(job.plan, *point, 0.0);
+    return near ? ThingText::tr("by %1").arg(onWallText(*near, job)) : QString();
+  }
+  return {};
 }
 
 std::vector<std::string> thingIds(const plan::Job& job) {
@@ -176,54 +214,45 @@ std::vector<std::string> thingIds(const plan::Job& job) {
   return ids;
 }
 
-std::optional<ThingChoice> choiceOf(const plan::Thing& thing) {
-  using Choice = std::optional<ThingChoice>;
-  return std::visit(
-      Overloaded{[](const plan::Opening& o) {
-                   return Choice(choice(ThingText::tr("Opens"), opensNames(), o.opens));
-                 },
-                 [](const plan::Room& r) {
-                   return Choice(choice(ThingText::tr("Use"), roomNames(), r.use));
-                 },
-                 [](const plan::FloorZone& z) {
-                   return Choice(choice(ThingText::tr("Floor"), floorNames(), z.kind));
-                 },
-                 [](const plan::InnerWall& w) {
-                   return Choice(choice(ThingText::tr("Below"), belowNames(), w.below_floor));
-                 },
-                 [](const plan::Service& s) {
-                   return Choice(choice(ThingText::tr("Kind"), serviceNames(), s.kind));
-                 },
-                 [](const plan::Supply& s) {
-                   return Choice(choice(ThingText::tr("Kind"), supplyNames(), s.kind));
-                 },
-                 [](const plan::Fitting& f) {
-                   return Choice(choice(ThingText::tr("Kind"), fittingNames(), f.kind));
-                 },
-                 [](const plan::OutsideThing& o) {
-                   return Choice(choice(ThingText::tr("Kind"), outsideNames(), o.kind));
-                 },
-                 [](const plan::WallFeature& f) {
-                   return Choice(choice(ThingText::tr("Kind"), featureNames(), f.kind));
-                 },
-                 [](const auto&) { return Choice(); }},
-      thing);
+QString namedIn(const std::string& id, const plan::Job& job) {
+  int ring = 0;
+  int edge = 0;
+  if (wallOf(job, id, &ring, &edge)) return wallTitle(job, ring, edge);
+  const auto thing = plan::thingOf(job, id);
+  if (!thing) return {};
+  const QString title = thingTitle(*thing);
+  const auto at = standsOn(*thing);
+  if (at && isThere(*at, job)) {
+    return ThingText::tr("%1, %2").arg(title, wallTitle(job, at->ring, at->edge));
+  }
+  // Several of a kind without names: by their number in the list.
+  std::size_t same = 0;
+  std::size_t mine = 0;
+  for (const std::string& other : thingIds(job)) {
+    const auto o = plan::thingOf(job, other);
+    if (!o || thingTitle(*o) != title) continue;
+    ++same;
+    if (other == id) mine = same;
+  }
+  return same > 1 ? ThingText::tr("%1 no. %2").arg(title).arg(mine) : title;
 }
 
-plan::Thing withChoice(plan::Thing thing, int chosen) {
-  std::visit(
-      Overloaded{[&](plan::Opening& o) { o.opens = static_cast<plan::Opens>(chosen); },
-                 [&](plan::Room& r) { r.use = static_cast<plan::RoomUse>(chosen); },
-                 [&](plan::FloorZone& z) { z.kind = static_cast<plan::FloorKind>(chosen); },
-                 [&](plan::InnerWall& w) { w.below_floor = static_cast<plan::BelowFloor>(chosen); },
-                 [&](plan::Service& s) { s.kind = static_cast<plan::ServiceKind>(chosen); },
-                 [&](plan::Supply& s) { s.kind = static_cast<plan::SupplyKind>(chosen); },
-                 [&](plan::Fitting& f) { f.kind = static_cast<plan::FittingKind>(chosen); },
-                 [&](plan::OutsideThing& o) { o.kind = static_cast<plan::OutsideKind>(chosen); },
-                 [&](plan::WallFeature& f) { f.kind = static_cast<plan::WallFeatureKind>(chosen); },
-                 [](auto&) {}},
-      thing);
-  return thing;
+QString saidNamed(const base::Message& message, const plan::Job& job) {
+  base::Message named = message;
+  for (base::Arg& arg : named.args) {
+    auto* text = std::get_if<std::string>(&arg.value);
+    if (text == nullptr || text->empty()) continue;
+    // "w0.1, w0.2": a list of ids, or one. A name a person gave stays as it is.
+    QStringList names;
+    bool all = true;
+    for (const QString& id : QString::fromStdString(*text).split(QStringLiteral(", "))) {
+      const QString name = namedIn(id.toStdString(), job);
+      all = all && !name.isEmpty();
+      names << name;
+    }
+    if (all) *text = names.join(QStringLiteral("; ")).toStdString();
+  }
+  return capital(said(named, job));
 }
 
 }  // namespace sumpwright::stages

@@ -7,6 +7,7 @@
 #include "paint/Look.h"
 #include "plan/RoomEdits.h"
 #include "plan/ThingEdits.h"
+#include "stages/KindWords.h"
 #include "stages/SitingText.h"
 #include "stages/SurveyText.h"
 #include "stages/ThingText.h"
@@ -20,24 +21,126 @@ double wallLength(const plan::Ring& ring, std::size_t edge) {
   return geometry::distance(ring.corners[edge], ring.corners[(edge + 1) % ring.corners.size()]);
 }
 
+QString kindIn(const QStringList& words, const tools::ThingLine& line) {
+  return line.which >= 0 && line.which < words.size() ? words[line.which] : QString();
+}
+
 QString whatItIs(const tools::ThingLine& line) {
   switch (line.kind) {
-    case tools::LineKind::opening: {
-      plan::Opening o;
-      o.kind = line.opening;
-      return thingKind(o);
-    }
-    case tools::LineKind::service: {
-      plan::Service s;
-      s.kind = line.service;
-      return thingKind(s);
-    }
+    case tools::LineKind::opening:
+      return kindIn(openingKindWords(), line);
+    case tools::LineKind::service:
+      return kindIn(serviceKindWords(), line);
     case tools::LineKind::radiator:
       return thingKind(plan::Radiator{});
     case tools::LineKind::inner_wall:
       return thingKind(plan::InnerWall{});
+    case tools::LineKind::rising_wall:
+      return thingKind(plan::RisingWall{});
+    case tools::LineKind::inner_door:
+      return thingKind(plan::InnerDoor{});
+    case tools::LineKind::heating_pipe:
+      return thingKind(plan::HeatingPipe{});
+    case tools::LineKind::supply:
+      return kindIn(supplyKindWords(), line);
+    case tools::LineKind::fitting:
+      return kindIn(fittingKindWords(), line);
+    case tools::LineKind::test_hole:
+      return thingKind(plan::TestHole{});
+    case tools::LineKind::outside:
+      return kindIn(outsideKindWords(), line);
+    case tools::LineKind::feature:
+      return kindIn(featureKindWords(), line);
+    case tools::LineKind::floor:
+      return kindIn(floorKindWords(), line);
+    case tools::LineKind::courtyard:
+      return ThingsPage::tr("Courtyard");
   }
   return {};
+}
+
+bool isOutside(const tools::ThingLine& line) { return line.kind == tools::LineKind::outside; }
+
+/// What is still to be typed.
+QString whatIsNext(const tools::ThingLine& line) {
+  using K = tools::LineKind;
+  switch (line.kind) {
+    case K::opening:
+    case K::radiator:
+      return ThingsPage::tr("how far from the left corner, then how wide");
+    case K::inner_door:
+      return ThingsPage::tr("where its inner wall starts, how far along that wall, then how wide");
+    case K::heating_pipe:
+      return ThingsPage::tr(
+          "how far from the left corner, how far in from the inner face, then how long");
+    case K::test_hole:
+      return ThingsPage::tr("how far from the left corner, then how far in from the inner face");
+    case K::outside:
+      return ThingsPage::tr(
+          "how far from the left corner, how far out from the wall, then how "
+          "long or how wide and deep");
+    case K::courtyard:
+      return ThingsPage::tr("how far from the left corner, how far in, how wide, then how deep");
+    case K::service:
+    case K::inner_wall:
+    case K::rising_wall:
+    case K::supply:
+    case K::fitting:
+    case K::feature:
+    case K::floor:
+      break;
+  }
+  return ThingsPage::tr("how far from the left corner");
+}
+
+/// "Gully, 2.10 m from the left corner, 0.40 m out".
+QString whatItMeans(const tools::ThingLine& line, const plan::Job& job) {
+  using K = tools::LineKind;
+  if (line.kind == K::floor) {
+    return line.room.empty() ? ThingsPage::tr("%1: the whole floor").arg(whatItIs(line))
+                             : ThingsPage::tr("%1 under %2")
+                                   .arg(whatItIs(line), QString::fromStdString(line.room));
+  }
+  QString text = ThingsPage::tr("%1, %2 from the %3 corner")
+                     .arg(whatItIs(line), tapedLength(line.offset_m, job),
+                          line.from_right ? ThingsPage::tr("right") : ThingsPage::tr("left"));
+  const bool off = isOutside(line) || line.kind == K::supply || line.kind == K::fitting ||
+                   line.kind == K::test_hole || line.kind == K::heating_pipe ||
+                   line.kind == K::courtyard;
+  if (off && (isOutside(line) || line.off_m > 0.0)) {
+    text += (isOutside(line) ? ThingsPage::tr(", %1 out") : ThingsPage::tr(", %1 in"))
+                .arg(tapedLength(line.off_m, job));
+  }
+  if (line.kind == K::inner_door) {
+    text += ThingsPage::tr(", %1 along").arg(tapedLength(line.off_m, job));
+  }
+  if (line.width_m) {
+    const QString width = tapedLength(*line.width_m, job);
+    const bool is_long =
+        line.kind == K::inner_wall || line.kind == K::rising_wall || line.kind == K::heating_pipe;
+    text += line.kind == K::service ? ThingsPage::tr(", run straight out for %1").arg(width)
+            : is_long               ? ThingsPage::tr(", %1 long").arg(width)
+                                    : ThingsPage::tr(", %1 wide").arg(width);
+  }
+  if (line.depth_m) text += ThingsPage::tr(", %1 deep").arg(tapedLength(*line.depth_m, job));
+  if (line.times > 1) text += ThingsPage::tr(", %1 times").arg(line.times);
+  return text;
+}
+
+/// "w window, d door, ...": every word of the line.
+QString allWords() {
+  QStringList words;
+  for (const tools::ThingWord& word : tools::thingWords()) {
+    tools::ThingLine line;
+    line.kind = word.kind;
+    line.which = word.which;
+    const QString brief =
+        QString::fromLatin1(word.brief.data(), static_cast<int>(word.brief.size()));
+    words << ThingsPage::tr("%1 %2", "word, what it means")
+                 .arg(brief, line.kind == tools::LineKind::floor ? ThingsPage::tr("floor")
+                                                                 : whatItIs(line).toLower());
+  }
+  return words.join(ThingsPage::tr(", "));
 }
 
 }  // namespace
@@ -63,10 +166,10 @@ ThingsPage::ThingsPage(session::Session& session, QWidget* parent)
   m_line->setPlaceholderText(tr("w 1.20 1.05"));
   m_line->setFont(paint::sized(font(), 1.3, true));
   m_line->setMinimumHeight(qRound(44 * paint::uiScale(font())));
-  m_line->setToolTip(tr(
-      "w window, d door, g glazed door, gd garage door, v vent, fl flue; gas, el, wa, tel, oil, dr "
-      "drain, ws waste; rad radiator; iw inner wall. Then how far from the left corner seen from "
-      "outside (r1.20 from the right), how wide, sill and head. t4 in front: four of them."));
+  m_line->setToolTip(
+      tr("%1. Then how far from the left corner seen from outside (r1.20 from the right), how wide "
+         "or how far out. t4 in front of an opening: four of them.")
+          .arg(allWords()));
   m_line->installEventFilter(this);
   m_add = new QPushButton(tr("Add"), this);
   m_add->setProperty("role", QStringLiteral("primary"));
@@ -96,6 +199,10 @@ ThingsPage::ThingsPage(session::Session& session, QWidget* parent)
   form_column->setContentsMargins(3, 3, qRound(10 * paint::uiScale(font())), 3);
   m_form = new ThingForm(session, forms);
   m_wall_form = new WallForm(session, forms);
+  for (FactForm* facts : {m_form->facts(), m_wall_form->facts()}) {
+    connect(facts, &FactForm::entered, m_forms,
+            [this](QWidget* field) { m_forms->ensureWidgetVisible(field, 0, 30); });
+  }
   form_column->addWidget(m_form);
   form_column->addWidget(m_wall_form);
   form_column->addStretch();
@@ -133,6 +240,17 @@ ThingsPage::ThingsPage(session::Session& session, QWidget* parent)
   refresh();
 }
 
+void ThingsPage::takeFocusAt(const std::string& pointer) {
+  const bool there = (!m_form->isHidden() && m_form->facts()->takeFocusAt(pointer)) ||
+                     (!m_wall_form->isHidden() && m_wall_form->facts()->takeFocusAt(pointer));
+  if (!there) takeFocus();
+}
+
+bool ThingsPage::asks(const std::string& id) const {
+  if (!m_session.hasJob()) return false;
+  return plan::thingOf(m_session.job(), id).has_value() || wallOf(m_session.job(), id).has_value();
+}
+
 int ThingsPage::chosenRow() const {
   const QList<QListWidgetItem*> chosen = m_list->selectedItems();
   return chosen.isEmpty() ? -1 : m_list->row(chosen.front());
@@ -162,10 +280,7 @@ void ThingsPage::refreshWalls() {
     const std::size_t walls =
         ring.closed || ring.corners.empty() ? ring.corners.size() : ring.corners.size() - 1;
     for (std::size_t w = 0; w < walls && w < ring.walls.size(); ++w) {
-      QString text = wallCorners(job, static_cast<int>(r), static_cast<int>(w));
-      if (!ring.walls[w].name.empty()) {
-        text += QStringLiteral("  ") + QString::fromStdString(ring.walls[w].name);
-      }
+      QString text = wallTitle(job, static_cast<int>(r), static_cast<int>(w));
       text += QStringLiteral("  ") + tapedLength(wallLength(ring, w), job);
       m_walls->addItem(text, QPoint(static_cast<int>(r), static_cast<int>(w)));
     }
@@ -231,31 +346,17 @@ void ThingsPage::preview() {
   if (!m_session.hasJob()) return;
   const plan::Job& job = m_session.job();
   const bool feet = job.display_units == plan::DisplayUnits::imperial;
+  if (m_line->text().trimmed() == QLatin1String("?")) return say(allWords(), false);
   const tools::ThingLine line = tools::readThingLine(
       m_line->text().toStdString(), feet ? tools::BareUnit::foot : tools::BareUnit::metre);
   switch (line.fault) {
-    case tools::LineFault::none: {
-      QString text = tr("%1, %2 from the %3 corner")
-                         .arg(whatItIs(line), tapedLength(line.offset_m, job),
-                              line.from_right ? tr("right") : tr("left"));
-      if (line.width_m) {
-        text += line.kind == tools::LineKind::service
-                    ? tr(", run straight out for %1").arg(tapedLength(*line.width_m, job))
-                : line.kind == tools::LineKind::inner_wall
-                    ? tr(", %1 long").arg(tapedLength(*line.width_m, job))
-                    : tr(", %1 wide").arg(tapedLength(*line.width_m, job));
-      }
-      if (line.times > 1) text += tr(", %1 times").arg(line.times);
-      return say(text, false);
-    }
+    case tools::LineFault::none:
+      return say(whatItMeans(line, job), false);
     case tools::LineFault::few:
-      return say(line.kind == tools::LineKind::opening || line.kind == tools::LineKind::radiator
-                     ? tr("%1: how far from the left corner, then how wide").arg(whatItIs(line))
-                     : tr("%1: how far from the left corner").arg(whatItIs(line)),
-                 false);
+      return say(tr("%1: %2").arg(whatItIs(line), whatIsNext(line)), false);
     case tools::LineFault::empty:
-      return say(tr("w window, d door, g glazed door, v vent, gas, el, wa, dr, rad, iw inner wall: "
-                    "then how far from the left corner, and how wide"),
+      return say(tr("w window, d door, gas, el, dr, so socket, gu gully, iw inner wall, floor …: "
+                    "then how far from the left corner, and how wide. ? lists all words"),
                  false);
     case tools::LineFault::unknown_word:
     case tools::LineFault::not_a_length:
@@ -268,7 +369,8 @@ void ThingsPage::preview() {
 
 void ThingsPage::submit() {
   if (!m_session.hasJob()) return;
-  const plan::Job& job = m_session.job();
+  if (m_line->text().trimmed() == QLatin1String("?")) return preview();
+  const plan::Job job = m_session.job();  // as it was: what is found by drawing is said
   const bool feet = job.display_units == plan::DisplayUnits::imperial;
   const tools::ThingLine line = tools::readThingLine(
       m_line->text().toStdString(), feet ? tools::BareUnit::foot : tools::BareUnit::metre);
@@ -277,8 +379,7 @@ void ThingsPage::submit() {
       break;
     case tools::LineFault::unknown_word:
       return say(
-          tr("“%1” is no thing this line knows. Try w for a window, d for a door; the tip on "
-             "the line lists all.")
+          tr("“%1” is no thing this line knows. Try w for a window, d for a door; ? lists all.")
               .arg(QString::fromStdString(line.word)),
           true);
     case tools::LineFault::ambiguous:
@@ -300,10 +401,14 @@ void ThingsPage::submit() {
   const std::string added = after ? tools::lastAdded(job, *after) : std::string();
   const base::Problems problems =
       m_session.edit(tr("Add: %1").arg(whatItIs(line).toLower()), std::move(after));
-  if (!problems.empty()) return say(said(problems.front().message, m_session.job()), true);
+  if (!problems.empty()) return say(saidNamed(problems.front().message, m_session.job()), true);
   m_line->setText({});  // not clear(): Ctrl+Z now takes the thing back, not the text
   m_session.select(added);
   m_session.show(added);
+  if (m_session.job().looked_for != job.looked_for) {
+    say(tr("Under Looked for this kind now reads “There”. Are there more? Look, and draw them."),
+        false);
+  }
 }
 
 void ThingsPage::removeSelected() {
@@ -311,7 +416,7 @@ void ThingsPage::removeSelected() {
   const std::string id = listed(chosenRow());
   const base::Problems problems =
       m_session.edit(tr("Take out a thing"), plan::removeThing(m_session.job(), id));
-  if (!problems.empty()) say(said(problems.front().message, m_session.job()), true);
+  if (!problems.empty()) say(saidNamed(problems.front().message, m_session.job()), true);
 }
 
 void ThingsPage::findRooms() {
@@ -319,7 +424,7 @@ void ThingsPage::findRooms() {
   const auto before = m_session.job().plan.rooms.size();
   const base::Problems problems =
       m_session.edit(tr("Rooms from walls"), plan::roomsFromWalls(m_session.job()));
-  if (!problems.empty()) return say(said(problems.front().message, m_session.job()), true);
+  if (!problems.empty()) return say(saidNamed(problems.front().message, m_session.job()), true);
   const auto found = m_session.job().plan.rooms.size() - before;
   say(found == 0   ? tr("No new room: every area that walls close off has one.")
       : found == 1 ? tr("One room found. Say what it is for.")

@@ -24,6 +24,11 @@ class ThingsPage final : public QWidget {
   explicit ThingsPage(session::Session& session, QWidget* parent = nullptr);
   void takeFocus() { m_line->setFocus(Qt::OtherFocusReason); }
 
+  /// Puts the cursor into the field of the thing or wall in hand that a place of the job file ends
+  /// in; into the line where there is none.
+  void takeFocusAt(const std::string& pointer);
+  /// Whether this page asks for the facts of that id.
+  bool asks(const std::string& id) const;
   QLineEdit* line() const { return m_line; }
   QComboBox* walls() const { return m_walls; }
   QListWidget* list() const { return m_list; }

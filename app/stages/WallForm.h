@@ -3,12 +3,11 @@
 // What was said of one wall can be said of all.
 
 #include <QLabel>
-#include <QLineEdit>
 #include <QPushButton>
 #include <QWidget>
 
 #include "session/Session.h"
-#include "stages/SteadyCombo.h"
+#include "stages/FactForm.h"
 
 namespace sumpwright::stages {
 
@@ -20,30 +19,20 @@ class WallForm final : public QWidget {
   /// Shows the selected wall; hides itself where none is.
   void refresh();
 
-  QComboBox* kind() const { return m_kind; }
-  QComboBox* foundation() const { return m_foundation; }
-  QComboBox* ground() const { return m_ground; }
-  QLineEdit* thickness() const { return m_thickness; }
-  QLineEdit* freeDepth() const { return m_free_depth; }
+  FactForm* facts() const { return m_facts; }
+  QComboBox* foundation() const { return m_facts->combo("foundation"); }
+  QComboBox* ground() const { return m_facts->combo("ground"); }
+  QLineEdit* freeDepth() const { return m_facts->line("free_depth_m"); }
   QPushButton* forAll() const { return m_for_all; }
 
  private:
-  /// The wall in hand; {-1, -1} where there is none.
-  std::pair<int, int> at() const;
-  plan::Wall shown(const plan::Wall& before) const;
-  void commit();
   void toAll();
 
   session::Session& m_session;
   QLabel* m_title;
-  SteadyCombo* m_kind;
-  SteadyCombo* m_foundation;
-  SteadyCombo* m_ground;
-  QLineEdit* m_thickness;
-  QLineEdit* m_free_depth;
+  FactForm* m_facts;
   QPushButton* m_for_all;
   QLabel* m_message;
-  bool m_filling = false;
 };
 
 }  // namespace sumpwright::stages

@@ -84,6 +84,12 @@ constexpr std::array kTable{
         [](MainWindow& w) { w.session().undoStack().redo(); },
         [](const MainWindow& w) { return w.session().undoStack().canRedo(); }, nullptr, &kRedo},
 
+    ActionSpec{"survey.house", Menu::survey, QT_TRANSLATE_NOOP("Actions", "H&ouse and job"),
+               "Ctrl+H", Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Address, year, build-up, levels, whose leave is needed, standby "
+                                 "sump."),
+               [](MainWindow& w) { w.showSurvey(stages::SurveyPage::house); }, hasJob},
     ActionSpec{"survey.outline", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Tape the outline"),
                "Ctrl+L", Reach::window,
                QT_TRANSLATE_NOOP("Actions", "Walls of the house: direction, length, Enter."),

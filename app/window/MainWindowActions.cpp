@@ -162,8 +162,8 @@ void MainWindow::typeSurvey(const QString& text) {
     m_below_choice->show(1);
     refreshBelow();
   }
-  if (m_survey->page() == stages::SurveyPage::check ||
-      m_survey->page() == stages::SurveyPage::looked) {
+  if (m_survey->page() != stages::SurveyPage::outline &&
+      m_survey->page() != stages::SurveyPage::things) {
     m_survey->showPage(m_desk.isOpen() ? stages::SurveyPage::outline : stages::SurveyPage::things);
   }
   QLineEdit* field = m_survey->page() == stages::SurveyPage::outline ? m_survey->outline()->field()

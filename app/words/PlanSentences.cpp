@@ -441,6 +441,10 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "The inner wall {wall} is {thickness:3} thick; it must be over 0 and no "
                          "more than {most:1}.")},
+      {"plan.inner-wall.in-opening",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{thing} ends in front of {other}. Was one of the two taped from the "
+                         "wrong corner? Measure both again.")},
       {"plan.inner-door.no-wall",
        QT_TRANSLATE_NOOP(
            "Sentences",

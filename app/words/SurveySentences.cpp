@@ -29,6 +29,18 @@ std::span<const Sentence> surveySentences() {
            "Sentences",
            "An inner wall from there meets no other wall. Type its length as well, or "
            "close the outline first.")},
+      {"place.no-inner-wall",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "No inner wall starts there. Type where it starts along the wall in hand, "
+                         "then how far along the inner wall the door is, and how wide.")},
+      {"place.no-room",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "There is no room “{room}”. Type its name, its use or its number in the "
+                         "list.")},
+      {"place.not-read",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "“{entry}” is not understood. Look at the example in the tip, and part "
+                         "entries by semicolons.")},
       {"place.no-wall", QT_TRANSLATE_NOOP("Sentences", "Choose the wall it belongs to first.")},
       {"place.past-end",
        QT_TRANSLATE_NOOP("Sentences",

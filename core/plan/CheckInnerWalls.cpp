@@ -1,8 +1,10 @@
 // Inner walls, their doors, and rising walls.
 
+#include <algorithm>
 #include <unordered_map>
 
 #include "plan/Checks.h"
+#include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
 
 namespace sumpwright::plan {
@@ -56,6 +58,44 @@ void checkGaps(const RisingWall& wall, const std::string& pointer, ProblemList& 
   }
 }
 
+/// An inner wall reaches the outside wall within this of its inner face (own figure, as rooms are
+/// found with 0.05 m; more here, for what is only remarked on).
+constexpr double kReachesWall_m = 0.15;
+/// Beside a frame, not in front of the opening (own figure).
+constexpr double kFrame_m = 0.05;
+
+/// Whether a wall that ends there stands in front of the opening.
+bool endsIn(const Plan& plan, const Opening& opening, Point end) {
+  const bool small =
+      opening.kind == OpeningKind::air_vent || opening.kind == OpeningKind::flue_terminal;
+  const auto edge = edgeAt(plan, opening.at);
+  if (small || opening.storey != 0 || !edge) return false;
+  const geometry::Vec along = directionOf(*edge);
+  const double offset = geometry::dot(end - edge->a, along) - opening.at.offset_m;
+  const double in = geometry::dot(end - edge->a, geometry::left(along));
+  const Ring& ring = plan.rings[static_cast<std::size_t>(opening.at.ring)];
+  const auto wall = static_cast<std::size_t>(opening.at.edge);
+  const double thickness = wall < ring.walls.size()
+                               ? ring.walls[wall].thickness_m.value_or(kAssumedThickness_m)
+                               : kAssumedThickness_m;
+  return in >= 0.0 && in <= thickness + kReachesWall_m && offset > kFrame_m &&
+         offset < opening.width_m - kFrame_m;
+}
+
+void checkEnds(const Plan& plan, const InnerWall& wall, const std::string& pointer,
+               ProblemList& problems) {
+  if (wall.line_m.size() < 2) return;
+  for (const Point end : {wall.line_m.front(), wall.line_m.back()}) {
+    const auto it =
+        std::find_if(plan.openings.begin(), plan.openings.end(),
+                     [&](const Opening& opening) { return endsIn(plan, opening, end); });
+    if (it == plan.openings.end()) continue;
+    problems.add(base::Gravity::missing, "plan.inner-wall.in-opening", at(pointer, "line_m"),
+                 {base::text("thing", wall.id), base::text("other", labelOf(*it))});
+    return;
+  }
+}
+
 }  // namespace
 
 bool isLine(const geometry::Polyline& line) { return line.size() >= 2 && length_m(line) > 0.0; }
@@ -65,6 +105,9 @@ void checkInnerWalls(const Plan& plan, ProblemList& problems) {
   checkLines(plan.rising_walls, "plan.rising-wall.", "/plan/rising_walls", problems);
   std::unordered_map<std::string, const InnerWall*> byId;
   for (const InnerWall& wall : plan.inner_walls) byId.emplace(wall.id, &wall);
+  for (std::size_t i = 0; i < plan.inner_walls.size(); ++i) {
+    checkEnds(plan, plan.inner_walls[i], at("/plan/inner_walls", i), problems);
+  }
   for (std::size_t i = 0; i < plan.inner_doors.size(); ++i) {
     const auto wall = byId.find(plan.inner_doors[i].wall);
     checkDoor(plan.inner_doors[i], wall == byId.end() ? nullptr : wall->second,

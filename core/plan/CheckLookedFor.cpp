@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "plan/Checks.h"
+#include "plan/FactEdits.h"
 #include "plan/LookedKinds.h"
 #include "plan/PlanGeometry.h"
 
@@ -19,11 +20,13 @@ using base::Gravity;
 struct Drawn {
   std::optional<std::string> first;  ///< label
   bool placed = false;
+  std::size_t count = 0;
 
   template <class List, class Is, class IsPlaced>
   void add(const List& list, Is is, IsPlaced isPlaced) {
     for (const auto& thing : list) {
       if (!is(thing)) continue;
+      ++count;
       if (!first) first = labelOf(thing);
       placed = placed || isPlaced(thing);
     }
@@ -85,6 +88,7 @@ Drawn heating(const Job& job) {
 Drawn standby(const Job& job) {
   Drawn drawn;
   if (job.house.standby.state == StandbyState::found) {
+    drawn.count = 1;
     drawn.first = job.house.standby.where;
     drawn.placed = true;
   }
@@ -155,8 +159,17 @@ void settleLookedFor(const Job& before, Job& after) {
     const Drawn was = kind.drawn(before);
     const Drawn is = kind.drawn(after);
     if (looked == Looked::looked_none && is.first && !was.first) looked = Looked::present;
+    // Whoever draws the first of a kind has found it; said otherwise later, it stays so.
+    if (looked == Looked::not_looked && is.placed && was.count == 0) looked = Looked::present;
     if (looked == Looked::present && was.placed && !is.placed) looked = Looked::not_looked;
   }
+}
+
+std::size_t drawnOfKind(const Job& job, const std::string& key) {
+  for (const Kind& kind : kKinds) {
+    if (key == kind.key) return kind.drawn(job).count;
+  }
+  return 0;
 }
 
 bool setLooked(LookedFor& answers, const std::string& key, Looked answer) {

@@ -1,6 +1,7 @@
 #include "plan/FactEdits.h"
 
 #include "plan/Checks.h"
+#include "plan/DesignEdits.h"
 #include "plan/EditProblem.h"
 #include "plan/FitsFile.h"
 #include "plan/LookedKinds.h"
@@ -53,6 +54,27 @@ base::Result<Job> setBarrel(const Job& job, std::optional<double> length_m) {
   Design design;
   design.barrel_length_m = length_m;
   return withPart(job, design, [&](Job& result) { result.design.barrel_length_m = length_m; });
+}
+
+base::Result<Job> setDrill(const Job& job, std::optional<double> core_mm,
+                           std::optional<double> pipe_od_mm, std::optional<double> barrel_m) {
+  base::Result<Job> drilled = setBarrel(job, barrel_m);
+  if (drilled && core_mm) drilled = setCore(*drilled, *core_mm);
+  if (!drilled) return drilled;
+  if (pipe_od_mm && !(*pipe_od_mm > 0.0)) {
+    return editProblem("plan.pipe.none", {base::millimetres("pipe", *pipe_od_mm)});
+  }
+  Design design = drilled->design;
+  design.core_mm = core_mm;
+  design.pipe_od_mm = pipe_od_mm;
+  return withPart(*drilled, design, [&](Job& result) { result.design = design; });
+}
+
+base::Result<Job> setPhotos(const Job& job, const std::vector<std::string>& photos) {
+  Job pictured = job;
+  pictured.photos = photos;
+  if (const auto bad = unfit(pictured)) return *bad;
+  return pictured;
 }
 
 Heading headingOf(const Job& job) {

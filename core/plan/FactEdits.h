@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "base/Result.h"
 #include "plan/Job.h"
@@ -17,6 +18,8 @@ namespace sumpwright::plan {
 /// sump makes "a standby pipe" present where it was said not to be there.
 base::Result<Job> setHouse(const Job& job, const House& house);
 base::Result<Job> setLookedFor(const Job& job, const LookedFor& looked);
+/// How many things are drawn of a kind, by its key in looked_for ("gas"); 0 for any other key.
+std::size_t drawnOfKind(const Job& job, const std::string& key);
 base::Result<Job> setPermissions(const Job& job, const Permissions& permissions);
 /// Puts a picture under the plan, or takes it away.
 base::Result<Job> setUnderlay(const Job& job, const std::optional<Underlay>& underlay);
@@ -24,6 +27,12 @@ base::Result<Job> setUnderlay(const Job& job, const std::optional<Underlay>& und
 base::Result<Job> setNorth(const Job& job, double degrees);
 /// Length of the drill barrel; absent: the usual one. Error: plan.barrel.length unless over 0.
 base::Result<Job> setBarrel(const Job& job, std::optional<double> length_m);
+/// Hole, pipe and barrel; absent: the rule sheet's, and the usual barrel. Errors: plan.core.size,
+/// plan.pipe.none, plan.barrel.length.
+base::Result<Job> setDrill(const Job& job, std::optional<double> core_mm,
+                           std::optional<double> pipe_od_mm, std::optional<double> barrel_m);
+/// Paths relative to the job file.
+base::Result<Job> setPhotos(const Job& job, const std::vector<std::string>& photos);
 
 /// What heads the job: address, client, surveyor, date, units, how it was measured, notes.
 struct Heading {

@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "plan/RoomEdits.h"
 #include "plan/WallEdits.h"
 #include "tools/ThingPlace.h"
 
@@ -47,6 +48,70 @@ TEST(ThingPlace, ServicesAndRadiators) {
   EXPECT_EQ(run.plan.services[0].run_m, (std::vector<geometry::Point>{{10, 2}, {16, 2}}));
   const plan::Job radiator = put(oblongHouse(), 1, "rad r1 0.8");
   EXPECT_NEAR(radiator.plan.radiators.at(0).on->offset_m, 6.2, 1e-12);
+}
+
+TEST(ThingPlace, WhatIsInsideIsCountedFromTheInnerFace) {
+  const plan::Job socket = put(oblongHouse(), 0, "so 2.1");
+  EXPECT_EQ(socket.plan.supplies.at(0).at_m, (geometry::Point{2.1, 0.3}));
+  const plan::Job sink = put(oblongHouse(), 1, "sink r2 0.25");
+  EXPECT_EQ(sink.plan.fittings.at(0).at_m, (geometry::Point{10 - 0.3 - 0.25, 6.0}));
+  const plan::Job hole = put(oblongHouse(), 0, "th 2 1.5");
+  EXPECT_NEAR(hole.plan.test_holes.at(0).at_m.y, 1.8, 1e-12);
+  const plan::Job pipe = put(oblongHouse(), 0, "hp 1 0.1 4");
+  EXPECT_NEAR(pipe.plan.heating_pipes.at(0).line_m.at(1).x, 5.0, 1e-12);
+  EXPECT_FALSE(placed(oblongHouse(), 0, 0, readThingLine("so 11")).ok());
+}
+
+TEST(ThingPlace, WhatIsOutsideIsCountedFromTheOutsideFace) {
+  const plan::Job gully = put(oblongHouse(), 0, "gully 2.10 0.40");
+  EXPECT_EQ(gully.plan.outside.at(0).points_m, (std::vector<geometry::Point>{{2.1, -0.4}}));
+  EXPECT_EQ(lastAdded(oblongHouse(), gully), gully.plan.outside[0].id);
+  const plan::Job chamber = put(oblongHouse(), 1, "ic 2 1 0.6 0.45");
+  EXPECT_EQ(chamber.plan.outside.at(0).points_m,
+            (std::vector<geometry::Point>{{11, 2}, {11, 2.6}, {11.45, 2.6}, {11.45, 2}}));
+  const plan::Job fence = put(oblongHouse(), 0, "bo r0 3 12");
+  EXPECT_EQ(fence.plan.outside.at(0).points_m, (std::vector<geometry::Point>{{-2, -3}, {10, -3}}))
+      << "beyond the wall's end too";
+}
+
+TEST(ThingPlace, InTheWallUnderItAndThroughIt) {
+  const plan::Job pier = put(oblongHouse(), 0, "pier r1 0.4");
+  EXPECT_NEAR(pier.plan.wall_features.at(0).at.offset_m, 8.6, 1e-12);
+  EXPECT_FALSE(placed(oblongHouse(), 0, 0, readThingLine("pier 9.8 0.4")).ok());
+  const plan::Job parted = put(oblongHouse(), 0, "iw 4");
+  const plan::Job rising = put(parted, 0, "rw 4");
+  EXPECT_EQ(rising.plan.rising_walls.at(0).line_m, parted.plan.inner_walls[0].line_m);
+  EXPECT_EQ(rising.plan.inner_walls[0].below_floor, plan::BelowFloor::own_footing);
+  EXPECT_EQ(put(oblongHouse(), 0, "rw 4").plan.rising_walls.size(), 1U) << "no wall above it";
+  const plan::Job door = put(parted, 0, "in 4 1 0.8");
+  EXPECT_NEAR(door.plan.inner_doors.at(0).offset_m, 1.0, 1e-12);
+  const plan::Job other_end = put(parted, 2, "in 6 1 0.8");  // the same wall from the north
+  EXPECT_NEAR(other_end.plan.inner_doors.at(0).offset_m, 7.4 - 1.8, 1e-9);
+  EXPECT_FALSE(placed(parted, 0, 0, readThingLine("in 5 1 0.8")).ok());
+}
+
+TEST(ThingPlace, FloorsWholeAndUnderARoom) {
+  const plan::Job slab = put(oblongHouse(), 0, "floor slab");
+  ASSERT_EQ(slab.plan.floor_zones.size(), 1U);
+  EXPECT_EQ(slab.plan.floor_zones[0].kind, plan::FloorKind::ground_bearing_slab);
+  EXPECT_FALSE(placed(slab, 0, 0, readThingLine("floor timber")).ok()) << "laid and known";
+  plan::Job roomed = plan::roomsFromWalls(put(oblongHouse(), 0, "iw 4")).value();
+  ASSERT_EQ(roomed.plan.rooms.size(), 2U);
+  roomed.plan.rooms[1].use = plan::RoomUse::living;
+  const plan::Job one = put(roomed, 0, "floor timber living");
+  EXPECT_EQ(one.plan.floor_zones.at(0).outline_m, roomed.plan.rooms[1].outline_m);
+  const plan::Job both = put(one, 0, "floor slab");
+  EXPECT_EQ(both.plan.floor_zones.size(), 2U) << "the rest of it";
+  EXPECT_EQ(both.plan.floor_zones[0].kind, plan::FloorKind::suspended_timber);
+  EXPECT_EQ(put(both, 0, "floor concrete 2").plan.floor_zones[0].kind,
+            plan::FloorKind::suspended_concrete);
+  EXPECT_FALSE(placed(roomed, 0, 0, readThingLine("floor slab attic")).ok());
+}
+
+TEST(ThingPlace, CourtyardsAreTypedToo) {
+  const plan::Job court = put(oblongHouse(), 0, "court 3 2 4 3");
+  ASSERT_EQ(court.plan.rings.size(), 2U);
+  EXPECT_EQ(lastAdded(oblongHouse(), court), court.plan.rings[1].walls[0].id);
 }
 
 TEST(ThingPlace, InnerWallsRunToTheNextWall) {

@@ -310,6 +310,8 @@ void addInnerCases(std::vector<CheckCase>& cases) {
       unsound("plan.inner-wall.line", wall + "/line_m", house().innerWall("iw", {{5, 1}})));
   cases.push_back(unsound("plan.inner-wall.thickness", wall + "/thickness_m", parted(),
                           [](Job& j) { j.plan.inner_walls[0].thickness_m = 0.0; }));
+  cases.push_back(missing("plan.inner-wall.in-opening", wall + "/line_m",
+                          parted().window("w", 0, 4.5, 1.2), [](Job&) {}));
   const auto door = [](InnerDoor d) { return [d](Job& j) { j.plan.inner_doors.push_back(d); }; };
   const std::string at = "/plan/inner_doors/0";
   cases.push_back(unsound("plan.inner-door.no-wall", at + "/wall", parted(),

@@ -129,7 +129,12 @@ TEST(AddThing, WhatWasNotThereIsThereNow) {
   const Job removed = doneWell(removeThing(added, "gas-1"));
   EXPECT_EQ(removed.looked_for.gas, Looked::not_looked);
   const Job bare = PlanBuilder::bare();
-  EXPECT_EQ(doneWell(addThing(bare, gas)).looked_for.gas, Looked::not_looked);
+  const Job found = doneWell(addThing(bare, gas));
+  EXPECT_EQ(found.looked_for.gas, Looked::present) << "whoever draws the first has found it";
+  EXPECT_EQ(found.looked_for.water, bare.looked_for.water);
+  Job doubted = found;
+  doubted.looked_for.gas = Looked::not_looked;
+  EXPECT_EQ(doneWell(addThing(doubted, gas)).looked_for.gas, Looked::not_looked);
 }
 
 TEST(ReplaceThing, TakesThePlaceOfTheOneOfThatKindAndId) {

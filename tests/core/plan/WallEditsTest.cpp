@@ -293,6 +293,17 @@ TEST(FactEdits, PutAPartInPlaceOfTheOld) {
   EXPECT_EQ(problemIdOf(setNorth(job, NAN)), "plan.edit.not-a-place");
   EXPECT_EQ(doneWell(setBarrel(job, 0.6)).design.barrel_length_m, 0.6);
   EXPECT_EQ(problemIdOf(setBarrel(job, 0.0)), "plan.barrel.length");
+  const Job drilled = doneWell(setDrill(job, 152.0, std::nullopt, 0.6));
+  EXPECT_EQ(drilled.design.core_mm, 152.0);
+  EXPECT_FALSE(drilled.design.pipe_od_mm);
+  EXPECT_FALSE(doneWell(setDrill(drilled, std::nullopt, 110.0, std::nullopt)).design.core_mm);
+  EXPECT_EQ(problemIdOf(setDrill(job, 10.0, std::nullopt, std::nullopt)), "plan.core.size");
+  EXPECT_EQ(problemIdOf(setDrill(job, std::nullopt, 0.0, std::nullopt)), "plan.pipe.none");
+  EXPECT_EQ(problemIdOf(setDrill(job, std::nullopt, std::nullopt, -1.0)), "plan.barrel.length");
+  EXPECT_EQ(doneWell(setPhotos(job, {"front.jpg"})).photos.size(), 1U);
+  EXPECT_EQ(problemIdOf(setPhotos(job, {"\x01"})), "plan.edit.not-text");
+  EXPECT_EQ(drawnOfKind(job, "openings"), job.plan.openings.size());
+  EXPECT_EQ(drawnOfKind(job, "what"), 0U);
   Underlay picture;
   picture.path = "estate.png";
   EXPECT_EQ(doneWell(setUnderlay(job, picture)).plan.underlay, picture);

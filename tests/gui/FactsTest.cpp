@@ -1,0 +1,325 @@
+// Everything a job can hold can be set from the window; each field is one step of undo.
+
+#include <QAbstractButton>
+#include <set>
+
+#include "WindowFixture.h"
+#include "plan/JobFields.h"
+#include "plan/ThingEdits.h"
+
+namespace sumpwright::gui {
+namespace {
+
+using plan::kFields;
+using stages::Fact;
+using stages::FactForm;
+using stages::FactKind;
+
+class FactsOfAJob : public WindowFixture {
+ protected:
+  /// A sample with one thing of each kind added to it.
+  void openWithEverything() {
+    open(QStringLiteral("bungalow"));
+    const auto add = [&](plan::Thing thing) {
+      auto after = plan::addThing(session().job(), std::move(thing));
+      ASSERT_TRUE(after.ok());
+      std::set<std::string> before;
+      for (const std::string& id : stagesIds()) before.insert(id);
+      ASSERT_TRUE(session().edit(QStringLiteral("add"), std::move(after)).empty());
+      for (const std::string& id : stagesIds()) {
+        if (!before.contains(id)) ids.push_back(id);
+      }
+    };
+    plan::Opening opening;
+    opening.at = {0, 0, 0.2};
+    opening.width_m = 0.5;
+    add(opening);
+    plan::Service drain;
+    drain.kind = plan::ServiceKind::drain;
+    drain.entry = plan::OnWall{0, 0, 1.0};
+    add(drain);
+    add(plan::Room{"", "", plan::RoomUse::unknown, {{1, 1}, {2, 1}, {2, 2}}});
+    plan::FloorZone zone;
+    zone.kind = plan::FloorKind::suspended_timber;
+    zone.outline_m = {{1, 1}, {2, 1}, {2, 2}};
+    add(zone);
+    plan::InnerWall wall;
+    wall.line_m = {{1, 1}, {1, 4}};
+    add(wall);
+    add(plan::InnerDoor{"", ids.back(), 0.5, 0.8});
+    add(plan::RisingWall{"", {{1, 1}, {1, 4}}, 0.1, {}});
+    add(plan::Radiator{"", "", plan::OnWall{0, 1, 0.2}, 0.5, {}});
+    add(plan::Radiator{"", "", std::nullopt, 0.0, {{1, 1}, {2, 1}}});
+    add(plan::HeatingPipe{"", "", {{1, 1}, {2, 1}}});
+    add(plan::Supply{"", "", plan::SupplyKind::socket, {1, 1}});
+    add(plan::Fitting{"", "", plan::FittingKind::sink, {1, 1}});
+    add(plan::OutsideThing{"", "", plan::OutsideKind::tank, {{-3, -3}, {-2, -3}, {-2, -2}}});
+    add(plan::TestHole{"", "", {1, 1}});
+    add(plan::WallFeature{"", "", plan::WallFeatureKind::pier, {0, 1, 0.2}, 0.3});
+    plan::Dimension dimension;
+    dimension.from.thing = ids[0];
+    dimension.to.thing = session().job().plan.rings[0].walls[0].id;
+    add(dimension);
+    add(plan::Appliance{"", "stove", true, ""});
+  }
+  std::vector<std::string> stagesIds() {
+    std::vector<std::string> all;
+    const plan::Plan& p = session().job().plan;
+    const auto take = [&](const auto& list) {
+      for (const auto& thing : list) all.push_back(thing.id);
+    };
+    take(p.openings), take(p.services), take(p.rooms), take(p.floor_zones), take(p.inner_walls);
+    take(p.inner_doors), take(p.rising_walls), take(p.radiators), take(p.heating_pipes);
+    take(p.supplies), take(p.fittings), take(p.outside), take(p.test_holes);
+    take(p.wall_features), take(p.dimensions), take(session().job().house.appliances);
+    return all;
+  }
+
+  static QString another(const Fact& fact) {
+    const std::string& key = fact.key;
+    if (key == "/surveyed_on") return QStringLiteral("2024-02-29");
+    switch (fact.kind) {
+      case FactKind::text:
+      case FactKind::note:
+        return QStringLiteral("Invented text 7");
+      case FactKind::length:
+        return key.ends_with("core_mm") || key.ends_with("pipe_od_mm") ? QStringLiteral("0.1")
+                                                                       : QStringLiteral("0.41");
+      case FactKind::level:
+        return QStringLiteral("-0.21");
+      case FactKind::bearing:
+        return QStringLiteral("12.5");
+      case FactKind::whole:
+        return key.ends_with("storey") ? QStringLiteral("1") : QStringLiteral("1971");
+      case FactKind::list:
+        return fact.example;
+      case FactKind::choice:
+        break;
+    }
+    return {};
+  }
+
+  /// Sets each field of a form through its widget and takes it back.
+  void setEach(FactForm& form) {
+    const std::vector<Fact> facts = form.facts();
+    for (const Fact& fact : facts) {
+      SCOPED_TRACE(fact.key);
+      QWidget* field = form.field(fact.key);
+      ASSERT_NE(field, nullptr);
+      if (field->isHidden()) {
+        hidden.insert(fact.key);
+        continue;
+      }
+      EXPECT_FALSE(field->accessibleName().isEmpty());
+      const plan::Job before = session().job();
+      const int steps = session().undoStack().index();
+      if (auto* box = qobject_cast<QComboBox*>(field)) {
+        ASSERT_GT(box->count(), 1);
+        const int next = (box->currentIndex() + 1) % box->count();
+        box->setCurrentIndex(next);
+        Q_EMIT box->activated(next);
+      } else if (auto* line = qobject_cast<QLineEdit*>(field)) {
+        line->setText(another(fact));
+        QTest::keyClick(line, Qt::Key_Return);
+      } else if (auto* note = qobject_cast<QPlainTextEdit*>(field)) {
+        note->setPlainText(another(fact));
+        note->setFocus();
+        note->clearFocus();
+      }
+      EXPECT_NE(session().job(), before) << form.noteUnder(fact.key).toStdString();
+      EXPECT_EQ(session().undoStack().index(), steps + 1) << "one step";
+      set.insert(fact.key);
+      while (session().undoStack().index() > steps) session().undoStack().undo();
+      EXPECT_EQ(session().job(), before);
+    }
+  }
+
+  /// Keys of T that no fact asks for.
+  template <class T>
+  std::set<std::string> missing(const FactForm& form, const std::string& prefix = {}) {
+    std::set<std::string> keys;
+    plan::forEachKey<T>([&](std::string_view key) { keys.emplace(prefix + std::string(key)); });
+    for (const Fact& fact : form.facts()) {
+      std::erase_if(keys, [&](const std::string& key) {
+        return fact.key == key || fact.key.starts_with(key + "/");
+      });
+    }
+    return keys;
+  }
+
+  std::vector<std::string> ids;
+  std::set<std::string> set;
+  std::set<std::string> hidden;
+};
+
+using Keys = std::set<std::string>;
+
+TEST_F(FactsOfAJob, EveryFieldOfEveryThingCanBeSet) {
+  openWithEverything();
+  ASSERT_EQ(ids.size(), 17U);
+  window->showSurvey(stages::SurveyPage::things);
+  FactForm& form = *window->survey().things()->form()->facts();
+  const auto look = [&](std::size_t i, auto type, const Keys& elsewhere) {
+    using T = decltype(type);
+    SCOPED_TRACE(ids[i]);
+    session().select(ids[i]);
+    ASSERT_FALSE(form.facts().empty());
+    Keys left = missing<T>(form);
+    // The id is the program's own; "ring" goes with the wall that is chosen.
+    left.erase("id");
+    left.erase("ring");
+    EXPECT_EQ(left, elsewhere);
+    setEach(form);
+  };
+  look(0, plan::Opening(), {});
+  look(1, plan::Service(), {});
+  look(2, plan::Room(), {});
+  look(3, plan::FloorZone(), {});
+  look(4, plan::InnerWall(), {});
+  look(5, plan::InnerDoor(), {});
+  look(6, plan::RisingWall(), {});
+  look(7, plan::Radiator(), {"line_m", "on"});  // "on" is its wall and offset; a line: the next
+  look(8, plan::Radiator(), {"on", "width_m"});
+  look(9, plan::HeatingPipe(), {});
+  look(10, plan::Supply(), {});
+  look(11, plan::Fitting(), {});
+  look(12, plan::OutsideThing(), {});
+  look(13, plan::TestHole(), {});
+  look(14, plan::WallFeature(), {});
+  look(15, plan::Dimension(), {});
+  look(16, plan::Appliance(), {});
+}
+
+TEST_F(FactsOfAJob, EveryFieldOfAWallCanBeSet) {
+  openWithEverything();
+  window->showSurvey(stages::SurveyPage::things);
+  session().select(session().job().plan.rings[0].walls[1].id);
+  FactForm& form = *window->survey().things()->wallForm()->facts();
+  Keys left = missing<plan::Wall>(form);
+  left.erase("id");
+  EXPECT_TRUE(left.empty()) << *left.begin();
+  setEach(form);
+}
+
+TEST_F(FactsOfAJob, EveryFieldOfHouseAndJobCanBeSet) {
+  openWithEverything();
+  window->showSurvey(stages::SurveyPage::house);
+  auto& page = *window->survey().house();
+  plan::House house = session().job().house;
+  house.standby.state = plan::StandbyState::found;  // what is asked of one only then
+  plan::Job job = session().job();
+  job.house = house;
+  ASSERT_TRUE(session().edit(QStringLiteral("found"), job).empty());
+  for (FactForm* form : page.sections()) setEach(*form);
+  EXPECT_TRUE(hidden.empty()) << *hidden.begin();
+
+  const auto want = [&](auto type, const std::string& prefix, const Keys& elsewhere) {
+    using T = decltype(type);
+    plan::forEachKey<T>([&](std::string_view key) {
+      const std::string pointer = prefix + std::string(key);
+      const bool here = std::any_of(set.begin(), set.end(), [&](const std::string& s) {
+        return s == pointer || s.starts_with(pointer + "/");
+      });
+      EXPECT_NE(here, elsewhere.contains(std::string(key))) << pointer;
+    });
+  };
+  // Looked for, plan and waivers have pages of their own; appliances are things.
+  want(plan::Job(), "/", {"id", "looked_for"});
+  want(plan::House(), "/house/", {"appliances"});
+  want(plan::StandbySump(), "/house/standby/", {});
+  want(plan::Permissions(), "/permissions/", {});
+  want(plan::Design(), "/design/", {"sumps", "waivers"});
+}
+
+TEST_F(FactsOfAJob, WhatCannotBeReadStaysAndSaysWhy) {
+  open(QStringLiteral("bungalow"));
+  window->showSurvey(stages::SurveyPage::things);
+  session().select(session().job().plan.rings[0].walls[1].id);
+  FactForm& form = *window->survey().things()->wallForm()->facts();
+  const plan::Job before = session().job();
+  QLineEdit* field = form.line("free_depth_m");
+  const QString was = field->text();
+  field->setText(QStringLiteral("three"));
+  QTest::keyClick(field, Qt::Key_Return);
+  EXPECT_EQ(field->text(), QStringLiteral("three"));
+  EXPECT_TRUE(form.noteUnder("free_depth_m").contains(QStringLiteral("three")));
+  EXPECT_EQ(session().job(), before);
+  QTest::keyClick(field, Qt::Key_Escape);
+  EXPECT_EQ(field->text(), was);
+  EXPECT_FALSE(form.noteUnder("free_depth_m").contains(QStringLiteral("three")));
+  field->setText(QStringLiteral("2.75"));
+  QTest::keyClick(field, Qt::Key_Return);
+  EXPECT_EQ(session().job().plan.rings[0].walls[1].free_depth_m, 2.75);
+}
+
+TEST_F(FactsOfAJob, UnitsAreThoseOnDisplay) {
+  open(QStringLiteral("bungalow"));
+  window->showSurvey(stages::SurveyPage::house);
+  auto& page = *window->survey().house();
+  const auto type = [&](const char* key, const char* text) {
+    auto* field = qobject_cast<QLineEdit*>(page.field(key));
+    field->setText(QLatin1String(text));
+    QTest::keyClick(field, Qt::Key_Return);
+  };
+  type("/house/slab_m", "0.15");
+  EXPECT_EQ(session().job().house.slab_m, 0.15);
+  auto* units = qobject_cast<QComboBox*>(page.field("/display_units"));
+  units->setCurrentIndex(1);
+  Q_EMIT units->activated(1);
+  EXPECT_EQ(qobject_cast<QLineEdit*>(page.field("/house/slab_m"))->text().back(), QLatin1Char('"'));
+  type("/house/slab_m", "6\"");
+  EXPECT_NEAR(session().job().house.slab_m.value(), 0.1524, 1e-12);
+  type("/house/ground_level_m", "-6\"");
+  EXPECT_NEAR(session().job().house.ground_level_m.value(), -0.1524, 1e-12);
+  type("/house/ground_level_m", "");
+  EXPECT_FALSE(session().job().house.ground_level_m);
+  EXPECT_FALSE(page.sections()[3]->noteUnder("/house/ground_level_m").isEmpty())
+      << "what is taken for it";
+}
+
+TEST_F(FactsOfAJob, AnAnswerByKeyboardIsOneStep) {
+  window->newJob();
+  window->showSurvey(stages::SurveyPage::looked);
+  auto* row = window->survey().looked()->rows()[1];
+  row->button(0)->setFocus(Qt::TabFocusReason);
+  QTest::keyClick(row->button(0), Qt::Key_Right);
+  QTest::keyClick(row->button(1), Qt::Key_Right);
+  EXPECT_EQ(session().job().looked_for.gas, plan::Looked::looked_none);
+  EXPECT_EQ(session().undoStack().index(), 1);
+  session().undoStack().undo();
+  EXPECT_EQ(session().job().looked_for.gas, plan::Looked::not_looked);
+}
+
+TEST_F(FactsOfAJob, EveryLineOfTheCheckLeadsToWhereItIsAnswered) {
+  window->newJob();
+  auto& survey = window->survey();
+  window->showSurvey(stages::SurveyPage::check);
+  auto* list = survey.check()->list();
+  ASSERT_GT(list->count(), 10);
+  std::set<stages::SurveyPage> reached;
+  for (int row = 0; row < list->count(); ++row) {
+    window->showSurvey(stages::SurveyPage::check);
+    SCOPED_TRACE(list->item(row)->text().toStdString());
+    Q_EMIT list->itemActivated(list->item(row));
+    EXPECT_NE(survey.page(), stages::SurveyPage::check);
+    reached.insert(survey.page());
+  }
+  EXPECT_TRUE(reached.contains(stages::SurveyPage::house));
+  EXPECT_TRUE(reached.contains(stages::SurveyPage::looked));
+  EXPECT_TRUE(reached.contains(stages::SurveyPage::outline));
+}
+
+TEST_F(FactsOfAJob, NoIdIsShownToAPerson) {
+  openWithEverything();
+  window->showSurvey(stages::SurveyPage::check);
+  const auto* list = window->survey().check()->list();
+  for (int row = 0; row < list->count(); ++row) {
+    for (const std::string& id : ids) {
+      EXPECT_FALSE(list->item(row)->text().contains(QString::fromStdString(id)))
+          << list->item(row)->text().toStdString();
+    }
+  }
+}
+
+}  // namespace
+}  // namespace sumpwright::gui
