@@ -134,7 +134,7 @@ class FactsOfAJob : public WindowFixture {
     }
   }
 
-  /// Keys of T that no fact asks for.
+  /// FactKeys of T that no fact asks for.
   template <class T>
   std::set<std::string> missing(const FactForm& form, const std::string& prefix = {}) {
     std::set<std::string> keys;
@@ -152,19 +152,19 @@ class FactsOfAJob : public WindowFixture {
   std::set<std::string> hidden;
 };
 
-using Keys = std::set<std::string>;
+using FactKeys = std::set<std::string>;
 
 TEST_F(FactsOfAJob, EveryFieldOfEveryThingCanBeSet) {
   openWithEverything();
   ASSERT_EQ(ids.size(), 17U);
   window->showSurvey(stages::SurveyPage::things);
   FactForm& form = *window->survey().things()->form()->facts();
-  const auto look = [&](std::size_t i, auto type, const Keys& elsewhere) {
+  const auto look = [&](std::size_t i, auto type, const FactKeys& elsewhere) {
     using T = decltype(type);
     SCOPED_TRACE(ids[i]);
     session().select(ids[i]);
     ASSERT_FALSE(form.facts().empty());
-    Keys left = missing<T>(form);
+    FactKeys left = missing<T>(form);
     // The id is the program's own; "ring" goes with the wall that is chosen.
     left.erase("id");
     left.erase("ring");
@@ -195,7 +195,7 @@ TEST_F(FactsOfAJob, EveryFieldOfAWallCanBeSet) {
   window->showSurvey(stages::SurveyPage::things);
   session().select(session().job().plan.rings[0].walls[1].id);
   FactForm& form = *window->survey().things()->wallForm()->facts();
-  Keys left = missing<plan::Wall>(form);
+  FactKeys left = missing<plan::Wall>(form);
   left.erase("id");
   EXPECT_TRUE(left.empty()) << *left.begin();
   setEach(form);
@@ -213,7 +213,7 @@ TEST_F(FactsOfAJob, EveryFieldOfHouseAndJobCanBeSet) {
   for (FactForm* form : page.sections()) setEach(*form);
   EXPECT_TRUE(hidden.empty()) << *hidden.begin();
 
-  const auto want = [&](auto type, const std::string& prefix, const Keys& elsewhere) {
+  const auto want = [&](auto type, const std::string& prefix, const FactKeys& elsewhere) {
     using T = decltype(type);
     plan::forEachKey<T>([&](std::string_view key) {
       const std::string pointer = prefix + std::string(key);
