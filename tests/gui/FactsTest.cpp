@@ -280,6 +280,8 @@ TEST_F(FactsOfAJob, UnitsAreThoseOnDisplay) {
 TEST_F(FactsOfAJob, AnAnswerByKeyboardIsOneStep) {
   window->newJob();
   window->showSurvey(stages::SurveyPage::looked);
+  window->activateWindow();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
   auto* row = window->survey().looked()->rows()[1];
   row->button(0)->setFocus(Qt::TabFocusReason);
   QTest::keyClick(row->button(0), Qt::Key_Right);

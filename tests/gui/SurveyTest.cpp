@@ -134,7 +134,7 @@ TEST_F(Survey, ABungalowIsDrawnWithTheKeyboardAlone) {
   ASSERT_NE(session().study(), nullptr);
   EXPECT_EQ(QApplication::focusWidget(), things().line());
   std::printf("[   keys   ] %d drawn\n", keys);
-  EXPECT_LT(keys, 260);
+  EXPECT_LT(keys, 220);
 
   key(Qt::Key_PageDown);  // a wall in hand, not the last thing: A to B, the street side
   ASSERT_TRUE(things().wallForm()->isVisible()) << session().selected();
@@ -172,7 +172,7 @@ TEST_F(Survey, ABungalowIsDrawnWithTheKeyboardAlone) {
   ASSERT_TRUE(again.ok());
   EXPECT_EQ(again->job, session().job());
   std::printf("[   keys   ] %d with the facts, saved and exported\n", keys);
-  EXPECT_LT(keys, 520);
+  EXPECT_LT(keys, 400);
 }
 
 TEST_F(Survey, AWrongEntryIsCorrectedInPlaceAndTheRestFollows) {
