@@ -182,8 +182,8 @@ std::string listText(const std::vector<plan::GroundPoint>& points, const PrintLe
   });
 }
 std::string listText(const std::vector<plan::Gap>& gaps, const PrintLength& print) {
-  return joinedList(gaps,
-                [&](const plan::Gap& gap) { return print(gap.from_m) + " to " + print(gap.to_m); });
+  return joinedList(
+      gaps, [&](const plan::Gap& gap) { return print(gap.from_m) + " to " + print(gap.to_m); });
 }
 std::string listText(const std::vector<geometry::Point>& points, const PrintLength& print) {
   return joinedList(points, [&](const geometry::Point& point) {
