@@ -14,6 +14,11 @@ constexpr const char* kMinus = "\u2212";
 // International foot, exactly 0.3048 m: NIST Special Publication 811 (2008), appendix B.6.
 constexpr double kInch_m = 0.3048 / 12.0;
 constexpr double kFoot2_m2 = 0.3048 * 0.3048;
+// One cubic foot a minute in m³/h and one foot a minute in m/s: from the foot.
+constexpr double kCubicFootPerMinute_m3_h = 0.3048 * 0.3048 * 0.3048 * 60.0;
+constexpr double kFootPerMinute_m_s = 0.3048 / 60.0;
+// Conventional inch of water: NIST Special Publication 811 (2008), appendix B.8, from memory.
+constexpr double kInchOfWater_Pa = 249.0889;
 
 std::string sign(bool negative, bool always) {
   if (negative) return kMinus;
@@ -87,11 +92,19 @@ bool printable(double value) {
 }
 
 std::string imperial(const base::Quantity& quantity, const QuantityStyle& style) {
+  QuantityStyle usual = style;  // decimals are asked for by what suits the metric unit
+  usual.decimals = -1;
   switch (quantity.unit) {
     case base::Unit::metre:
       return feetAndInches(quantity.value, true, style);
     case base::Unit::millimetre:
       return feetAndInches(quantity.value / 1000.0, false, style);
+    case base::Unit::pascal:
+      return metric(quantity.value / kInchOfWater_Pa, 3, " in. w.c.", usual);
+    case base::Unit::cubicMetrePerHour:
+      return metric(quantity.value / kCubicFootPerMinute_m3_h, 0, " cfm", usual);
+    case base::Unit::metrePerSecond:
+      return metric(quantity.value / kFootPerMinute_m_s, 0, " ft/min", usual);
     default:
       return metric(quantity.value / kFoot2_m2, 0, " ft\u00B2", style);
   }
@@ -108,6 +121,10 @@ std::string print(const base::Quantity& quantity, Units units, const QuantitySty
       return shortest(quantity.value, 1, " %", style);
     case base::Unit::none:
       return shortest(quantity.value, 2, "", style);
+    case base::Unit::watt:
+      return metric(quantity.value, 0, " W", style);
+    case base::Unit::kilowattHour:
+      return metric(quantity.value, 0, " kWh", style);
     default:
       break;
   }
@@ -117,6 +134,12 @@ std::string print(const base::Quantity& quantity, Units units, const QuantitySty
       return metric(quantity.value, 2, " m", style);
     case base::Unit::millimetre:
       return metric(quantity.value, 0, " mm", style);
+    case base::Unit::pascal:
+      return metric(quantity.value, 1, " Pa", style);
+    case base::Unit::cubicMetrePerHour:
+      return metric(quantity.value, 0, " m\u00B3/h", style);
+    case base::Unit::metrePerSecond:
+      return metric(quantity.value, 1, " m/s", style);
     default:
       return metric(quantity.value, 1, " m\u00B2", style);
   }

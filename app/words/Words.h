@@ -6,6 +6,10 @@
 //   metre         1.12 m      | 3' 8 1/8"   (feet and inches to the nearest eighth)
 //   millimetre    14 mm       | 4 3/8"
 //   square metre  12.4 m²     | 133 ft²
+//   pascal        5.0 Pa      | 0.020 in. w.c. (inches of water column)
+//   m³/h          119 m³/h    | 70 cfm         (cubic feet a minute)
+//   m/s           8.1 m/s     | 1594 ft/min
+//   watt 45 W, kilowatt hour 394 kWh in both.
 //   degree 12.5°, percent 75 %, none 1.5 (no trailing zeros) in both.
 // A minus is a true minus (U+2212); a value that rounds to nothing has no sign.
 //

@@ -36,6 +36,22 @@ Arg degrees(std::string name, double value) {
 Arg number(std::string name, double value) {
   return {std::move(name), Quantity{value, Unit::none}};
 }
+Arg percent(std::string name, double value) {
+  return {std::move(name), Quantity{value, Unit::percent}};
+}
+Arg pressure(std::string name, Pressure value) {
+  return {std::move(name), Quantity{value.pa(), Unit::pascal}};
+}
+Arg flow(std::string name, Flow value) {
+  return {std::move(name), Quantity{value.m3PerH(), Unit::cubicMetrePerHour}};
+}
+Arg speed(std::string name, double metresPerSecond) {
+  return {std::move(name), Quantity{metresPerSecond, Unit::metrePerSecond}};
+}
+Arg watts(std::string name, double value) { return {std::move(name), Quantity{value, Unit::watt}}; }
+Arg kilowattHours(std::string name, double value) {
+  return {std::move(name), Quantity{value, Unit::kilowattHour}};
+}
 Arg phrase(std::string name, Message value) { return {std::move(name), std::move(value)}; }
 
 Message plainText(std::string value) { return Message("text", {text("text", std::move(value))}); }

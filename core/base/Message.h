@@ -10,9 +10,23 @@
 #include <variant>
 #include <vector>
 
+#include "base/Quantities.h"
+
 namespace sumpwright::base {
 
-enum class Unit { none, metre, millimetre, squareMetre, degree, percent };
+enum class Unit {
+  none,
+  metre,
+  millimetre,
+  squareMetre,
+  degree,
+  percent,
+  pascal,
+  cubicMetrePerHour,
+  metrePerSecond,
+  watt,
+  kilowattHour
+};
 
 /// A number with its unit; `value` is in that unit (metres for Unit::metre, ...).
 struct Quantity {
@@ -50,6 +64,12 @@ Arg metres(std::string name, double value);
 Arg millimetres(std::string name, double value);
 Arg degrees(std::string name, double value);
 Arg number(std::string name, double value);
+Arg percent(std::string name, double value);
+Arg pressure(std::string name, Pressure value);
+Arg flow(std::string name, Flow value);
+Arg speed(std::string name, double metresPerSecond);
+Arg watts(std::string name, double value);
+Arg kilowattHours(std::string name, double value);
 Arg phrase(std::string name, Message value);
 
 /// A message that is just the user's own text, shown as it is: id "text", argument "text".

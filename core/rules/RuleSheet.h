@@ -8,18 +8,13 @@
 #include <vector>
 
 #include "base/Result.h"
+#include "base/Source.h"
 #include "plan/Kinds.h"
 
 namespace sumpwright::rules {
 
-/// Where a figure comes from.
-enum class Mark { published, common_practice, own, derived, from_memory };
-
-struct Source {
-  Mark mark = Mark::own;
-  std::string text;  ///< document, section, year; or why, for an own figure
-  bool operator==(const Source&) const = default;
-};
+using base::Mark;
+using base::Source;
 
 /// A number with its source; metres unless the member says otherwise.
 struct Figure {

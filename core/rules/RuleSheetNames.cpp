@@ -11,7 +11,11 @@ namespace sumpwright::plan {
     return names;                                                                 \
   }
 
-SUMPWRIGHT_NAMES(Mark, "published", "common_practice", "own", "derived", "from_memory")
+template <>
+std::span<const std::string_view> namesOf<rules::Mark>() {
+  return base::kMarkNames;
+}
+
 SUMPWRIGHT_NAMES(Severity, "binding", "advisory", "preference")
 SUMPWRIGHT_NAMES(Part, "hole", "dig", "void", "riser", "fan", "outlet", "pipe", "cable")
 SUMPWRIGHT_NAMES(RuleKind, "clearance", "along_wall", "drill_line", "wall", "room_behind",

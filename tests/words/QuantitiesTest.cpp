@@ -84,6 +84,25 @@ TEST(Quantities, OtherUnitsImperial) {
   EXPECT_EQ(imperial(12.5, Unit::degree), "12.5\u00B0");
 }
 
+TEST(Quantities, AirMetric) {
+  EXPECT_EQ(metric(5.0, Unit::pascal), "5.0 Pa");
+  EXPECT_EQ(metric(-2.96, Unit::pascal), "\u22123.0 Pa");
+  EXPECT_EQ(metric(118.9, Unit::cubicMetrePerHour), "119 m\u00B3/h");
+  EXPECT_EQ(metric(8.128, Unit::metrePerSecond), "8.1 m/s");
+  EXPECT_EQ(metric(45.4, Unit::watt), "45 W");
+  EXPECT_EQ(metric(394.2, Unit::kilowattHour), "394 kWh");
+}
+
+// 0.1 in. w.c. = 24.9 Pa; 70 cfm = 119 m3/h; 1600 ft/min = 8.128 m/s: from the foot and the
+// conventional inch of water.
+TEST(Quantities, AirImperial) {
+  EXPECT_EQ(imperial(24.90889, Unit::pascal), "0.100 in. w.c.");
+  EXPECT_EQ(imperial(5.0, Unit::pascal, {.decimals = 0}), "0.020 in. w.c.");
+  EXPECT_EQ(imperial(118.931, Unit::cubicMetrePerHour), "70 cfm");
+  EXPECT_EQ(imperial(8.128, Unit::metrePerSecond), "1600 ft/min");
+  EXPECT_EQ(imperial(45.0, Unit::watt), "45 W");
+}
+
 TEST(Quantities, NoNumberIsUnknown) {
   EXPECT_EQ(metric(std::numeric_limits<double>::quiet_NaN()), "unknown");
   EXPECT_EQ(imperial(std::numeric_limits<double>::infinity()), "unknown");
