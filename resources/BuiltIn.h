@@ -14,6 +14,9 @@ struct BuiltInFile {
 /// Rule sheets; the default one first, the template for a firm's own last.
 std::span<const BuiltInFile> builtInRuleSheets();
 
+/// Fan tables; the default one first.
+std::span<const BuiltInFile> builtInFanTables();
+
 /// JSON Schemas of the program's own file formats, by name.
 std::span<const BuiltInFile> builtInSchemas();
 

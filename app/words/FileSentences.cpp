@@ -43,6 +43,16 @@ std::span<const Sentence> fileSentences() {
        QT_TRANSLATE_NOOP(
            "Sentences",
            "Two files hold the rule sheet “{sheet}”: {file} and {other}. Remove one.")},
+      {"file.fans-unknown",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "There is no fan table “{table}”. Known are: {known}. Another is never "
+                         "taken in its place.")},
+      {"file.fans-unusable",
+       QT_TRANSLATE_NOOP("Sentences", "The fan table in {file} cannot be used.")},
+      {"file.fans-twice",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Two files hold the fan table “{table}”: {file} and {other}. Remove "
+                         "one.")},
       {"underlay.not-found", QT_TRANSLATE_NOOP("Sentences",
                                                "There is no picture {file}. The plan is shown "
                                                "without it; put it back, or choose it again.")},

@@ -25,6 +25,7 @@ std::span<const Sentence> fileSentences();     ///< "file.*": FileSentences.cpp
 std::span<const Sentence> surveySentences();   ///< "place.*", "plan.tape.*", "drawing.outline.*",
                                                ///< "drawing.gap.*": SurveySentences.cpp
 std::span<const Sentence> suctionSentences();  ///< "suction.*": SuctionSentences.cpp
+std::span<const Sentence> airSentences();      ///< "fans.*", "airflow.*": AirSentences.cpp
 std::span<const Sentence> cliSentences();      ///< "cli.*", "quantity.*": CliSentences.cpp
 
 }  // namespace sumpwright::words

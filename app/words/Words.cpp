@@ -18,7 +18,7 @@ Table allSentences() {
   Table table;
   for (const auto sentences :
        {planSentences(), ruleSentences(), sheetSentences(), paperSentences(), fileSentences(),
-        cliSentences(), surveySentences(), suctionSentences()}) {
+        cliSentences(), surveySentences(), suctionSentences(), airSentences()}) {
     for (const Sentence& sentence : sentences) table.emplace(sentence.id, sentence.english);
   }
   return table;

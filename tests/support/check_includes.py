@@ -3,7 +3,7 @@
 
 Arrows add up along a chain: rules may include geometry, since rules -> perimeter -> plan ->
 geometry. Beyond arrows: no Qt in core/ and app/tools, Boost.Geometry only in core/geometry's .cpp
-files, Eigen only in core/suction's, nlohmann/json only in .cpp files (json_fwd.hpp anywhere), CLI11
+files, Eigen only in core/airflow's and core/suction's, nlohmann/json only in .cpp files (json_fwd.hpp anywhere), CLI11
 only in app/cli.
 
 usage: check_includes.py ROOT
@@ -15,15 +15,16 @@ import sys
 ARROWS = {
     "base": [],
     "geometry": ["base"],
+    "airflow": ["base"],
     "plan": ["geometry"],
     "perimeter": ["plan"],
     "rules": ["perimeter"],
-    "suction": ["rules"],
+    "suction": ["rules", "airflow"],
     "siting": ["suction"],
     "drawing": ["siting"],
     "dossier": ["drawing"],
     "tools": ["perimeter"],
-    "files": ["rules", "resources"],
+    "files": ["rules", "airflow", "resources"],
     "resources": [],
     "words": ["base"],
     "session": ["siting", "tools", "files"],
@@ -35,8 +36,8 @@ ARROWS = {
     "cli": ["dossier", "paint", "files"],
     "main": ["window", "cli"],
 }
-NO_QT = {"base", "geometry", "plan", "perimeter", "rules", "suction", "siting", "drawing", "dossier",
-         "tools", "resources"}
+NO_QT = {"base", "airflow", "geometry", "plan", "perimeter", "rules", "suction", "siting",
+         "drawing", "dossier", "tools", "resources"}
 INCLUDE = re.compile(r'^\s*#\s*include\s*(["<])([^">]+)[">]')
 
 
@@ -78,8 +79,8 @@ def objection(path, folder, quote, target):
         return f"no Qt in {folder}"
     if target.startswith("boost/geometry") and (folder != "geometry" or header):
         return "Boost.Geometry belongs in core/geometry/*.cpp"
-    if re.match(r"(Eigen|unsupported/Eigen)/", target) and (folder != "suction" or header):
-        return "Eigen belongs in core/suction/*.cpp"
+    if re.match(r"(Eigen|unsupported/Eigen)/", target) and (folder not in ("airflow", "suction") or header):
+        return "Eigen belongs in core/airflow/*.cpp and core/suction/*.cpp"
     if target.startswith("nlohmann/") and header and target != "nlohmann/json_fwd.hpp":
         return "nlohmann/json belongs in .cpp files"
     if target.startswith("CLI/") and folder != "cli":

@@ -83,6 +83,8 @@ def manual(root):
         "job": "Job files as JSON",
         "plan": "Plans that contradict themselves, and what is missing",
         "sheet": "Rule sheets",
+        "fans": "Fan tables",
+        "airflow": "Air flow and fans",
         "study": "Siting",
         "waiver": "Waivers that accept nothing",
         "cli": "Command line",

@@ -12,8 +12,9 @@ namespace {
 
 std::vector<Sentence> all() {
   std::vector<Sentence> out;
-  for (const auto table : {planSentences(), ruleSentences(), sheetSentences(), paperSentences(),
-                           fileSentences(), cliSentences()}) {
+  for (const auto table :
+       {planSentences(), ruleSentences(), sheetSentences(), paperSentences(), fileSentences(),
+        cliSentences(), surveySentences(), suctionSentences(), airSentences()}) {
     out.insert(out.end(), table.begin(), table.end());
   }
   return out;

@@ -1,0 +1,39 @@
+#pragma once
+// Where fan tables are found: the user's own folder, *.json in sumpwright/fans of the XDG data
+// folder (as a rule ~/.local/share/sumpwright/fans), then the built-in ones. The same id in the
+// user's folder takes a built-in one's place. An id found nowhere is a problem, never another
+// table; a table of the user's that would have been the answer but cannot be read is a problem too.
+
+#include <string>
+#include <vector>
+
+#include "airflow/FanTable.h"
+#include "base/Result.h"
+
+namespace sumpwright::files {
+
+struct LoadedFans {
+  airflow::FanTable table;
+  std::string path;  ///< of a user's table; empty: built in
+};
+
+struct FanTableList {
+  std::vector<LoadedFans> tables;  ///< the built-in order, then the user's own by file name
+  base::Problems problems;         ///< user tables that cannot be used, each followed by its own
+};
+
+/// The user's own folder; it need not exist.
+std::string userFanFolder();
+
+/// All there are, the user's in the place of built-in ones of the same id. Of two user tables of
+/// one id neither is listed, and file.fans-twice says so.
+FanTableList availableFanTables();
+
+/// The table of that id. Problems: file.fans-unknown, file.fans-twice, or file.fans-unusable
+/// followed by the table's own.
+base::Result<LoadedFans> fanTableById(const std::string& id);
+
+/// The table in a file. Problems: file.* of the file, or file.fans-unusable and the table's own.
+base::Result<LoadedFans> fanTableFromFile(const std::string& path);
+
+}  // namespace sumpwright::files
