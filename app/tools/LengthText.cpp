@@ -8,7 +8,7 @@ namespace sumpwright::tools {
 
 namespace {
 
-constexpr double kInch_m = 0.0254;
+constexpr double kInch_m = 0.0254;  // the international inch, by definition (from memory)
 constexpr double kFoot_m = 12.0 * kInch_m;
 
 bool isDigit(char c) { return c >= '0' && c <= '9'; }

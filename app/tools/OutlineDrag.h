@@ -34,8 +34,8 @@ class OutlineDrag {
   /// `reach_m` and `grid_m` as in Snap.h. Contract: the grip is on the job's plan.
   OutlineDrag(plan::Job before, OutlineGrip grip, Point pointer, double reach_m, double grid_m);
 
-  /// The job with the pointer there, or why that cannot be (the last one that could stays in
-  /// force).
+  /// The job with the pointer there, or why that cannot be: snapped() and out_m() tell of this
+  /// try all the same, and the caller shows the last job that could.
   base::Result<plan::Job> move(Point pointer);
   /// The same with a typed number: the length of the wall before the corner, or how far the wall
   /// goes out.

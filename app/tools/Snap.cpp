@@ -9,9 +9,9 @@ namespace sumpwright::tools {
 
 namespace {
 
-constexpr double kNoLength_m = 1e-9;
-constexpr double kParallelSine =
-    1e-3;  // lines nearer to parallel than this have no crossing to aim at
+constexpr double kNoLength_m = 1e-9;  // rounding
+// Lines nearer to parallel than this have no crossing to aim at (own figure).
+constexpr double kParallelSine = 1e-3;
 
 /// A line to snap to, from a corner or from where drawing began.
 struct Guide {
@@ -97,16 +97,15 @@ std::optional<Snapped> atCrossing(const SnapField& field, const std::vector<Guid
   return best;
 }
 
-/// A distance brought to the grid, unless that would move the pointer too far.
-double onGrid(double distance_m, const SnapField& field) {
-  if (field.grid_m <= 0.0) return distance_m;
-  const double rounded = std::round(distance_m / field.grid_m) * field.grid_m;
-  return std::abs(rounded - distance_m) <= field.reach_m ? rounded : distance_m;
+double onGrid(double distance_m, double grid_m) {
+  return grid_m > 0.0 ? std::round(distance_m / grid_m) * grid_m : distance_m;
 }
 
+/// On the guide, and there on the grid unless both together would move the pointer too far.
 Snapped onGuide(const SnapField& field, const Guide& guide, Point pointer) {
-  const double along = onGrid(geometry::dot(pointer - guide.origin, guide.along), field);
-  const Point at = guide.origin + along * guide.along;
+  const double along = geometry::dot(pointer - guide.origin, guide.along);
+  Point at = guide.origin + onGrid(along, field.grid_m) * guide.along;
+  if (geometry::distance(at, pointer) > field.reach_m) at = guide.origin + along * guide.along;
   return {at, guide.kind, {{guide.origin, at}}};
 }
 
@@ -136,8 +135,9 @@ Snapped snap(const SnapField& field, Point pointer) {
   if (const auto crossing = atCrossing(field, guides, pointer)) return *crossing;
   if (!guides.empty()) return onGuide(field, guides.front(), pointer);
   if (const auto edge = onEdge(field, pointer)) return *edge;
-  const Point grid{onGrid(pointer.x, field), onGrid(pointer.y, field)};
-  if (grid == pointer || field.grid_m <= 0.0) return {pointer, SnapKind::none, {}};
+  const Point grid{onGrid(pointer.x, field.grid_m), onGrid(pointer.y, field.grid_m)};
+  const bool far = geometry::distance(grid, pointer) > field.reach_m;
+  if (grid == pointer || field.grid_m <= 0.0 || far) return {pointer, SnapKind::none, {}};
   return {grid, SnapKind::grid, {}};
 }
 

@@ -29,8 +29,9 @@ struct SnapField {
   std::optional<Point> from;  ///< start of what is being drawn
   /// Directions that count as square: this one and each 45 degrees from it; unit or not.
   Vec axis{1.0, 0.0};
-  double reach_m = 0.15;  ///< no snap moves the pointer further; <= 0: no snaps at all
-  double grid_m = 0.05;   ///< 0: none
+  /// No snap moves the pointer further; <= 0: no snaps at all. Reach and grid: own figures.
+  double reach_m = 0.15;
+  double grid_m = 0.05;  ///< 0: none
 };
 
 /// Best first: a corner; the crossing of two lines; one line (square before extension), its length

@@ -13,30 +13,58 @@ using geometry::Point;
 using geometry::Segment;
 using geometry::Vec;
 
-constexpr double kOffWall_m =
-    0.02;  // own figure: an inner wall does not meet the wall it starts on
+// An inner wall does not meet the wall it starts on (own figure).
+constexpr double kOffWall_m = 0.02;
+constexpr double kSameLine = 1e-9;  // sine of an angle that is rounding (own figure)
+// Times the thicker wall: at a sharper corner the faces stay as long as the wall (own figure).
+constexpr double kFurthestMeeting = 4.0;
 
 /// Distance along a ray to a segment; nothing where it does not meet it.
 std::optional<double> rayTo(Point from, Vec along, const Segment& s) {
   const Vec side = s.b - s.a;
   const double sine = geometry::cross(along, side);
-  if (std::abs(sine) < 1e-9) return std::nullopt;
+  if (std::abs(sine) < kSameLine) return std::nullopt;
   const double t = geometry::cross(s.a - from, side) / sine;
   const double u = geometry::cross(s.a - from, along) / sine;
-  if (t < kOffWall_m || u < -1e-9 || u > 1.0 + 1e-9) return std::nullopt;
+  if (t < kOffWall_m || u < -kSameLine || u > 1.0 + kSameLine) return std::nullopt;
   return t;
+}
+
+Segment innerFace(const WallFrame& wall) {
+  return {wall.at(0.0, wall.thickness_m), wall.at(wall.length_m, wall.thickness_m)};
+}
+
+/// Where the inner faces of two walls that follow each other meet: past their ends at a corner that
+/// juts into the house. Else the end of the first.
+Point meetingOf(const WallFrame& before, const WallFrame& after) {
+  const Segment one = innerFace(before);
+  const double turn = geometry::cross(before.along, after.along);
+  if (std::abs(turn) < kSameLine) return one.b;
+  const double t = geometry::cross(innerFace(after).a - one.b, after.along) / turn;
+  const double most = kFurthestMeeting * std::max(before.thickness_m, after.thickness_m);
+  return std::abs(t) > most ? one.b : one.b + t * before.along;
+}
+
+/// The inner faces of a ring, each from where it meets the one before to where it meets the next.
+void addFacesOf(const plan::Job& job, int ring, std::vector<Segment>& faces) {
+  const int count = static_cast<int>(job.plan.rings[static_cast<std::size_t>(ring)].corners.size());
+  for (int i = 0; i < count; ++i) {
+    const auto wall = wallFrame(job, ring, i);
+    if (!wall) continue;
+    Segment face = innerFace(*wall);
+    const auto before = wallFrame(job, ring, (i + count - 1) % count);
+    const auto after = wallFrame(job, ring, (i + 1) % count);
+    if (before) face.a = meetingOf(*before, *wall);
+    if (after) face.b = meetingOf(*wall, *after);
+    faces.push_back(face);
+  }
 }
 
 /// The inner faces of the outside walls and the middle lines of the inner ones.
 std::vector<Segment> facesInside(const plan::Job& job) {
   std::vector<Segment> faces;
   for (std::size_t r = 0; r < job.plan.rings.size(); ++r) {
-    for (std::size_t i = 0; i < job.plan.rings[r].corners.size(); ++i) {
-      const auto frame = wallFrame(job, static_cast<int>(r), static_cast<int>(i));
-      if (!frame) continue;
-      faces.push_back(
-          {frame->at(0.0, frame->thickness_m), frame->at(frame->length_m, frame->thickness_m)});
-    }
+    addFacesOf(job, static_cast<int>(r), faces);
   }
   for (const plan::InnerWall& wall : job.plan.inner_walls) {
     for (std::size_t i = 0; i + 1 < wall.line_m.size(); ++i) {

@@ -127,6 +127,25 @@ TEST(ThingPlace, InnerWallsRunToTheNextWall) {
   EXPECT_NEAR(stub.plan.inner_walls[0].line_m[1].y, 1.8, 1e-12);
 }
 
+/// At a corner that juts into the house the inner faces are longer than the wall outside.
+TEST(ThingPlace, InnerWallsStopAtACornerThatJutsIn) {
+  plan::Job job;
+  job.id = "ell";
+  job.house.wall_thickness_m = 0.3;
+  plan::Ring ring;
+  ring.corners = {{0, 0}, {10, 0}, {10, 5}, {6, 5}, {6, 8}, {0, 8}};
+  ring.walls.resize(6);
+  for (std::size_t i = 0; i < 6; ++i) ring.walls[i].id = "w" + std::to_string(i);
+  job.plan.rings.push_back(ring);
+  // Through the corner block, 5.7 to 6.0 m by 4.7 to 5.0 m.
+  for (const char* text : {"iw 5.8", "iw 5.71", "iw 5.99"}) {
+    EXPECT_NEAR(put(job, 0, text).plan.inner_walls.at(0).line_m[1].y, 4.7, 1e-12) << text;
+  }
+  EXPECT_NEAR(put(job, 5, "iw r4.8").plan.inner_walls.at(0).line_m[1].x, 5.7, 1e-12);
+  EXPECT_NEAR(put(job, 0, "iw 5.6").plan.inner_walls.at(0).line_m[1].y, 7.7, 1e-12);
+  EXPECT_NEAR(put(job, 0, "iw 6.1").plan.inner_walls.at(0).line_m[1].y, 4.7, 1e-12);
+}
+
 TEST(ThingPlace, SaysWhyNot) {
   const auto problem = [](int edge, const char* text) {
     const auto result = placed(oblongHouse(), 0, edge, readThingLine(text));
