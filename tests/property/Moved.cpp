@@ -27,7 +27,11 @@ void everyPoint(Job& job, const std::function<Point(Point)>& change) {
   for (auto& radiator : p.radiators) all(radiator.line_m);
   for (auto& pipe : p.heating_pipes) all(pipe.line_m);
   for (auto& thing : p.outside) all(thing.points_m);
+  for (auto& wall : p.inner_walls) all(wall.line_m);
+  for (auto& wall : p.rising_walls) all(wall.line_m);
   for (auto& fitting : p.fittings) fitting.at_m = change(fitting.at_m);
+  for (auto& supply : p.supplies) supply.at_m = change(supply.at_m);
+  for (auto& hole : p.test_holes) hole.at_m = change(hole.at_m);
 }
 
 /// Everything anchored to a wall, with its width.
@@ -36,6 +40,7 @@ void everyAnchor(Job& job, const std::function<void(OnWall&, double width)>& cha
   for (auto& service : job.plan.services) {
     if (service.entry) change(*service.entry, 0.0);
   }
+  for (auto& feature : job.plan.wall_features) change(feature.at, feature.width_m);
   for (auto& radiator : job.plan.radiators) {
     if (radiator.on) change(*radiator.on, radiator.width_m);
   }
@@ -104,6 +109,9 @@ Moved mirrored(const Job& job) {
   everyPoint(moved.job, [](Point p) { return Point{-p.x, p.y}; });
   // Corner 0 stays the first: corner k becomes corner (n - k) mod n, edge i edge n - 1 - i.
   for (Ring& ring : moved.job.plan.rings) {
+    for (std::size_t i = 0; i < ring.walls.size(); ++i) {
+      for (auto& g : ring.walls[i].ground_points) g.offset_m = lengthOf(ring, i) - g.offset_m;
+    }
     std::reverse(ring.corners.begin() + 1, ring.corners.end());
     std::reverse(ring.walls.begin(), ring.walls.end());
   }

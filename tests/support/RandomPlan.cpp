@@ -330,6 +330,115 @@ void addZone(Random& r, Job& job, const Polygon& outline) {
   job.plan.floor_zones.push_back(std::move(zone));
 }
 
+// ---- what else a survey records ----
+
+void addWallFeature(Random& r, Job& job) {
+  const Face face = randomFace(r, job);
+  WallFeature f;
+  f.id = idOf("feature", job.plan.wall_features.size());
+  f.kind = static_cast<WallFeatureKind>(r.between(0, 5));
+  f.width_m = r.chance(0.3) ? 0.0 : std::min(r.uniform(0.05, 0.9), face.length);
+  f.at = face.at;
+  f.at.offset_m = r.uniform(0.0, face.length - f.width_m);
+  job.plan.wall_features.push_back(std::move(f));
+}
+
+/// Soakaways, septic tanks and overhead lines.
+void addFurtherOutside(Random& r, Job& job) {
+  OutsideThing t;
+  t.id = idOf("further", job.plan.outside.size());
+  t.kind = static_cast<OutsideKind>(r.between(8, 10));
+  const Point at = nearHouse(r, job);
+  if (t.kind == OutsideKind::overhead_line) {
+    t.points_m = {at, at + Vec{r.uniform(-4.0, 4.0), r.uniform(-4.0, 4.0)}};
+  } else if (r.chance(0.3)) {
+    t.points_m = {at};
+  } else {
+    for (const Point p : star(r, r.between(3, 6), 0.4, 1.2))
+      t.points_m.push_back(at + (p - Point{}));
+  }
+  job.plan.outside.push_back(std::move(t));
+}
+
+void addInnerWall(Random& r, Job& job) {
+  Plan& plan = job.plan;
+  InnerWall wall;
+  wall.id = idOf("inner", plan.inner_walls.size());
+  for (int i = r.between(2, 4); i > 0; --i) wall.line_m.push_back(indoors(r, job));
+  wall.thickness_m = r.uniform(0.08, 0.25);
+  wall.below_floor = static_cast<BelowFloor>(r.between(0, 2));
+  double length = 0.0;
+  for (std::size_t i = 1; i < wall.line_m.size(); ++i) {
+    length += geometry::distance(wall.line_m[i - 1], wall.line_m[i]);
+  }
+  const double width = r.uniform(0.6, 1.0);
+  if (r.chance(0.6) && length > width) {
+    plan.inner_doors.push_back({idOf("innerdoor", plan.inner_doors.size()), wall.id,
+                                r.uniform(0.0, length - width), width});
+  }
+  if (r.chance(0.3)) {
+    plan.rising_walls.push_back({idOf("rising", plan.rising_walls.size()),
+                                 wall.line_m,
+                                 0.1,
+                                 {{0.25 * length, r.uniform(0.3, 1.0) * length}}});
+  }
+  plan.inner_walls.push_back(std::move(wall));
+}
+
+void addDimension(Random& r, Job& job) {
+  std::vector<DimensionEnd> ends;
+  const auto offer = [&](const std::string& id, ThingEnd end) { ends.push_back({id, end}); };
+  for (const Ring& ring : job.plan.rings) {
+    for (const Wall& wall : ring.walls) offer(wall.id, static_cast<ThingEnd>(r.between(0, 2)));
+  }
+  for (const Opening& o : job.plan.openings) offer(o.id, static_cast<ThingEnd>(r.between(0, 2)));
+  for (const WallFeature& f : job.plan.wall_features) offer(f.id, ThingEnd::end);
+  for (const Room& room : job.plan.rooms) offer(room.id, ThingEnd::middle);
+  for (const OutsideThing& t : job.plan.outside) offer(t.id, ThingEnd::start);
+  job.plan.dimensions.push_back({idOf("dimension", job.plan.dimensions.size()), r.oneOf(ends),
+                                 r.oneOf(ends), r.uniform(-2.0, 2.0)});
+}
+
+void furtherFacts(Random& r, Job& job) {
+  Plan& plan = job.plan;
+  for (Service& s : plan.services) {
+    if (s.kind != ServiceKind::drain && s.kind != ServiceKind::waste) continue;
+    s.drain_kind = static_cast<DrainKind>(r.between(0, 3));
+    if (r.chance(0.6)) s.invert_m = r.uniform(-2.0, -0.2);
+    s.trapped = static_cast<YesNo>(r.between(0, 2));
+  }
+  for (FloorZone& zone : plan.floor_zones) {
+    zone.part = static_cast<HousePart>(r.between(0, 4));
+    if (r.chance(0.5)) zone.level_m = r.uniform(-0.6, 0.3);
+    if (r.chance(0.5)) zone.slab_m = r.uniform(0.08, 0.2);
+    zone.barrier = static_cast<Barrier>(r.between(0, 3));
+  }
+  for (Ring& ring : plan.rings) {
+    for (std::size_t i = 0; i < ring.walls.size(); ++i) {
+      if (!r.chance(0.3)) continue;
+      const double length = geometry::distance(ring.corners[i], cornerOf(ring, i + 1));
+      ring.walls[i].ground_points = {{r.uniform(0.0, 0.4) * length, r.uniform(-0.5, 0.0),
+                                      static_cast<GroundSurface>(r.between(0, 6))},
+                                     {r.uniform(0.5, 1.0) * length, r.uniform(-0.5, 0.0),
+                                      static_cast<GroundSurface>(r.between(0, 6))}};
+      ring.walls[i].ground_level_m = r.uniform(-0.5, 0.0);
+    }
+  }
+  const auto answer = [&] { return static_cast<YesNo>(r.between(0, 2)); };
+  job.permissions = {answer(), answer(), answer(), answer(), r.chance(0.5) ? "by letter" : ""};
+  if (r.chance(0.3)) {
+    plan.underlay = Underlay{};
+    plan.underlay->path = "sketch.png";
+    plan.underlay->m_per_px = r.uniform(0.005, 0.05);
+    plan.underlay->turn_deg = r.uniform(0.0, 360.0);
+  }
+  if (r.chance(0.5)) plan.test_holes.push_back({"testhole", "", indoors(r, job)});
+  if (r.chance(0.5)) {
+    plan.supplies.push_back(
+        {"supply", "", static_cast<SupplyKind>(r.between(0, 2)), indoors(r, job)});
+  }
+}
+
 // ---- looked for ----
 
 bool hasService(const Job& job, std::initializer_list<ServiceKind> kinds) {
@@ -414,6 +523,11 @@ Job randomJob(Random& random, const RandomPlanOptions& options) {
   some(r, 4, [&] { addOutside(r, job); });
   some(r, 3, [&] { addHeating(r, job); });
   some(r, 3, [&] { addFitting(r, job); });
+  some(r, 3, [&] { addWallFeature(r, job); });
+  some(r, 2, [&] { addFurtherOutside(r, job); });
+  some(r, 4, [&] { addInnerWall(r, job); });
+  some(r, 3, [&] { addDimension(r, job); });
+  furtherFacts(r, job);
   for (int i = 0; i < options.more_things; ++i) {
     job.plan.outside.push_back(
         {"more" + std::to_string(i), "", OutsideKind::gully, {nearHouse(r, job)}});

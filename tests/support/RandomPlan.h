@@ -1,6 +1,6 @@
 #pragma once
-// Random sound houses with random things in, on and round them, and random rule sheets. The same
-// seed gives the same house. All invented.
+// Random sound houses with random things in, on and round them (of every kind a job holds), and
+// random rule sheets. The same seed gives the same house. All invented.
 
 #include <string>
 
