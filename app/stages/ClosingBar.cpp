@@ -6,6 +6,7 @@
 
 #include "paint/Icons.h"
 #include "paint/Look.h"
+#include "plan/TapeEdits.h"
 
 namespace sumpwright::stages {
 
@@ -44,8 +45,8 @@ void ClosingBar::paintEvent(QPaintEvent*) {
   p.setRenderHint(QPainter::Antialiasing);
   const double top = 5 * k;
   const double high = 8 * k;
-  const double poor = share(kPoorClosing) * width();
-  const double good = share(kGoodClosing) * width();
+  const double poor = share(plan::kPoorClosing) * width();
+  const double good = share(plan::kGoodClosing) * width();
   paint::paintBand(p, rules::State::refused, {0, top, poor, high}, k, name);
   paint::paintBand(p, rules::State::advised_against, {poor, top, good - poor, high}, k, name);
   paint::paintBand(p, rules::State::clear, {good, top, width() - good, high}, k, name);

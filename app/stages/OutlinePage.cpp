@@ -8,6 +8,7 @@
 
 #include "paint/Look.h"
 #include "perimeter/Perimeter.h"
+#include "plan/TapeEdits.h"
 #include "stages/SitingText.h"
 #include "stages/SurveyText.h"
 
@@ -411,7 +412,7 @@ void OutlinePage::sayWhy() {
 /// Well enough to be closed by Enter alone; a larger error is looked at and closed by its button.
 bool OutlinePage::closesWell() const {
   const geometry::Closing closing = m_desk.closing();
-  return !closing.one_in || *closing.one_in >= kPoorClosing;
+  return !closing.one_in || *closing.one_in >= plan::kPoorClosing;
 }
 
 void OutlinePage::closeOrReopen() {

@@ -139,6 +139,10 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "The field book has {taped} walls, the outline {walls}. It no longer says "
                          "how this outline was measured.")},
+      {"plan.taped.poor",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The outline as taped misses its start by {gap}, 1 in {one_in}. Better "
+                         "than 1 in {least} is usual: measure the doubtful walls again.")},
       {"plan.dimension.no-thing",
        QT_TRANSLATE_NOOP("Sentences",
                          "The dimension {dimension} is tied to \"{thing}\", which is not there or "
@@ -583,7 +587,6 @@ std::span<const Sentence> planSentences() {
       {"fix.swap", QT_TRANSLATE_NOOP("Sentences", "Swap the two.")},
       {"fix.take-out", QT_TRANSLATE_NOOP("Sentences", "Take it out.")},
       {"fix.say-drawn", QT_TRANSLATE_NOOP("Sentences", "Mark it as drawn.")},
-      {"fix.empty-book", QT_TRANSLATE_NOOP("Sentences", "Empty the field book.")},
       {"plan.sump.not-cored",
        QT_TRANSLATE_NOOP(
            "Sentences",

@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 constexpr double kClosed_m = 1e-6;  // own figure: nobody tapes to a micrometre
-constexpr int kRounds = 50;
+constexpr int kRounds = 50;         // own figure: it settles in under ten
 
 /// Exactly along an axis at whole quarters, so that a house of right angles closes without
 /// rounding.

@@ -11,7 +11,7 @@ namespace sumpwright::perimeter {
 
 namespace {
 
-constexpr double kShortestEdge_m = 0.001;
+constexpr double kShortestEdge_m = 0.001;  // as the plan check (own figure)
 
 std::string ringPointer(std::size_t ring) { return "/plan/rings/" + std::to_string(ring); }
 

@@ -8,6 +8,7 @@
 #include "plan/Checks.h"
 #include "plan/Dimensions.h"
 #include "plan/PlanGeometry.h"
+#include "plan/TapeEdits.h"
 
 namespace sumpwright::plan {
 
@@ -15,17 +16,31 @@ namespace {
 
 using base::Gravity;
 
+/// A closed ring all of whose walls were taped; a last wall that was drawn hides the error.
+void checkClosing(const Ring& ring, const std::string& pointer, ProblemList& problems) {
+  if (!ring.closed || ring.taped.size() != ring.corners.size()) return;
+  const geometry::Closing closing = geometry::closingOf(legsOf(ring.taped));
+  if (!closing.one_in || *closing.one_in >= kGoodClosing) return;
+  problems.add(Gravity::missing, "plan.taped.poor", pointer + "/taped",
+               {base::millimetres("gap", 1000.0 * closing.gap_m),
+                base::count("one_in", std::llround(*closing.one_in)),
+                base::count("least", std::llround(kGoodClosing))});
+}
+
 void checkTaped(const Ring& ring, const std::string& pointer, ProblemList& problems) {
   if (ring.taped.empty()) return;
+  bool readable = true;
   for (std::size_t i = 0; i < ring.taped.size(); ++i) {
     const TapedWall& wall = ring.taped[i];
     if (wall.length_m > 0.0 && std::isfinite(wall.length_m) && std::isfinite(wall.bearing_deg)) {
       continue;
     }
+    readable = false;
     problems.add("plan.taped.wall", at(pointer + "/taped", i),
                  {base::count("wall", static_cast<std::int64_t>(i) + 1),
                   base::metres("length", wall.length_m)});
   }
+  if (readable) checkClosing(ring, pointer, problems);
   // The last wall of a closed ring may be left to close it, untaped.
   const std::size_t walls = ring.taped.size();
   if (!ring.closed || walls == ring.corners.size() || walls + 1 == ring.corners.size()) return;

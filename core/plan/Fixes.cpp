@@ -38,12 +38,14 @@ std::size_t elementAt(const List& list, const std::vector<std::string>& tokens, 
   return index < list.size() ? index : kNowhere;
 }
 
-void pushBack(double& offset_m, double& width_m, double length) {
-  width_m = std::min(width_m, length);
+/// False for what is wider than its wall: either figure may be the wrong one.
+bool pushBack(double& offset_m, double width_m, double length) {
+  if (!(width_m <= length)) return false;
   offset_m = std::clamp(offset_m, 0.0, length - width_m);
+  return true;
 }
 
-/// Pushed back onto its wall, and made narrower where it is wider than that.
+/// Pushed back onto its wall.
 template <class T>
 std::optional<Job> pushedBack(const Job& job, const std::vector<std::string>& tokens) {
   Job result = job;
@@ -53,9 +55,7 @@ std::optional<Job> pushedBack(const Job& job, const std::vector<std::string>& to
   OnWall* at = wallPlaceOf(list[i]);
   const auto edge = at == nullptr ? std::nullopt : edgeAt(job.plan, *at);
   if (!edge) return std::nullopt;
-  double width = wallWidthOf(list[i]);
-  pushBack(at->offset_m, width, length_m(*edge));
-  if constexpr (requires { list[i].width_m; }) list[i].width_m = width;
+  if (!pushBack(at->offset_m, wallWidthOf(list[i]), length_m(*edge))) return std::nullopt;
   return result;
 }
 
@@ -90,15 +90,17 @@ std::optional<Job> cornerOut(const Job& job, const Problem&,
   return *joined;
 }
 
-/// The largest piece, if there is one.
-std::optional<Polygon> largest(const std::optional<std::vector<geometry::Face>>& faces) {
-  if (!faces || faces->empty()) return std::nullopt;
-  const auto it = std::max_element(faces->begin(), faces->end(),
-                                   [](const geometry::Face& a, const geometry::Face& b) {
-                                     return geometry::faceArea(a) < geometry::faceArea(b);
-                                   });
-  if (!it->holes.empty()) return std::nullopt;  // no outline can say that
-  return it->outline;
+/// The one piece that is left but for slivers. Of two, which is meant is the surveyor's to say.
+std::optional<Polygon> onePiece(const std::optional<std::vector<geometry::Face>>& faces) {
+  if (!faces) return std::nullopt;
+  const geometry::Face* piece = nullptr;
+  for (const geometry::Face& face : *faces) {
+    if (geometry::faceArea(face) <= kSliver_m2) continue;
+    if (piece != nullptr || !face.holes.empty()) return std::nullopt;  // no outline says a hole
+    piece = &face;
+  }
+  if (piece == nullptr) return std::nullopt;
+  return piece->outline;
 }
 
 /// The outline without what lies outside the house, or without what an earlier one covers.
@@ -109,13 +111,13 @@ std::optional<Job> clipped(const Job& job, const std::vector<std::string>& token
   std::vector<T>& list = listIn<T>(result);
   const std::size_t i = elementAt(list, tokens, 2);
   if (i == kNowhere) return std::nullopt;
-  auto outline = largest(geometry::common(list[i].outline_m, job.plan.rings[0].corners));
+  auto outline = onePiece(geometry::common(list[i].outline_m, job.plan.rings[0].corners));
   if (!outline) return std::nullopt;
   std::vector<Polygon> courts;
   for (std::size_t r = 1; r < job.plan.rings.size(); ++r) {
     courts.push_back(job.plan.rings[r].corners);
   }
-  outline = largest(geometry::without(*outline, courts));
+  outline = onePiece(geometry::without(*outline, courts));
   if (!outline) return std::nullopt;
   list[i].outline_m = *outline;
   return result;
@@ -129,7 +131,7 @@ std::optional<Job> cutBack(const Job& job, const std::vector<std::string>& token
   if (i == kNowhere) return std::nullopt;
   std::vector<Polygon> earlier;
   for (std::size_t k = 0; k < i; ++k) earlier.push_back(list[k].outline_m);
-  const auto outline = largest(geometry::without(list[i].outline_m, earlier));
+  const auto outline = onePiece(geometry::without(list[i].outline_m, earlier));
   if (!outline) return std::nullopt;
   list[i].outline_m = *outline;
   return result;
@@ -167,7 +169,8 @@ std::optional<Job> doorPushedBack(const Job& job, const Problem&,
   Job result = job;
   InnerDoor& door = result.plan.inner_doors[i];
   for (const InnerWall& wall : job.plan.inner_walls) {
-    if (wall.id == door.wall) pushBack(door.offset_m, door.width_m, length_m(wall.line_m));
+    if (wall.id != door.wall) continue;
+    if (!pushBack(door.offset_m, door.width_m, length_m(wall.line_m))) return std::nullopt;
   }
   return result;
 }
@@ -217,16 +220,6 @@ std::optional<Job> sumpOnRing(const Job& job, const Problem&,
   return result;
 }
 
-std::optional<Job> bookEmptied(const Job& job, const Problem&,
-                               const std::vector<std::string>& tokens) {
-  const std::size_t r = elementAt(job.plan.rings, tokens, 2);
-  if (r == kNowhere) return std::nullopt;
-  Job result = job;
-  result.plan.rings[r].taped.clear();
-  result.plan.rings[r].shared_by = Sharing::not_shared;
-  return result;
-}
-
 template <auto Function>
 std::optional<Job> byTokens(const Job& job, const Problem&,
                             const std::vector<std::string>& tokens) {
@@ -262,7 +255,6 @@ constexpr auto kRemedies = std::to_array<Remedy>({
     {"plan.waiver.no-sump", "fix.take-out", waiverOut},
     {"plan.service.run-contradicted", "fix.say-drawn", runDrawn},
     {"plan.sump.off-ring", "fix.push-back", sumpOnRing},
-    {"plan.taped.count", "fix.empty-book", bookEmptied},
 });
 
 /// How often each problem comes, of those that are unsound or the one in hand.

@@ -16,7 +16,8 @@ struct Fix {
 };
 
 /// A fix for one problem of checkJob(job), or nothing where none is safe. A fix makes its problem
-/// go away and brings no unsound one; both were looked at before it is offered.
+/// go away and brings no unsound one; both were looked at before it is offered. None drops what was
+/// measured: a width, a field book, a part of a room or floor over 0.01 m2 that lies in the house.
 std::optional<Fix> fixFor(const Job& job, const base::Problem& problem);
 
 /// All of them, in the order of checkJob(). Each is for the job as it is: once one is done, ask

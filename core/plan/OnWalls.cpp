@@ -34,6 +34,24 @@ void carryWaivers(Job& job, std::size_t ring, const Sump& before, const Sump& af
   }
 }
 
+/// The points of the ground outside go with what stands on the walls. Two that come to lie on one
+/// place are one.
+void carryGround(const Ring& before, Ring& after, const Carry& carry) {
+  for (Wall& w : after.walls) w.ground_points.clear();
+  for (std::size_t i = 0; i < edgeCount(before) && i < before.walls.size(); ++i) {
+    for (GroundPoint g : before.walls[i].ground_points) {
+      const OnEdge to = carry(before, after, {i, g.offset_m}, 0.0);
+      if (to.edge >= after.walls.size()) continue;
+      g.offset_m = to.offset_m;
+      auto& ground = after.walls[to.edge].ground_points;
+      const auto later = std::find_if(ground.begin(), ground.end(), [&](const GroundPoint& other) {
+        return other.offset_m >= g.offset_m;
+      });
+      if (later == ground.end() || later->offset_m != g.offset_m) ground.insert(later, g);
+    }
+  }
+}
+
 }  // namespace
 
 Vec directionOf(const Segment& s) {
@@ -99,6 +117,7 @@ Job withRing(const Job& job, std::size_t ring, Ring after, const Carry& carry) {
     after.taped.clear();
     after.shared_by = Sharing::not_shared;
   }
+  carryGround(before, after, carry);
   std::set<std::string> gone;
   for (const Wall& w : before.walls) gone.insert(w.id);
   for (const Wall& w : after.walls) gone.erase(w.id);
@@ -108,14 +127,10 @@ Job withRing(const Job& job, std::size_t ring, Ring after, const Carry& carry) {
 }
 
 void countFromOtherEnds(Job& job, std::size_t ring) {
-  Ring& r = job.plan.rings[ring];
+  const Ring& r = job.plan.rings[ring];
   std::set<std::string> turned;
   for (std::size_t i = 0; i < edgeCount(r) && i < r.walls.size(); ++i) {
     turned.insert(r.walls[i].id);
-    const double length = length_m(edgeOf(r, i));
-    auto& ground = r.walls[i].ground_points;
-    std::reverse(ground.begin(), ground.end());
-    for (GroundPoint& g : ground) g.offset_m = length - g.offset_m;
   }
   const int number = static_cast<int>(ring);
   for (const Opening& o : job.plan.openings) {

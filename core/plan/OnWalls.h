@@ -31,14 +31,15 @@ Point pointAt(const Ring& ring, OnEdge at);
 using Carry =
     std::function<OnEdge(const Ring& before, const Ring& after, OnEdge at, double width_m)>;
 
-/// The job with ring `ring` replaced and everything on it carried; waivers as OutlineEdits.h says.
+/// The job with ring `ring` replaced and everything on it carried, ground points too; waivers as
+/// OutlineEdits.h says.
 Job withRing(const Job& job, std::size_t ring, Ring after, const Carry& carry);
 
 /// Edges correspond one to one: by the corner that stayed, else square to the wall; kept on it.
 OnEdge carryAlongEdge(const Ring& before, const Ring& after, OnEdge at, double width_m);
 
-/// For a ring that is now walked the other way round: what is counted from a wall's first corner
-/// (its ground points), and which end of it and of what stands on it a dimension is tied to.
+/// For a ring that is now walked the other way round: which end of a wall and of what stands on it
+/// a dimension is tied to.
 void countFromOtherEnds(Job& job, std::size_t ring);
 
 /// Set square onto edge `edge`, and kept on it.

@@ -5,9 +5,10 @@
 //
 // What stands on a wall goes with it: it keeps its distance from the corner that stayed; where both
 // corners moved, its place square to the wall. It is kept on its wall as far as it fits. That holds
-// for openings, service entries, radiators and cored sumps. A waiver goes with its sump, but lapses
-// where the edit moved that sump's place in the world by more than kWaiverReach_m. A field book is
-// emptied where corners move; dimensions tied to a wall that goes, go with it.
+// for openings, wall features, service entries, radiators, points of the ground outside and cored
+// sumps. A waiver goes with its sump, but lapses where the edit moved that sump's place in the
+// world by more than kWaiverReach_m. A field book is emptied where corners move; dimensions tied to
+// a wall that goes, go with it.
 //
 // Errors of all: plan.edit.no-corner, plan.edit.no-edge for a ring, corner or edge that is not
 // there; plan.edit.not-a-place for a coordinate or length that is no finite number within 10 km;

@@ -18,8 +18,8 @@ namespace {
 
 using geometry::Vec;
 
-constexpr double kWidestTolerance_deg = 30.0;
-constexpr double kSameLine = 1e-6;  // sine of an angle nobody measures (own figure)
+constexpr double kWidestTolerance_deg = 30.0;  // own figure: wider, a hipped bay is a corner
+constexpr double kSameLine = 1e-6;             // sine of an angle nobody measures (own figure)
 
 /// Sets that grow together.
 class Groups {

@@ -105,6 +105,14 @@ TapedWall walkedBack(TapedWall wall) {
   return wall;
 }
 
+/// The book walked the other way. A wall's angle is that to the wall before it, which is now the
+/// one after: all but the first's move on by one.
+void turnBook(std::vector<TapedWall>& book) {
+  std::reverse(book.begin(), book.end());
+  for (TapedWall& wall : book) wall = walkedBack(wall);
+  for (std::size_t i = book.size(); i-- > 1;) std::swap(book[i].square, book[i - 1].square);
+}
+
 /// The corners a closed ring gets, one per wall. A wall that is drawn to close it stands in no
 /// book.
 base::Result<Ring> closedRing(Ring ring, Sharing sharing) {
@@ -204,9 +212,16 @@ base::Result<Job> closedJob(const Job& job, int ring, Ring open, Sharing sharing
       adopted(job, static_cast<std::size_t>(ring), std::move(whole), keepOffset);
   if (!done || (area > 0.0) == (ring == 0)) return done;
   const bool drawn = ringOf(*done, ring).taped.size() < ringOf(*done, ring).corners.size();
-  const Job turned = turnedRound(*done, ring);
+  Job turned = turnedRound(*done, ring);
   // The wall that was drawn stays the last, so that the book still counts from the first.
-  return drawn ? begunAtNext(turned, ring) : turned;
+  if (drawn) return begunAtNext(turned, ring);
+  if (sharing != Sharing::least_squares) return turned;
+  // By the angles as the turned book has them, as any later correction will do it.
+  base::Result<Ring> again = closedRing(openRing(ringOf(turned, ring)), sharing);
+  // A book so wild that it now closes the other way round keeps the first sharing.
+  const bool same = again.ok() && (geometry::signedArea(again->corners) > 0.0) == (ring == 0);
+  if (!same) return turned;
+  return adopted(turned, static_cast<std::size_t>(ring), std::move(again).value(), keepOffset);
 }
 
 }  // namespace
@@ -287,7 +302,9 @@ base::Result<Job> removeTaped(const Job& job, int ring, std::size_t index) {
   if (index >= r.taped.size()) return noTapedWall(ring, index);
   base::Result<Job> cleared = withoutStanding(job, ring, index);
   if (!cleared) return cleared;
-  const Job without = std::move(cleared).value();
+  Job without = std::move(cleared).value();
+  auto& walls = without.plan.rings[static_cast<std::size_t>(ring)].walls;
+  if (index < walls.size()) walls[index].ground_points.clear();
   matchWalls(without, static_cast<std::size_t>(ring), r);
   const auto at = static_cast<std::ptrdiff_t>(index);
   r.taped.erase(r.taped.begin() + at);
@@ -322,8 +339,7 @@ Job turnedRound(const Job& job, int ring) {
   // Corner 0 stays; wall i, from corner i to i + 1, becomes the wall n - 1 - i.
   std::reverse(r.corners.begin() + 1, r.corners.end());
   std::reverse(r.walls.begin(), r.walls.end());
-  std::reverse(r.taped.begin(), r.taped.end());
-  for (TapedWall& wall : r.taped) wall = walkedBack(wall);
+  turnBook(r.taped);
   const std::size_t count = r.corners.size();
   Job turned = withBook(job, static_cast<std::size_t>(ring), std::move(r),
                         [count](const Ring& before, const Ring&, OnEdge at, double width_m) {

@@ -22,6 +22,11 @@
 
 namespace sumpwright::plan {
 
+/// An outline that closes worse than 1 in so much is to be measured again, and closes poorly at
+/// worse than the other (own figures).
+inline constexpr double kGoodClosing = 1000.0;
+inline constexpr double kPoorClosing = 500.0;
+
 /// A wall of the book as a leg; a right angle taken for granted is a bearing that is held.
 geometry::Leg legOf(const TapedWall& wall);
 std::vector<geometry::Leg> legsOf(const std::vector<TapedWall>& walls);

@@ -17,8 +17,8 @@ using geometry::Polygon;
 using geometry::Segment;
 using geometry::Vec;
 
-constexpr double kOverhang_m = 0.001;
-constexpr double kNoTurn = 1e-6;  // sine of an angle nobody measures (own figure)
+constexpr double kOverhang_m = 0.001;  // contract (own figure)
+constexpr double kNoTurn = 1e-6;       // sine of an angle nobody measures (own figure)
 constexpr double kFurthestMitre =
     4.0;  // times the thickness: a very sharp corner is cut (own figure)
 
@@ -95,11 +95,16 @@ void addBands(const InnerWall& wall, const Reach& reach, std::vector<Polygon>& b
   const Vec last = directionOf({line[line.size() - 2], line.back()});
   line.front() = line.front() + reach(wall, wall.line_m.front(), first) * first;
   line.back() = line.back() + reach(wall, wall.line_m.back(), last) * last;
+  // A wall that comes back to its start has a corner there, too.
+  const bool round =
+      line.size() > 3 &&
+      geometry::distance(wall.line_m.front(), wall.line_m.back()) < kShortestEdge_m;
   for (std::size_t i = 1; i < line.size(); ++i) {
     bands.push_back(quad({line[i - 1], line[i]}, half, half));
-    if (i + 1 == line.size()) continue;
+    const bool at_end = i + 1 == line.size();
+    if (at_end && !round) continue;
     const Vec u = directionOf({line[i - 1], line[i]});
-    const Vec v = directionOf({line[i], line[i + 1]});
+    const Vec v = at_end ? directionOf({line[0], line[1]}) : directionOf({line[i], line[i + 1]});
     const double away = geometry::cross(u, v) > 0.0 ? -1.0 : 1.0;
     fillCorner(u, v, line[i], half, half, away * geometry::left(u), away * geometry::left(v),
                bands);

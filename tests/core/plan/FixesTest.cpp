@@ -59,26 +59,15 @@ TEST(Fixes, EveryOneKeepsItsWord) {
 }
 
 TEST(Fixes, AreOfferedForTheseAndNoOthers) {
-  EXPECT_EQ(offeredIn(checkCases()), (std::set<std::string>{"plan.courtyard.turned",
-                                                            "plan.dimension.no-thing",
-                                                            "plan.feature.off-wall",
-                                                            "plan.house.footing-reversed",
-                                                            "plan.id.empty",
-                                                            "plan.id.twice",
-                                                            "plan.inner-door.no-wall",
-                                                            "plan.inner-door.off-wall",
-                                                            "plan.looked.contradicted",
-                                                            "plan.opening.off-wall",
-                                                            "plan.radiator.off-wall",
-                                                            "plan.ring.short-edge",
-                                                            "plan.ring.turned",
-                                                            "plan.room.outside",
-                                                            "plan.service.off-wall",
-                                                            "plan.service.run-contradicted",
-                                                            "plan.sump.off-ring",
-                                                            "plan.taped.count",
-                                                            "plan.waiver.no-sump",
-                                                            "plan.zone.outside"}));
+  EXPECT_EQ(offeredIn(checkCases()),
+            (std::set<std::string>{
+                "plan.courtyard.turned", "plan.dimension.no-thing", "plan.feature.off-wall",
+                "plan.house.footing-reversed", "plan.id.empty", "plan.id.twice",
+                "plan.inner-door.no-wall", "plan.inner-door.off-wall", "plan.looked.contradicted",
+                "plan.opening.off-wall", "plan.radiator.off-wall", "plan.ring.short-edge",
+                "plan.ring.turned", "plan.room.outside", "plan.service.off-wall",
+                "plan.service.run-contradicted", "plan.sump.off-ring", "plan.waiver.no-sump",
+                "plan.zone.outside"}));
 }
 
 TEST(Fixes, SwapCutBackAndClip) {
@@ -113,7 +102,7 @@ TEST(Fixes, NoneForAHouseWithoutProblems) {
   EXPECT_FALSE(fixFor(PlanBuilder::rectangle(), p));
 }
 
-TEST(Fixes, AnOpeningIsPushedOntoItsWallOrMadeNarrower) {
+TEST(Fixes, AnOpeningIsPushedOntoItsWall) {
   const auto fixed = [](double offset, double width) {
     const auto fixes = fixesOf(PlanBuilder::rectangle().window("w", 0, offset, width));
     EXPECT_EQ(fixes.size(), 1U);
@@ -121,7 +110,30 @@ TEST(Fixes, AnOpeningIsPushedOntoItsWallOrMadeNarrower) {
   };
   EXPECT_NEAR(fixed(9.5, 1.2).at.offset_m, 8.8, 1e-12);
   EXPECT_EQ(fixed(-0.5, 1.2).at.offset_m, 0.0);
-  EXPECT_EQ(fixed(3.0, 12.0).width_m, 10.0);
+  const Job wide = PlanBuilder::rectangle().window("w", 0, 3.0, 12.0);
+  EXPECT_EQ(timesOf(wide, "plan.opening.off-wall"), 1);
+  EXPECT_TRUE(fixesOf(wide).empty()) << "its width was measured";
+  const Job door = PlanBuilder::rectangle().innerWall("iw", {{4, 0.35}, {4, 3}}).with([](Job& j) {
+    j.plan.inner_doors = {{"d", "iw", 0.1, 4.0}};
+  });
+  EXPECT_TRUE(fixesOf(door).empty());
+}
+
+TEST(Fixes, NoneThatWouldDropOneOfTwoPieces) {
+  const Job two = PlanBuilder::rectangle()
+                      .noRooms()
+                      .room("cross", RoomUse::hall, {{4, 0.35}, {5, 0.35}, {5, 7.6}, {4, 7.6}})
+                      .room("wide", RoomUse::living, {{1, 2}, {9, 2}, {9, 3}, {1, 3}});
+  EXPECT_EQ(timesOf(two, "plan.room.overlap"), 1);
+  EXPECT_TRUE(fixesOf(two).empty()) << "which of the two pieces is meant nobody knows";
+}
+
+TEST(Fixes, AFieldBookIsNotThrownAway) {
+  const Job job = PlanBuilder::rectangle().with([](Job& j) {
+    j.plan.rings[0].taped = {{90, 10}, {0, 8}};
+  });
+  EXPECT_EQ(timesOf(job, "plan.taped.count"), 1);
+  EXPECT_TRUE(fixesOf(job).empty());
 }
 
 /// Spoils a sound house in one of the ways a slip of the hand would.

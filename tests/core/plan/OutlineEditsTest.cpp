@@ -5,6 +5,7 @@
 #include <cmath>
 #include <set>
 
+#include "core/plan/EditChecks.h"
 #include "plan/DesignEdits.h"
 #include "plan/OutlineEdits.h"
 #include "plan/PlanCheck.h"
@@ -338,6 +339,37 @@ TEST(AnySequence, HoldsThePlanTogether) {
     }
     EXPECT_GT(done, 50);
   });
+}
+
+// ---- the ground outside ----
+
+Job withGround(std::vector<GroundPoint> points) {
+  return PlanBuilder::rectangle().wall(0, [&](Wall& w) { w.ground_points = points; });
+}
+
+std::vector<double> groundOf(const Job& job, std::size_t edge) {
+  std::vector<double> offsets;
+  for (const GroundPoint& g : job.plan.rings[0].walls[edge].ground_points) {
+    offsets.push_back(g.offset_m);
+  }
+  return offsets;
+}
+
+TEST(OutlineEdits, GroundPointsStayOnAWallThatIsShortened) {
+  const Job job = withGround({{2.0, -0.2}, {9.0, -0.4}});
+  const Job shorter = doneWell(setWallLength(job, 0, 0, 6.0));
+  EXPECT_EQ(groundOf(shorter, 0), (std::vector<double>{2.0, 6.0}));
+  EXPECT_EQ(unsoundIn(shorter), 0U);
+}
+
+TEST(OutlineEdits, GroundPointsAreSharedOutWhereAWallIsSplit) {
+  const Job job = withGround({{2.0, -0.2}, {9.0, -0.4}});
+  const Job split = doneWell(splitWall(job, 0, 0, 5.0));
+  EXPECT_EQ(groundOf(split, 0), (std::vector<double>{2.0}));
+  EXPECT_EQ(groundOf(split, 1), (std::vector<double>{4.0}));
+  EXPECT_EQ(unsoundIn(split), 0U);
+  const Job whole = doneWell(removeCorner(split, 0, 1));
+  EXPECT_EQ(groundOf(whole, 0), (std::vector<double>{2.0, 9.0}));
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "geometry/Shapes.h"
 #include "plan/Dimensions.h"
 #include "plan/RoomEdits.h"
+#include "plan/ThingEdits.h"
 #include "support/PlanBuilder.h"
 #include "support/Seed.h"
 
@@ -112,6 +113,43 @@ TEST(FindRooms, RoundACourtyardNoOutlineRunsOverIt) {
   EXPECT_EQ(unsoundIn(made), 0U);
 }
 
+void expectNoneOverAnother(const std::vector<Polygon>& outlines) {
+  for (std::size_t i = 0; i < outlines.size(); ++i) {
+    for (std::size_t k = i + 1; k < outlines.size(); ++k) {
+      EXPECT_LT(geometry::overlapArea(outlines[i], outlines[k]), 1e-6) << i << " and " << k;
+    }
+  }
+}
+
+TEST(FindRooms, RoundARoomInTheMiddleNoOutlineRunsOverIt) {
+  const Job job =
+      PlanBuilder::rectangle().noRooms().innerWall("box", {{4, 3}, {6, 3}, {6, 5}, {4, 5}, {4, 3}});
+  const auto rooms = found(job);
+  ASSERT_EQ(rooms.size(), 3U);
+  expectNoneOverAnother(rooms);
+  double sum = 0.0;
+  for (const double area : areasOf(rooms)) sum += area;
+  EXPECT_NEAR(areasOf(rooms)[0], 1.9 * 1.9, 1e-5);
+  EXPECT_NEAR(sum, 9.3 * 7.3 - 2.1 * 2.1 + 1.9 * 1.9, 1e-5);
+  EXPECT_EQ(unsoundIn(doneWell(roomsFromWalls(job))), 0U);
+}
+
+TEST(FindRooms, RoomsWithinRoomsWithinRooms) {
+  const Job job = PlanBuilder::rectangle()
+                      .noRooms()
+                      .innerWall("in", {{4.5, 3.5}, {5.5, 3.5}, {5.5, 4.5}, {4.5, 4.5}, {4.5, 3.5}})
+                      .innerWall("out", {{3, 2}, {7, 2}, {7, 6}, {3, 6}, {3, 2}})
+                      .innerWall("far", {{1, 1}, {2, 1}, {2, 2}, {1, 2}, {1, 1}});
+  const auto rooms = found(job);
+  expectNoneOverAnother(rooms);
+  double sum = 0.0;
+  for (const double area : areasOf(rooms)) sum += area;
+  const auto band = [](double side) {
+    return (side + 0.1) * (side + 0.1) - (side - 0.1) * (side - 0.1);
+  };
+  EXPECT_NEAR(sum, 9.3 * 7.3 - band(1) - band(4) - band(1), 1e-4);
+}
+
 TEST(FindRooms, NeedsASoundOutline) {
   Job open = PlanBuilder::rectangle();
   open.plan.rings[0].closed = false;
@@ -156,6 +194,34 @@ TEST(FloorZoneFromWalls, FillsWhatNoZoneCovers) {
   ASSERT_EQ(both.plan.floor_zones.size(), 2U);
   EXPECT_NEAR(geometry::signedArea(both.plan.floor_zones[1].outline_m), 5.65 * 7.3, 1e-6);
   EXPECT_EQ(unsoundIn(both), 0U);
+}
+
+TEST(RoomsFromWalls, ARoomThatAWallNowPartsIsOneOfTheTwo) {
+  const Job whole = doneWell(roomsFromWalls(PlanBuilder::rectangle().noRooms()));
+  ASSERT_EQ(whole.plan.rooms.size(), 1U);
+  const Job parted =
+      doneWell(addThing(whole, InnerWall{"iw", {{5, 0.35}, {5, 7.65}}, 0.1, BelowFloor::unknown}));
+  const Job made = doneWell(roomsFromWalls(parted));
+  ASSERT_EQ(made.plan.rooms.size(), 2U);
+  EXPECT_EQ(made.plan.rooms[0].id, whole.plan.rooms[0].id);
+  EXPECT_EQ(unsoundIn(made), 0U);
+}
+
+TEST(FloorZoneFromWalls, LeavesAZoneInTheMiddleAlone) {
+  const Job middle = PlanBuilder::rectangle().noZones().zone("old", FloorKind::suspended_timber,
+                                                             {{4, 3}, {6, 3}, {6, 5}, {4, 5}});
+  const Job all = doneWell(floorZoneFromWalls(middle));
+  std::vector<Polygon> outlines;
+  double sum = 0.0;
+  for (const FloorZone& zone : all.plan.floor_zones) {
+    outlines.push_back(zone.outline_m);
+    sum += std::abs(geometry::signedArea(zone.outline_m));
+  }
+  ASSERT_EQ(outlines.size(), 3U);
+  expectNoneOverAnother(outlines);
+  EXPECT_NEAR(sum, 9.3 * 7.3, 1e-5);
+  EXPECT_EQ(unsoundIn(all), 0U);
+  EXPECT_EQ(problemIdOf(floorZoneFromWalls(all)), "plan.edit.floor-whole");
 }
 
 // ---- the sampled twin ----

@@ -131,6 +131,8 @@ void addFieldBookCases(SurveyCases& cases) {
   };
   cases.unsound("plan.taped.wall", "/plan/rings/0/taped/1",
                 taped({{90, 10}, {0, 0}, {270, 10}, {180, 8}}));
+  cases.missing("plan.taped.poor", "/plan/rings/0/taped",
+                taped({{90, 10}, {0, 8}, {270, 10.05}, {180, 8}}));
   cases.missing("plan.taped.count", "/plan/rings/0/taped", taped({{90, 10}, {0, 8}}));
 }
 

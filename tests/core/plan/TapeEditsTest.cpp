@@ -205,6 +205,46 @@ TEST(TapeEdits, ACourtyardIsTapedAsItsOwnRing) {
   EXPECT_FALSE(unsoundBut(*closed, ""));
 }
 
+/// A wall's angle is that to the wall before it; walked the other way that is the wall after it.
+TEST(TapeEdits, MeasuredAnglesStayAtTheirCornersWhenTurned) {
+  // Clockwise: up, right, down, slanting back to the left (measured), left (measured).
+  const std::vector<TapedWall> walls{
+      {0, 8.0, true}, {90, 10.0, true}, {180, 5.0, true}, {233.13, 5.0, false}, {270, 6.0, false}};
+  for (const Sharing sharing : {Sharing::compass_rule, Sharing::least_squares}) {
+    const auto closed = closeTaped(taped(walls), 0, sharing);
+    ASSERT_TRUE(closed.ok());
+    const Ring& ring = tapedRing(*closed);
+    ASSERT_EQ(ring.taped.size(), 5U);
+    EXPECT_GT(geometry::signedArea(ring.corners), 0.0);
+    std::vector<bool> square;
+    for (const TapedWall& w : ring.taped) square.push_back(w.square);
+    // Now right, slanting up to the right, up, left, down: measured are the second and the third.
+    EXPECT_EQ(square, (std::vector<bool>{true, false, false, true, true}));
+    // To type in again what stands there changes nothing.
+    const auto again = replaceTaped(*closed, 0, 1, ring.taped[1]);
+    ASSERT_TRUE(again.ok());
+    for (std::size_t i = 0; i < ring.corners.size(); ++i) {
+      expectCorner(tapedRing(*again).corners[i], ring.corners[i].x, ring.corners[i].y);
+    }
+  }
+}
+
+TEST(TapeEdits, APoorlyClosedBookIsSaidAndAGoodOneIsNot) {
+  const auto said = [](double last_m) {
+    auto walls = oblong();
+    walls[3].length_m = last_m;
+    const auto closed = closeTaped(taped(walls), 0, Sharing::compass_rule);
+    EXPECT_TRUE(closed.ok());
+    for (const base::Problem& p : checkJob(*closed)) {
+      if (p.message.id == "plan.taped.poor") return true;
+    }
+    return false;
+  };
+  EXPECT_FALSE(said(7.99));  // out by 14 mm in 36 m: 1 in 2,500
+  EXPECT_FALSE(said(7.97));  // 32 mm: 1 in 1,100
+  EXPECT_TRUE(said(7.96));   // 41 mm: 1 in 870
+}
+
 TEST(TapeEdits, SaysWhyNot) {
   const Job two = taped({{90, 10.0, true}, {0, 8.0, true}});
   EXPECT_EQ(tapeProblem(addTaped(two, 0, {0, 0.0, true})), "plan.ring.short-edge");
