@@ -5,7 +5,6 @@
 #include <cmath>
 
 #include "drawing/Ties.h"
-#include "plan/DesignEdits.h"
 #include "siting/Scoring.h"
 
 namespace sumpwright::stages {
@@ -31,25 +30,22 @@ State stateOf(Weight weight) {
   return State::advised_against;
 }
 
-const rules::Finding* findingOf(const Assessment& a, const std::string& rule) {
-  const auto it = std::find_if(a.findings.begin(), a.findings.end(),
-                               [&](const rules::Finding& f) { return f.rule == rule; });
-  return it == a.findings.end() ? nullptr : &*it;
+/// The worst of a rule that no waiver accepts, or the worst where all are accepted; its place in
+/// the list, past the end where the rule finds nothing.
+std::size_t findingOf(const Assessment& a, const std::string& rule) {
+  std::size_t worst = a.findings.size();
+  for (std::size_t i = 0; i < a.findings.size(); ++i) {
+    if (a.findings[i].rule != rule) continue;
+    if (!a.accepted[i]) return i;
+    worst = std::min(worst, i);
+  }
+  return worst;
 }
 
 const rules::Margin* marginOf(const Assessment& a, const std::string& rule) {
   const auto it = std::find_if(a.margins.begin(), a.margins.end(),
                                [&](const rules::Margin& m) { return m.rule == rule; });
   return it == a.margins.end() ? nullptr : &*it;
-}
-
-bool hasHoldingWaiver(const Study& study, const Assessment& a, const rules::Finding& finding) {
-  const auto& waivers = study.job().design.waivers;
-  const double length = study.perimeter().length_m(a.place.ring);
-  return std::any_of(waivers.begin(), waivers.end(), [&](const plan::Waiver& w) {
-    return w.rule == finding.rule && w.thing == finding.thing &&
-           plan::waiverHolds(w, a.place.ring, a.place.chainage_m, length);
-  });
 }
 
 QString floorText(const Study& study, Place place) {
@@ -85,11 +81,12 @@ QString metText(const Study& study, const Assessment& a, const rules::Rule& rule
   return SitingText::tr("none drawn");
 }
 
-void fillFinding(const Study& study, const Assessment& a, const rules::Finding& f, RuleLine& line) {
+void fillFinding(const Study& study, const Assessment& a, std::size_t index, RuleLine& line) {
+  const rules::Finding& f = a.findings[index];
   line.state = stateOf(f.weight);
   line.thing = f.thing;
   line.waivable = f.waivable;
-  line.waived = f.weight == Weight::binding && hasHoldingWaiver(study, a, f);
+  line.waived = a.accepted[index];
   if (f.distance_m && f.needed_m) {
     line.second = said(f.thing_label, study.job());
     line.figure = length(*f.distance_m - *f.needed_m, study.job(), true);
@@ -216,8 +213,8 @@ std::vector<RuleLine> ruleLines(const Study& study, const Assessment& a) {
     line.rule = rule.id;
     line.title = QString::fromStdString(rule.title);
     const rules::Margin* margin = marginOf(a, rule.id);
-    if (const rules::Finding* finding = findingOf(a, rule.id)) {
-      fillFinding(study, a, *finding, line);
+    if (const std::size_t finding = findingOf(a, rule.id); finding < a.findings.size()) {
+      fillFinding(study, a, finding, line);
     } else if (margin != nullptr) {
       line.thing = margin->thing;
       line.second = said(margin->thing_label, study.job());
@@ -228,12 +225,13 @@ std::vector<RuleLine> ruleLines(const Study& study, const Assessment& a) {
     line.close = margin != nullptr && margin->close;
     lines.push_back(std::move(line));
   }
-  for (const rules::Finding& f : a.findings) {
+  for (std::size_t i = 0; i < a.findings.size(); ++i) {
+    const rules::Finding& f = a.findings[i];
     if (study.sheet().find(f.rule) != nullptr) continue;
     RuleLine line;
     line.rule = f.rule;
     line.title = SitingText::tr("Outlet");
-    fillFinding(study, a, f, line);
+    fillFinding(study, a, i, line);
     lines.push_back(std::move(line));
   }
   return lines;
@@ -265,7 +263,7 @@ QString briefly(const Study& study, const Assessment& a) {
   if (a.waived) return SitingText::tr("Accepted by waiver");
   switch (a.state) {
     case State::clear: {
-      const rules::Margin* least = siting::leastBinding(study.site(), a.margins);
+      const rules::Margin* least = siting::leastOfAll(study.site(), a.margins);
       if (least == nullptr) return SitingText::tr("Clear");
       if (least->close) return SitingText::tr("Clear, too close to call");
       return SitingText::tr("Clear, %1 spare").arg(spare(least->margin_m, study.job()));

@@ -74,8 +74,9 @@ WaiverForm::WaiverForm(session::Session& session, QWidget* parent)
 std::vector<rules::Finding> WaiverForm::waivable(const session::Session& session) {
   std::vector<rules::Finding> found;
   if (session.assessment() == nullptr) return found;
-  for (const rules::Finding& f : session.assessment()->findings) {
-    if (mayWaive(f)) found.push_back(f);
+  const siting::Assessment& a = *session.assessment();
+  for (std::size_t i = 0; i < a.findings.size(); ++i) {
+    if (mayWaive(a.findings[i]) && !a.accepted[i]) found.push_back(a.findings[i]);
   }
   return found;
 }

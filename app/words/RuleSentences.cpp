@@ -61,6 +61,14 @@ std::span<const Sentence> ruleSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "Clear for {outlet}, but too close to call — least margin {margin:down}, "
                          "to {thing}: measure on site.")},
+      {"verdict.clear-room",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Clear for {outlet} — least margin {margin:down}, of the working room "
+                         "outside {thing}.")},
+      {"verdict.clear-room-close",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Clear for {outlet}, but too close to call — least margin {margin:down}, "
+                         "of the working room outside {thing}: measure on site.")},
       {"verdict.clear-no-margin",
        QT_TRANSLATE_NOOP("Sentences",
                          "Clear for {outlet} — nothing on the plan stands against it.")},

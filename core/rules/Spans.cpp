@@ -89,6 +89,9 @@ Finding makeFinding(const Rule& rule, const Site& site, int thing_index, base::M
   // What nobody has found cannot be waived: neither an unlocated thing nor an undrawn run.
   const bool found = thing.located && !thing.street_from;
   if (rule.waiver.only_located && !found) f.waivable.allowed = false;
+  // A hole through a door or round a corner is none, whatever is said for it.
+  const bool no_wall_there = thing.kind == ThingKind::door_width || thing.kind == ThingKind::corner;
+  if (no_wall_there && !f.waivable.not_within_m) f.waivable.not_within_m = 0.0;
   return f;
 }
 

@@ -151,6 +151,15 @@ const Margin* leastBinding(const Site& site, const std::vector<Margin>& margins)
   return least;
 }
 
+const Margin* leastOfAll(const Site& site, const std::vector<Margin>& margins) {
+  const Margin* least = nullptr;
+  for (const Margin& m : margins) {
+    if (site.sheet.find(m.rule)->severity != rules::Severity::binding) continue;
+    if (least == nullptr || m.margin_m < least->margin_m) least = &m;
+  }
+  return least;
+}
+
 std::optional<double> leastBindingMargin_m(const Site& site, Place place) {
   std::optional<double> least;
   for (const rules::Rule& rule : site.sheet.rules) {

@@ -12,7 +12,10 @@ std::vector<Margin> marginsAt(const rules::Site& site, Place place, double accur
 /// nullptr where no such rule has a thing.
 const Margin* leastBinding(const rules::Site& site, const std::vector<Margin>& margins);
 
-/// The same without words, for searches.
+/// The least margin of any binding rule, working room outside included: what the verdict names.
+const Margin* leastOfAll(const rules::Site& site, const std::vector<Margin>& margins);
+
+/// leastBinding() without words, for searches.
 std::optional<double> leastBindingMargin_m(const rules::Site& site, Place place);
 
 /// Score of a place whose least binding margin and advisories are known.

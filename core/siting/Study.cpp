@@ -212,10 +212,12 @@ Assessment Study::assess(Place place, const std::string& sump) const {
   }
   sortWorstFirst(a.findings);
   a.state = stateOf(a.findings);
-  a.waived = allWaived(site(), a, sump);
+  for (const Finding& f : a.findings) a.accepted.push_back(isWaived(site(), f, a.place, sump));
+  a.waived = allWaived(a);
   a.margins = marginsAt(site(), a.place, accuracy_m());
-  a.close =
-      std::any_of(a.margins.begin(), a.margins.end(), [](const Margin& m) { return m.close; });
+  a.close = std::any_of(a.margins.begin(), a.margins.end(), [&](const Margin& m) {
+    return m.close && sheet().find(m.rule)->severity == rules::Severity::binding;
+  });
   a.score = scoreOf(site(), a.place, leastBinding(site(), a.margins), advisoriesIn(a.findings));
   a.rooms_behind = roomsBehindAt(site(), a.place);
   a.thickness_assumed = perimeter().edgeAt(a.place).thickness_assumed;

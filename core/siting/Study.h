@@ -75,10 +75,11 @@ struct Assessment {
   State state = State::clear;  ///< never changed by a waiver
   bool waived = false;         ///< refused, and every binding finding has a waiver that holds
   std::vector<Finding> findings;
-  std::vector<Margin> margins;            ///< one per distance rule that has a thing to measure to
-  bool close = false;                     ///< some margin is below the survey's accuracy
-  Score score;                            ///< on a refused place: what it would score
-  base::Message sentence;                 ///< the verdict
+  std::vector<bool> accepted;   ///< of each finding: binding, and a waiver holds for it
+  std::vector<Margin> margins;  ///< one per distance rule that has a thing to measure to
+  bool close = false;           ///< some margin of a binding rule is below the survey's accuracy
+  Score score;                  ///< on a refused place: what it would score
+  base::Message sentence;       ///< the verdict
   std::vector<std::string> rooms_behind;  ///< ids
   bool thickness_assumed = false;
 };
@@ -89,7 +90,7 @@ struct BestPlace {
   double score = 0.0;
   Run run;             ///< the stretch it is the best of
   bool close = false;  ///< too close to call: the stretch is narrower than twice the survey's
-                       ///< accuracy, or some margin is below it
+                       ///< accuracy, or some margin of a binding rule is below it
 };
 
 /// Where nothing is clear or advised against: the place that needs least put right, or why none

@@ -30,14 +30,25 @@ Message because(const Finding& f) {
 }
 
 Message clearSentence(const rules::Site& site, const Assessment& a) {
-  const Margin* least = leastBinding(site, a.margins);
+  const Margin* least = leastOfAll(site, a.margins);
   if (least == nullptr) {
     return Message("verdict.clear-no-margin", {base::phrase("outlet", outletPhrase(site))});
   }
+  const bool room = site.sheet.find(least->rule)->kind == rules::RuleKind::wall;
+  const char* id = room ? (least->close ? "verdict.clear-room-close" : "verdict.clear-room")
+                        : (least->close ? "verdict.clear-close" : "verdict.clear");
   return Message(
-      least->close ? "verdict.clear-close" : "verdict.clear",
-      {base::phrase("outlet", outletPhrase(site)), base::metres("margin", least->margin_m),
-       base::phrase("thing", least->thing_label)});
+      id, {base::phrase("outlet", outletPhrase(site)), base::metres("margin", least->margin_m),
+           base::phrase("thing", least->thing_label)});
+}
+
+/// What stands against the place: the worst that no waiver accepts. Of a place that is accepted,
+/// the worst.
+const Finding& deciding(const Assessment& a) {
+  for (std::size_t i = 0; i < a.findings.size() && !a.waived; ++i) {
+    if (!a.accepted[i]) return a.findings[i];
+  }
+  return a.findings.front();
 }
 
 /// Kinds nobody looked for are named together; other unknowns follow.
@@ -81,7 +92,7 @@ Message listOf(const std::vector<Message>& phrases) {
 
 Message verdictSentence(const rules::Site& site, const Assessment& a) {
   if (a.state == State::clear) return clearSentence(site, a);
-  const Message reason = because(a.findings.front());
+  const Message reason = because(deciding(a));
   if (a.waived) return Message("verdict.waived", {base::phrase("reason", reason)});
   if (a.state == State::refused)
     return Message("verdict.refused", {base::phrase("reason", reason)});

@@ -23,15 +23,6 @@ bool holdsFor(const Site& site, const plan::Waiver& w, Place place) {
          plan::waiverHolds(w, place.ring, place.chainage_m, length);
 }
 
-bool hasWaiver(const Site& site, const Finding& f, Place place, const std::string& sump) {
-  if (!f.waivable.allowed) return false;
-  const auto& waivers = site.job.design.waivers;
-  return std::any_of(waivers.begin(), waivers.end(), [&](const plan::Waiver& w) {
-    return w.sump == sump && w.rule == f.rule && w.thing == f.thing &&
-           w.evidence == f.waivable.evidence && isComplete(w) && holdsFor(site, w, place);
-  });
-}
-
 /// Riser mode leaves its outlet to be placed later; any other unknown stands against acceptance.
 bool isOnlyLater(const Finding& f) {
   return f.reason.id == "rule.discharge-unplaced" || f.reason.id == "rule.unjudged.riser";
@@ -43,12 +34,23 @@ bool isComplete(const plan::Waiver& w) {
   return !plan::isBlank(w.reason) && !plan::isBlank(w.name) && !plan::isBlank(w.date);
 }
 
-bool allWaived(const Site& site, const Assessment& a, const std::string& sump) {
-  if (a.state != State::refused || sump.empty()) return false;
-  return std::all_of(a.findings.begin(), a.findings.end(), [&](const Finding& f) {
-    if (f.weight == Weight::unknown) return isOnlyLater(f);
-    return f.weight != Weight::binding || hasWaiver(site, f, a.place, sump);
+bool isWaived(const Site& site, const Finding& f, Place place, const std::string& sump) {
+  if (f.weight != Weight::binding || !f.waivable.allowed || sump.empty()) return false;
+  const auto& waivers = site.job.design.waivers;
+  return std::any_of(waivers.begin(), waivers.end(), [&](const plan::Waiver& w) {
+    return w.sump == sump && w.rule == f.rule && w.thing == f.thing &&
+           w.evidence == f.waivable.evidence && isComplete(w) && holdsFor(site, w, place);
   });
+}
+
+bool allWaived(const Assessment& a) {
+  if (a.state != State::refused) return false;
+  for (std::size_t i = 0; i < a.findings.size(); ++i) {
+    const Finding& f = a.findings[i];
+    if (f.weight == Weight::unknown && !isOnlyLater(f)) return false;
+    if (f.weight == Weight::binding && !a.accepted[i]) return false;
+  }
+  return true;
 }
 
 }  // namespace sumpwright::siting

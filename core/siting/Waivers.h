@@ -10,8 +10,12 @@ namespace sumpwright::siting {
 /// Reason, name and date say something.
 bool isComplete(const plan::Waiver& waiver);
 
-/// Whether every binding finding has a waiver for that sump that holds at the place, and nothing
-/// but a riser's outlet is unknown.
-bool allWaived(const rules::Site& site, const Assessment& assessment, const std::string& sump);
+/// Whether a binding finding has a waiver for that sump that holds at the place.
+bool isWaived(const rules::Site& site, const Finding& finding, Place place,
+              const std::string& sump);
+
+/// Whether the place is refused, every binding finding accepted, and nothing but a riser's outlet
+/// unknown.
+bool allWaived(const Assessment& assessment);
 
 }  // namespace sumpwright::siting

@@ -116,6 +116,23 @@ TEST(Assess, TooCloseToCallIsAFlag) {
   EXPECT_EQ(apart.sentence.id, "verdict.clear");
 }
 
+TEST(Assess, TheVerdictCountsWorkingRoomAmongItsMargins) {
+  const auto at = [](double free_m) {
+    return studied(
+               PlanBuilder::rectangle().wall(1, [&](plan::Wall& w) { w.free_depth_m = free_m; }))
+        .assess({0, 14.0});
+  };
+  EXPECT_EQ(at(6.0).sentence.id, "verdict.clear");
+  // 0.90 m is binding and 1.20 m advisory in the sheet: only the advisory's is left of 1.25 m.
+  const Assessment near = at(1.25);
+  EXPECT_EQ(near.state, State::clear);
+  EXPECT_EQ(near.sentence.id, "verdict.clear-room");
+  EXPECT_FALSE(near.close);
+  const Assessment advisory = at(1.21);  // a centimetre more than is advised, 0.31 m than is needed
+  EXPECT_EQ(advisory.state, State::clear);
+  EXPECT_FALSE(advisory.close) << "no refusal is near";
+}
+
 TEST(Assess, AccuracyComesFromTheSheetByMethod) {
   const auto accuracy = [](plan::SurveyMethod method) {
     return studied(
@@ -189,8 +206,16 @@ TEST(Waiver, NeverWhereAnythingIsUnknown) {
 }
 
 TEST(Waiver, HoldsOverTheStartOfTheRing) {
-  const Study study = studied(atCorner(35.998).waiver(waiver("corners", "corner.A", 35.998)));
+  // The ring begins in the middle of the front wall, 0.15 m before a window.
+  const Study study = studied(
+      PlanBuilder::outline({{5, 0}, {10, 0}, {10, 8}, {0, 8}, {0, 0}})
+          .zone("all", plan::FloorKind::ground_bearing_slab, {{0, 0}, {10, 0}, {10, 8}, {0, 8}})
+          .window("w", 0, 0.15, 1.0)
+          .sump("s1", 0, 35.998)
+          .waiver(waiver("openings", "w", 35.998))
+          .waiver(waiver("jambs", "w", 35.998)));
   EXPECT_TRUE(study.assess({0, 0.005}, "s1").waived);
+  EXPECT_FALSE(study.assess({0, 0.011}, "s1").waived);
 }
 
 TEST(Waiver, IsForOneRuleAndOneThing) {
@@ -215,6 +240,40 @@ TEST(Waiver, EveryBindingFindingNeedsItsOwn) {
       studied(base().waiver(waiver("openings", "w", 12.9)).waiver(waiver("jambs", "w", 12.9)))
           .assess({0, 12.9}, "s1")
           .waived);
+}
+
+TEST(Waiver, TheVerdictNamesWhatIsNotAcceptedYet) {
+  const auto at = [](const std::vector<const char*>& rules) {
+    PlanBuilder house = PlanBuilder::rectangle().window("w", 1, 3.0, 1.2).sump("s1", 0, 12.9);
+    for (const char* rule : rules) house.waiver(waiver(rule, "w", 12.9));
+    return studied(house).assess({0, 12.9}, "s1");
+  };
+  const Assessment none = at({});
+  EXPECT_EQ(std::count(none.accepted.begin(), none.accepted.end(), true), 0);
+  const std::string first = none.findings.front().rule;
+  const std::string other = first == "openings" ? "jambs" : "openings";
+  const Assessment one = at({first.c_str()});
+  EXPECT_TRUE(one.accepted.front());
+  EXPECT_EQ(one.sentence.id, "verdict.refused");
+  EXPECT_NE(one.sentence, none.sentence) << "it still names what a waiver accepts";
+  const Assessment both = at({first.c_str(), other.c_str()});
+  EXPECT_EQ(both.sentence.id, "verdict.waived");
+}
+
+/// Whatever is said for it: there is no wall in a door and none past a corner.
+TEST(Waiver, NoneForAHoleInADoor) {
+  const auto accepted = [](double chainage) {
+    return studied(PlanBuilder::rectangle()
+                       .door("d", 1, 3.0, 0.9)
+                       .sump("s1", 0, chainage)
+                       .waiver(waiver("openings", "d", chainage))
+                       .waiver(waiver("jambs", "d", chainage)))
+        .assess({0, chainage}, "s1")
+        .waived;
+  };
+  EXPECT_FALSE(accepted(13.45));        // its middle
+  EXPECT_FALSE(accepted(13.0 - 0.06));  // 127 mm core: 3.5 mm into it
+  EXPECT_TRUE(accepted(13.0 - 0.07));
 }
 
 TEST(Waiver, WithTheEvidenceTheSheetAsksFor) {
