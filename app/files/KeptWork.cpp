@@ -16,7 +16,7 @@ namespace sumpwright::files {
 
 namespace {
 
-constexpr std::size_t kMostHeadBytes = 64U * 1024U;
+constexpr std::size_t kMostHeadBytes = 64U * 1024U;  // own figure
 constexpr const char* kKeptFormat = "sumpwright.kept";
 constexpr int kKeptVersion = 1;
 const QLatin1String kKeptEnding(".kept");

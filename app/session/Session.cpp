@@ -6,6 +6,7 @@
 #include "plan/PlanCheck.h"
 #include "session/FreshId.h"
 #include "session/JobEdit.h"
+#include "siting/DesignCheck.h"
 #include "tools/SiteDrag.h"
 
 namespace sumpwright::session {
@@ -245,12 +246,20 @@ void Session::setOutlet(plan::OutletMode mode) {
 }
 
 base::Problems Session::setCore(double core_mm) {
+  // A core that no pipe goes through would leave nothing to judge.
+  if (m_sheet) {
+    if (const auto bad = siting::sizeProblem(job(), *m_sheet, core_mm / 1000.0)) return {*bad};
+  }
   return edit(tr("Change the core"), plan::setCore(job(), core_mm));
 }
 
 base::Problems Session::setRuleSheet(const std::string& id) {
   const base::Result<files::LoadedSheet> loaded = files::sheetById(id, m_source);
   if (!loaded) return loaded.problems();
+  const rules::RuleSheet& sheet = loaded->sheet;
+  const double core_mm = job().design.core_mm.value_or(sheet.default_core_mm.value);
+  const auto bad = siting::sizeProblem(job(), sheet, core_mm / 1000.0);
+  if (bad && m_study) return {*bad};
   change(tr("Change the rule sheet"), plan::setRuleSheet(job(), id));
   return {};
 }

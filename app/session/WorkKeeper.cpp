@@ -48,7 +48,9 @@ void WorkKeeper::release() {
 
 void WorkKeeper::keep(WorkToKeep work, bool same_gesture) {
   SUMPWRIGHT_REQUIRE(!m_slot.empty());
-  if (same_gesture && m_pool.activeThreadCount() > 0) {
+  // Whoever waits is written when the end of the last write is told: not by what the pool says, for
+  // a thread is active a little longer than it takes to tell.
+  if (same_gesture && m_untold > 0) {
     m_waiting = std::move(work);
     return;
   }
@@ -60,20 +62,23 @@ void WorkKeeper::keep(WorkToKeep work, bool same_gesture) {
 }
 
 void WorkKeeper::write(WorkToKeep work) {
+  ++m_untold;
   m_pool.start([this, slot = m_slot, work = std::move(work)]() mutable {
     work.head.written_at =
         QDateTime::currentDateTimeUtc().toString(Qt::ISODateWithMs).toStdString();
-    const auto written = files::writeKept(slot, work.head, *work.job, work.source);
+    const auto done = files::writeKept(slot, work.head, *work.job, work.source);
     QMetaObject::invokeMethod(
-        this, [this, problems = written.problems()] { tell(problems); }, Qt::QueuedConnection);
+        this, [this, problems = done.problems()] { written(problems); }, Qt::QueuedConnection);
   });
 }
 
+void WorkKeeper::written(const base::Problems& problems) {
+  --m_untold;
+  if (m_waiting && m_untold == 0) write(*std::exchange(m_waiting, std::nullopt));
+  tell(problems);
+}
+
 void WorkKeeper::tell(const base::Problems& problems) {
-  if (m_waiting) {
-    m_pool.waitForDone();  // the thread that told this may not have ended yet
-    write(*std::exchange(m_waiting, std::nullopt));
-  }
   const bool was_failing = std::exchange(m_failing, !problems.empty());
   if (m_failing && !was_failing) Q_EMIT failed(problems);
 }

@@ -57,11 +57,13 @@ class WorkKeeper final : public QObject {
  private:
   bool tryHold(const std::string& slot);
   void write(WorkToKeep work);
+  void written(const base::Problems& problems);
   void tell(const base::Problems& problems);
 
   std::string m_slot;
   std::unique_ptr<QLockFile> m_lock;
   QThreadPool m_pool;  ///< of one thread: writes come one after the other
+  int m_untold = 0;    ///< writes handed over whose end has not been told yet
   std::optional<WorkToKeep> m_waiting;
   bool m_failing = false;
 };

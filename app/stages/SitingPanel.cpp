@@ -21,6 +21,7 @@ namespace {
 
 constexpr int kRulesPage = 0;
 constexpr int kWaiverPage = 1;
+constexpr double kBetweenCores_m = 0.1195;  // half way between the two that can be chosen
 
 QLabel* second(QWidget* parent, double factor = 0.92) {
   auto* label = new QLabel(parent);
@@ -233,8 +234,11 @@ QWidget* SitingPanel::makeSetup() {
   connect(m_outlet, &Segments::picked, this, [this](int index) {
     m_session.setOutlet(index == 0 ? plan::OutletMode::low : plan::OutletMode::riser);
   });
-  connect(m_core, &Segments::picked, this,
-          [this](int index) { m_session.setCore(index == 0 ? 127.0 : 112.0); });
+  connect(m_core, &Segments::picked, this, [this](int index) {
+    const base::Problems problems = m_session.setCore(index == 0 ? 127.0 : 112.0);
+    if (!problems.empty()) tell(said(problems.front().message, m_session.job()));
+    refreshSetup();
+  });
   connect(m_sheets, &QComboBox::activated, this, [this](int index) {
     const base::Problems problems =
         m_session.setRuleSheet(m_sheets->itemData(index).toString().toStdString());
@@ -336,10 +340,14 @@ void SitingPanel::refreshEmptyHead() {
   }
   m_word->setText(tr("Siting is off"));
   QStringList lines;
-  lines << tr(
-      "The plan contradicts itself, so no place can be judged. Put these right in the file "
-      "and open it again:");
-  for (const base::Problem& p : m_session.studyProblems()) {
+  const base::Problems& why = m_session.studyProblems();
+  const bool in_plan = std::any_of(why.begin(), why.end(), [](const base::Problem& p) {
+    return p.pointer.starts_with("/plan") || p.pointer.starts_with("/house");
+  });
+  lines << (in_plan ? tr("The plan contradicts itself, so no place can be judged. Put these right "
+                         "under Survey:")
+                    : tr("No place can be judged until this is put right:"));
+  for (const base::Problem& p : why) {
     lines << QStringLiteral("• ") + said(p.message, m_session.job());
     if (!p.pointer.empty()) lines.back() += tr(" (at %1)").arg(QString::fromStdString(p.pointer));
   }
@@ -466,10 +474,10 @@ void SitingPanel::refreshSetup() {
   m_outlet->parentWidget()->setVisible(m_session.hasJob());
   if (!m_session.hasJob()) return;
   m_outlet->setEnabled(on);
-  m_core->setEnabled(on);
   const plan::Design& design = m_session.job().design;
   m_outlet->show(design.outlet == plan::OutletMode::low ? 0 : 1);
-  m_core->show(on && m_session.study()->site().core_m < 0.1195 ? 1 : 0);
+  m_core->show(on ? (m_session.study()->site().core_m < kBetweenCores_m ? 1 : 0)
+                  : (design.core_mm.value_or(127.0) < 1000.0 * kBetweenCores_m ? 1 : 0));
   m_sheets->clear();
   for (const files::SheetEntry& entry : files::availableSheets().sheets) {
     m_sheets->addItem(QString::fromStdString(entry.title), QString::fromStdString(entry.id));

@@ -20,6 +20,14 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk, QWi
                           {tr("House"), tr("Outline"), tr("Things"), tr("Looked for"), tr("Check")},
                           this, Segments::Spacing::close);
   column->addWidget(m_choice);
+  m_book_gone = new SideNote(SideNote::Kind::warning, this);
+  m_book_gone->setText(
+      tr("The field book of this outline is dropped: its corners no longer stand where they were "
+         "taped. Undo brings it back."));
+  m_book_gone->setCure(tr("Undo"));
+  m_book_gone->setDismissable();
+  m_book_gone->hide();
+  column->addWidget(m_book_gone);
   m_pages = new QStackedWidget(this);
   m_house = new HousePage(session, m_pages);
   m_outline = new OutlinePage(session, desk, m_pages);
@@ -36,7 +44,11 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk, QWi
           [this](int index) { showPage(static_cast<SurveyPage>(index)); });
   connect(m_check, &CheckPage::led, this, &SurveyPanel::leadTo);
   connect(m_outline, &OutlinePage::outlineClosed, this, [this] { showPage(SurveyPage::things); });
+  connect(m_book_gone, &SideNote::curePressed, this, [this] { m_session.undoStack().undo(); });
+  connect(&session, &session::Session::studyChanged, this, &SurveyPanel::watchBooks);
   connect(&session, &session::Session::jobChanged, this, [this] {
+    m_books.clear();
+    m_book_gone->hide();
     const bool begun = m_session.hasJob() && m_session.study() != nullptr;
     showPage(begun ? SurveyPage::things : SurveyPage::outline);
   });
@@ -46,6 +58,24 @@ void SurveyPanel::showPage(SurveyPage page) {
   m_choice->show(static_cast<int>(page));
   m_pages->setCurrentIndex(static_cast<int>(page));
   if (isVisible()) takeFocus();
+}
+
+/// What was measured does not go without a word: a corner or wall that is dragged takes the book of
+/// its outline along.
+void SurveyPanel::watchBooks() {
+  if (!m_session.hasJob() || m_session.isPreviewing()) return;
+  const auto& rings = m_session.job().plan.rings;
+  std::vector<bool> books;
+  bool gone = false;
+  bool back = false;
+  for (std::size_t r = 0; r < rings.size(); ++r) {
+    books.push_back(!rings[r].taped.empty());
+    if (r >= m_books.size()) continue;
+    gone = gone || (m_books[r] && !books[r] && rings[r].closed);
+    back = back || (!m_books[r] && books[r]);
+  }
+  if (gone || back) m_book_gone->setVisible(gone);
+  m_books = std::move(books);
 }
 
 void SurveyPanel::takeFocus() {

@@ -4,6 +4,7 @@
 
 #include <QStackedWidget>
 #include <QWidget>
+#include <vector>
 
 #include "session/Session.h"
 #include "session/TapeDesk.h"
@@ -12,6 +13,7 @@
 #include "stages/LookedPage.h"
 #include "stages/OutlinePage.h"
 #include "stages/Segments.h"
+#include "stages/SideNote.h"
 #include "stages/ThingsPage.h"
 
 namespace sumpwright::stages {
@@ -29,6 +31,8 @@ class SurveyPanel final : public QWidget {
   LookedPage* looked() const { return m_looked; }
   CheckPage* check() const { return m_check; }
   Segments* pages() const { return m_choice; }
+  /// Shown when an edit has dropped a field book.
+  SideNote* bookGone() const { return m_book_gone; }
   SurveyPage page() const { return static_cast<SurveyPage>(m_pages->currentIndex()); }
   void showPage(SurveyPage page);
   /// Puts the cursor where typing goes on.
@@ -37,6 +41,8 @@ class SurveyPanel final : public QWidget {
   void leadTo(const base::Problem& problem);
 
  private:
+  void watchBooks();
+
   session::Session& m_session;
   Segments* m_choice;
   QStackedWidget* m_pages;
@@ -45,6 +51,8 @@ class SurveyPanel final : public QWidget {
   ThingsPage* m_things;
   LookedPage* m_looked;
   CheckPage* m_check;
+  SideNote* m_book_gone;
+  std::vector<bool> m_books;  ///< of each ring, whether it has one
 };
 
 }  // namespace sumpwright::stages

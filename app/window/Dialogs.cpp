@@ -82,6 +82,15 @@ bool DesktopDialogs::askOpenElsewhere(QWidget* parent, const QString& job, const
                {Texts::tr("&Leave it"), Texts::tr("&Open anyway")}, 0) == 1;
 }
 
+Changed DesktopDialogs::askSaveOver(QWidget* parent, const QString& job, const QString& who) {
+  const int answer = asked(
+      parent, Texts::tr("%1 is open in another window (%2).").arg(job, who),
+      Texts::tr("Saving over it replaces the job that is worked on there. Saving as another "
+                "file keeps both."),
+      {Texts::tr("Save as &another file…"), Texts::tr("&Overwrite it"), Texts::tr("&Cancel")});
+  return answer == 0 ? Changed::save_as : answer == 1 ? Changed::overwrite : Changed::cancel;
+}
+
 Changed DesktopDialogs::askChangedElsewhere(QWidget* parent, const QString& job) {
   const int answer = asked(
       parent, Texts::tr("The file of %1 was changed by something else.").arg(job),

@@ -29,6 +29,8 @@ class Dialogs {
   virtual bool askOpenElsewhere(QWidget* parent, const QString& job, const QString& who) = 0;
   /// The job is about to be saved, but something else has written its file meanwhile.
   virtual Changed askChangedElsewhere(QWidget* parent, const QString& job) = 0;
+  /// The job is about to be saved over another, `job`, that `who` has open.
+  virtual Changed askSaveOver(QWidget* parent, const QString& job, const QString& who) = 0;
   virtual bool choosePrinter(QWidget* parent, QPrinter& printer) = 0;
   virtual void about(QWidget* parent, const QString& title, const QString& text) = 0;
 
@@ -50,6 +52,7 @@ class DesktopDialogs final : public Dialogs {
   bool askDiscardKept(QWidget* parent, const QString& job, const QString& time) override;
   bool askOpenElsewhere(QWidget* parent, const QString& job, const QString& who) override;
   Changed askChangedElsewhere(QWidget* parent, const QString& job) override;
+  Changed askSaveOver(QWidget* parent, const QString& job, const QString& who) override;
   bool choosePrinter(QWidget* parent, QPrinter& printer) override;
   void about(QWidget* parent, const QString& title, const QString& text) override;
 };

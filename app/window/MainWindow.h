@@ -127,6 +127,8 @@ class MainWindow final : public QMainWindow {
   /// Whether the open job may be let go of: nothing is lost without being asked.
   bool mayLeave();
   /// Whether a job may be opened that another window may have open.
+  Changed maySaveTo(const QString& path);
+  void tellNotDiscarded(const std::string& slot);
   bool mayOpen(const QString& path);
   bool takeUp(const std::string& slot);
   void afterOpening();

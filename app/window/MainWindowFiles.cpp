@@ -62,7 +62,7 @@ bool MainWindow::openPath(const QString& path) {
       case Kept::open_saved:
         break;
       case Kept::discard:
-        session::discardLeftOver(left->slot);
+        if (!session::discardLeftOver(left->slot)) tellNotDiscarded(left->slot);
         break;
       case Kept::cancel:
         return false;
@@ -101,10 +101,14 @@ void MainWindow::openKept(const session::LeftOver& left) {
 void MainWindow::discardKept(const session::LeftOver& left) {
   const QString name = left.address.isEmpty() ? tr("a new job") : left.address;
   if (!m_dialogs.askDiscardKept(this, name, timeText(left.written_at))) return;
-  if (!session::discardLeftOver(left.slot))
-    tell(tr("The kept work could not be removed.\nIt is in %1.")
-             .arg(QDir::toNativeSeparators(QString::fromStdString(files::keptFile(left.slot)))));
+  if (!session::discardLeftOver(left.slot)) tellNotDiscarded(left.slot);
   refreshMain();
+}
+
+/// Another window has taken it up meanwhile, or its file cannot be removed.
+void MainWindow::tellNotDiscarded(const std::string& slot) {
+  tell(tr("The kept work could not be removed.\nIt is in %1.")
+           .arg(QDir::toNativeSeparators(QString::fromStdString(files::keptFile(slot)))));
 }
 
 void MainWindow::afterOpening() {
@@ -119,17 +123,26 @@ void MainWindow::afterOpening() {
   m_canvas->setFocus(Qt::OtherFocusReason);
 }
 
+/// Whether the job may be written there, as far as other windows and programs go.
+Changed MainWindow::maySaveTo(const QString& path) {
+  const bool own = !m_session.path().isEmpty() && QFileInfo(path) == QFileInfo(m_session.path());
+  if (own) {
+    return m_session.isChangedElsewhere() ? m_dialogs.askChangedElsewhere(this, jobName())
+                                          : Changed::overwrite;
+  }
+  const QString who = m_session.openElsewhere(path);
+  return who.isEmpty() ? Changed::overwrite : m_dialogs.askSaveOver(this, stemOf(path), who);
+}
+
 bool MainWindow::save() {
   if (m_session.path().isEmpty()) return saveAs();
-  if (m_session.isChangedElsewhere()) {
-    switch (m_dialogs.askChangedElsewhere(this, jobName())) {
-      case Changed::overwrite:
-        break;
-      case Changed::save_as:
-        return saveAs();
-      case Changed::cancel:
-        return false;
-    }
+  switch (maySaveTo(m_session.path())) {
+    case Changed::overwrite:
+      break;
+    case Changed::save_as:
+      return saveAs();
+    case Changed::cancel:
+      return false;
   }
   const base::Problems problems = m_session.save();
   if (problems.empty()) return true;
@@ -147,6 +160,14 @@ bool MainWindow::saveAs() {
       m_dialogs.saveFile(this, tr("Save the job as"), suggested, tr("Jobs (*.sump.json)"));
   if (path.isEmpty()) return false;
   if (!path.endsWith(QLatin1String(".json"))) path += QLatin1String(files::kJobSuffix);
+  switch (maySaveTo(path)) {
+    case Changed::overwrite:
+      break;
+    case Changed::save_as:
+      return saveAs();
+    case Changed::cancel:
+      return false;
+  }
   const base::Problems problems = m_session.saveAs(path);
   if (!problems.empty()) {
     tellProblems(tr("The job is not saved."), problems,

@@ -192,6 +192,60 @@ TEST_F(Recovery, TwoWindowsOnOneJob) {
   EXPECT_TRUE(other.session().isChangedElsewhere());
 }
 
+TEST_F(Recovery, SavingAsTheJobOfAnotherWindowAsksFirst) {
+  ASSERT_TRUE(window->openPath(path));
+  window::MainWindow other(settings, dialogs);
+  ASSERT_TRUE(other.openPath(sample(QStringLiteral("courtyard"))));
+  const std::string notes = notesInFile();
+  dialogs.asked.clear();
+  dialogs.next_save = path;
+  dialogs.save_over = window::Changed::cancel;
+  EXPECT_FALSE(other.saveAs());
+  ASSERT_EQ(dialogs.asked.size(), 1);
+  EXPECT_TRUE(dialogs.asked.front().startsWith(QStringLiteral("over bungalow process ")));
+  EXPECT_EQ(notesInFile(), notes);
+
+  dialogs.next_save = path;
+  dialogs.save_over = window::Changed::save_as;
+  dialogs.then_save = folder.filePath(QStringLiteral("third"));
+  EXPECT_TRUE(other.saveAs());
+  EXPECT_TRUE(other.session().path().endsWith(QStringLiteral("third.sump.json")));
+  EXPECT_EQ(notesInFile(), notes);
+
+  note(other.session(), "from the other");
+  dialogs.next_save = path;
+  dialogs.save_over = window::Changed::overwrite;
+  EXPECT_TRUE(other.saveAs());
+  EXPECT_EQ(notesInFile(), "from the other");
+  EXPECT_TRUE(session().isChangedElsewhere());
+}
+
+TEST_F(Recovery, SavingAsItsOwnFileMindsWhatElseWroteIt) {
+  ASSERT_TRUE(window->openPath(path));
+  note(session(), "here");
+  QFile file(path);
+  ASSERT_TRUE(file.open(QFile::Append));
+  file.write("\n");
+  file.close();
+  dialogs.next_save = path;
+  dialogs.changed = window::Changed::cancel;
+  EXPECT_FALSE(window->saveAs());
+  EXPECT_EQ(dialogs.asked, QStringList{QStringLiteral("changed bungalow")});
+  EXPECT_NE(notesInFile(), "here");
+}
+
+/// Taken up by another window while this one asked.
+TEST_F(Recovery, KeptWorkThatCannotBeDiscardedIsTold) {
+  leaveBehind("kept");
+  session::Session other;
+  dialogs.kept = window::Kept::discard;
+  dialogs.while_asked = [&] { ASSERT_TRUE(other.takeUp(files::keptSlots().front()).empty()); };
+  EXPECT_TRUE(window->openPath(path));
+  EXPECT_TRUE(window->told().contains(QStringLiteral("could not be removed")))
+      << window->told().toStdString();
+  EXPECT_EQ(kept(), 1U);
+}
+
 TEST_F(Recovery, SavingOnClosingMindsTheOtherWindowToo) {
   ASSERT_TRUE(window->openPath(path));
   note(session(), "here");

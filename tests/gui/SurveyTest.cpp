@@ -7,6 +7,7 @@
 #include "WindowFixture.h"
 #include "geometry/Shapes.h"
 #include "plan/JobText.h"
+#include "plan/OutlineEdits.h"
 #include "stages/SitingText.h"
 
 namespace sumpwright::gui {
@@ -312,6 +313,25 @@ TEST_F(Survey, TheCheckCuresWhatCanSafelyBeCured) {
   ASSERT_FALSE(check->fixButton()->isHidden());
   check->fixButton()->click();
   EXPECT_FALSE(base::any(session().problems(), base::Gravity::unsound));
+}
+
+TEST_F(Survey, ADroppedFieldBookIsSaidAndComesBack) {
+  activate();
+  trigger("file.new");
+  tapeBungalow();
+  key(Qt::Key_Return);  // closes
+  ASSERT_TRUE(plan().rings[0].closed);
+  stages::SideNote* note = window->survey().bookGone();
+  EXPECT_FALSE(note->isVisible());
+  session().beginPreview();
+  session().preview(plan::moveWall(session().job(), 0, 1, 0.5).value());
+  session().finishPreview(QStringLiteral("Move a wall"));
+  ASSERT_TRUE(plan().rings[0].taped.empty());
+  EXPECT_TRUE(note->isVisible());
+  EXPECT_TRUE(note->text().contains(QStringLiteral("field book")));
+  Q_EMIT note->curePressed();
+  EXPECT_FALSE(plan().rings[0].taped.empty());
+  EXPECT_FALSE(note->isVisible());
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include <QSettings>
 #include <QTemporaryDir>
 #include <QTest>
+#include <functional>
 #include <memory>
 
 #include "window/MainWindow.h"
@@ -33,6 +34,7 @@ class PresetDialogs final : public window::Dialogs {
     return unsaved;
   }
   window::Kept kept = window::Kept::cancel;
+  std::function<void()> while_asked;  ///< happens while askKept() is open
   bool discard_kept = false;
   bool open_anyway = false;
   window::Changed changed = window::Changed::cancel;
@@ -40,6 +42,7 @@ class PresetDialogs final : public window::Dialogs {
 
   window::Kept askKept(QWidget*, const QString& job, const QString& time) override {
     asked << QStringLiteral("kept %1 %2").arg(job, time);
+    if (while_asked) while_asked();
     return kept;
   }
   bool askDiscardKept(QWidget*, const QString& job, const QString& time) override {
@@ -53,6 +56,13 @@ class PresetDialogs final : public window::Dialogs {
   window::Changed askChangedElsewhere(QWidget*, const QString& job) override {
     asked << QStringLiteral("changed %1").arg(job);
     return changed;
+  }
+  window::Changed save_over = window::Changed::cancel;
+  QString then_save;  ///< what the file dialog gives after save_over said another file
+  window::Changed askSaveOver(QWidget*, const QString& job, const QString& who) override {
+    asked << QStringLiteral("over %1 %2").arg(job, who);
+    next_save = then_save;
+    return save_over;
   }
   bool choosePrinter(QWidget*, QPrinter& printer) override {
     if (print_to.isEmpty()) return false;

@@ -6,6 +6,7 @@
 
 #include <QCoreApplication>
 #include <QDir>
+#include <QElapsedTimer>
 #include <QFile>
 #include <QTemporaryDir>
 
@@ -234,6 +235,30 @@ TEST_F(KeptWorkOf, AFailureToKeepIsToldOnceUntilItWorksAgain) {
   note("five");
   QCoreApplication::processEvents();
   EXPECT_EQ(told, 2);
+}
+
+/// Steps of one gesture may replace one another before they are written; the last of them must
+/// reach the disk without anybody waiting for it, whenever the thread that writes happens to end.
+TEST_F(KeptWorkOf, TheLastStepOfAGestureIsWrittenUnasked) {
+  for (int round = 0; round < 60; ++round) {
+    const int gesture = session->newGesture();
+    std::string last;
+    for (int step = 0; step < 4; ++step) {
+      plan::Job job = session->job();
+      last = std::to_string(round) + "." + std::to_string(step);
+      job.notes = last;
+      ASSERT_TRUE(session->edit(QStringLiteral("Note"), job, gesture).empty());
+      // Until the write has been told: the thread may still be about to end.
+      QCoreApplication::processEvents();
+    }
+    const auto isKept = [&] {
+      const auto kept = files::readKept(files::keptSlots().front());
+      return kept.ok() && kept->read.job.notes == last;
+    };
+    QElapsedTimer clock;
+    for (clock.start(); !isKept() && clock.elapsed() < 5000;) QCoreApplication::processEvents();
+    ASSERT_TRUE(isKept()) << last;
+  }
 }
 
 TEST_F(KeptWorkOf, ADamagedOneIsListedWithWhatIsWrong) {

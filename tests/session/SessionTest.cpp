@@ -229,6 +229,19 @@ TEST_F(SessionOnSample, AnUnsoundPreviewHasNoStudyAndComesBack) {
 }
 
 // Nothing is ever dropped from the end of the row, and a row of steps holds each job once.
+TEST_F(SessionOnSample, ACoreThatNoPipeGoesThroughIsRefusedAndTheStudyStays) {
+  plan::Job job = session.job();
+  job.design.pipe_od_mm = 120.0;
+  job.design.core_mm = 127.0;
+  ASSERT_TRUE(session.edit(QStringLiteral("Pipe"), job).empty());
+  ASSERT_NE(session.study(), nullptr);
+  const base::Problems why = session.setCore(112.0);
+  ASSERT_EQ(why.size(), 1U);
+  EXPECT_EQ(why.front().message.id, "study.pipe-size");
+  EXPECT_NE(session.study(), nullptr);
+  EXPECT_EQ(session.job().design.core_mm, 127.0);
+}
+
 TEST_F(SessionOnSample, TenThousandStepsOfUndo) {
   constexpr int kSteps = 10'000;
   QUndoStack stack;
