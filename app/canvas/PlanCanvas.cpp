@@ -19,7 +19,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
-constexpr double kPxPerMm = 4.0;  // 1 px at 100 % is 0.25 mm
+constexpr double kPxPerMm = 4.0;  // 1 px at 100 % is 0.25 mm (own figure)
 
 }  // namespace
 
@@ -158,6 +158,7 @@ void PlanCanvas::renderBase() {
                                      ? outline()
                                      : drawing::planBase(*m_session.study(), view(), voice());
   paint::paintDrawList(painter, list, kPxPerMm * scale());
+  m_words = drawing::wordsOf(list, voice());
   m_base_old = false;
   m_base_ms = static_cast<double>(timer.nsecsElapsed()) * 1e-6;
 }
@@ -189,8 +190,8 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
 
 void PlanCanvas::paintMarker(QPainter& painter) {
   if (m_session.assessment() == nullptr) return;
-  const drawing::DrawList list =
-      drawing::planMarker(*m_session.study(), *m_session.assessment(), view(), voice());
+  const drawing::DrawList list = drawing::planMarker(*m_session.study(), *m_session.assessment(),
+                                                     view(), voice(), false, m_words);
   paint::paintDrawList(painter, list, kPxPerMm * scale());
 }
 

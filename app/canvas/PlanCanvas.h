@@ -117,6 +117,7 @@ class PlanCanvas final : public QWidget {
   Camera m_camera;
   bool m_fitted = true;  ///< refit when the widget grows
   QPixmap m_base;
+  std::vector<drawing::Box> m_words;  ///< of the base, which the marker's keep off
   bool m_base_old = true;
   double m_base_ms = 0.0;
   double m_marker_ms = 0.0;

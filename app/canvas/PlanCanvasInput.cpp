@@ -16,6 +16,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
+// Own figures, all: what a fingertip covers and how far a hand slips while it clicks.
 constexpr double kGrab_px = 24.0;       // half of the 48 px grab area of a grip
 constexpr double kBandReach_px = 20.0;  // the band and a finger's slip outside it
 constexpr double kClickSlip_px = 4.0;

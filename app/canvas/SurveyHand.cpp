@@ -13,6 +13,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
+// Own figures: a fingertip's slip on a tablet, a hand's on a mouse.
 constexpr double kReach_px = 12.0;
 constexpr double kCornerReach_px = 14.0;
 constexpr double kTapeEndReach_px = 26.0;

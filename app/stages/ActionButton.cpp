@@ -110,15 +110,21 @@ void ActionButton::paintEvent(QPaintEvent*) {
     icon().paint(&p, box, Qt::AlignCenter, isEnabled() ? QIcon::Normal : QIcon::Disabled);
     return;
   }
-  const QString key = keyText();
+  QString key = keyText();
   const QFont text_font = paint::sized(font(), 0.98, true);
   const QFont key_font = paint::sized(font(), 0.85);
   const int text_width = QFontMetrics(text_font).horizontalAdvance(shownText());
-  const int icon_width = icon().isNull() ? 0 : glyph + qRound(5 * k);
+  int icon_width = icon().isNull() ? 0 : glyph + qRound(5 * k);
+  // What the button does is never cut short: first the key goes (the menu has it), then the
+  // picture.
+  const int bare = width() - qRound(16 * k);
+  const int key_alone = QFontMetrics(key_font).horizontalAdvance(key) + qRound(20 * k);
+  if (text_width + icon_width + key_alone > bare) key.clear();
+  if (text_width + icon_width > bare) icon_width = 0;
   const int key_width =
       key.isEmpty() ? 0 : QFontMetrics(key_font).horizontalAdvance(key) + qRound(12 * k);
   const int key_gap = key.isEmpty() ? 0 : qRound(8 * k);
-  int x = std::max(qRound(8 * k), (width() - text_width - icon_width - key_width - key_gap) / 2);
+  int x = std::max(qRound(6 * k), (width() - text_width - icon_width - key_width - key_gap) / 2);
   if (icon_width > 0) {
     p.drawPixmap(x, (height() - glyph) / 2, inInk(icon(), glyph, ink));
     x += icon_width;

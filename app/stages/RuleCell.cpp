@@ -64,16 +64,20 @@ void RuleCell::paintEvent(QPaintEvent*) {
   const double below = upper.bottom() + 1 * k;
   const double below_height = height() - below - 4 * k;
   double room = right - text;
+  double title_room = right - text;
   if (!m_line.figure.isEmpty()) {
     const int figure_width = metrics.horizontalAdvance(m_line.figure);
-    p.drawText(QRectF(right - figure_width, below, figure_width, below_height),
+    // Beside a short title, so that what the figure is measured to has its whole row.
+    const bool above =
+        metrics.horizontalAdvance(m_line.title) + figure_width + 6 * k <= right - text;
+    const QRectF row = above ? upper : QRectF(0, below, width(), below_height);
+    p.drawText(QRectF(right - figure_width, row.y(), figure_width, row.height()),
                Qt::AlignVCenter | Qt::AlignRight, m_line.figure);
-    room -= figure_width + 5 * k;
+    (above ? title_room : room) -= figure_width + 5 * k;
   }
   p.setPen(paint::colour(t.ink));
-  p.drawText(QRectF(text, upper.y(), right - text, upper.height()),
-             Qt::AlignVCenter | Qt::AlignLeft,
-             metrics.elidedText(m_line.title, Qt::ElideRight, static_cast<int>(right - text)));
+  p.drawText(QRectF(text, upper.y(), title_room, upper.height()), Qt::AlignVCenter | Qt::AlignLeft,
+             metrics.elidedText(m_line.title, Qt::ElideRight, static_cast<int>(title_room)));
 
   p.setFont(small);
   p.setPen(paint::colour(met ? t.ink2 : t.ink));

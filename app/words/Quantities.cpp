@@ -12,6 +12,7 @@ namespace {
 
 constexpr const char* kMinus = "\u2212";
 // International foot, exactly 0.3048 m: NIST Special Publication 811 (2008), appendix B.6.
+// The international foot is 0.3048 m by definition (from memory).
 constexpr double kInch_m = 0.3048 / 12.0;
 constexpr double kFoot2_m2 = 0.3048 * 0.3048;
 // One cubic foot a minute in m³/h and one foot a minute in m/s: from the foot.

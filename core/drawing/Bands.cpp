@@ -84,11 +84,14 @@ void bandArea(Sketch& sketch, const Theme& theme, rules::State state,
       lines(sketch, seen, {45.0, 2.0}, solid(colours.band, 1.8));
       sketch.outline(area, solid(colours.band, 1.2));
       break;
-    case rules::State::not_proven:
+    case rules::State::not_proven: {
+      // Dots this small look fainter than their colour: in the dark they take the words'.
+      const Colour& dot = theme.paper.r < 128 ? colours.text : colours.band;
       sketch.fill(area, colours.tint);
-      for (const Point& p : dots(seen, 2.2, 0.35)) sketch.disc(p, 0.85 * kPx, colours.band);
-      sketch.outline(area, dotted(colours.band));
+      for (const Point& p : dots(seen, 2.2, 0.35)) sketch.disc(p, 0.95 * kPx, dot);
+      sketch.outline(area, dotted(dot));
       break;
+    }
     case rules::State::refused:
       sketch.fill(area, colours.tint);
       lines(sketch, seen, {-45.0, 1.15}, solid(colours.band, 1.25));

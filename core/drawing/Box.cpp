@@ -79,6 +79,14 @@ Box boxOf(const Text& text, const Voice& voice) {
 
 Box boxOf(const Shape& shape, const Voice& voice) { return std::visit(Bounds{voice}, shape); }
 
+std::vector<Box> wordsOf(const DrawList& list, const Voice& voice) {
+  std::vector<Box> boxes;
+  for (const Item& item : list.items) {
+    if (std::holds_alternative<Text>(item.shape)) boxes.push_back(boxOf(item.shape, voice));
+  }
+  return boxes;
+}
+
 bool crosses(const Box& box, Point a, Point b) {
   double from = 0.0;
   double to = 1.0;

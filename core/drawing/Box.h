@@ -29,6 +29,8 @@ Box boxOf(const std::vector<Point>& points);
 Box boxOf(const Text& text, const Voice& voice);
 /// Of any shape, half the line width taken in.
 Box boxOf(const Shape& shape, const Voice& voice);
+/// Of every text of a list.
+std::vector<Box> wordsOf(const DrawList& list, const Voice& voice);
 /// Length of the segment that runs through the box.
 bool crosses(const Box& box, Point a, Point b);
 

@@ -9,6 +9,7 @@ namespace sumpwright::drawing {
 
 namespace {
 
+// Of the look, as the millimetres below: own figures.
 constexpr double kLeastGap_m = 0.0005;
 constexpr double kLens_mm = 19.0;      // its radius
 constexpr double kShownGap_mm = 12.0;  // as long as the gap is drawn in it

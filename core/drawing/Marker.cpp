@@ -250,12 +250,14 @@ Point gripCentre(const siting::Study& study, const siting::Assessment& assessmen
 }
 
 DrawList planMarker(const siting::Study& study, const siting::Assessment& assessment,
-                    const PlanView& view, const Voice& voice, bool ties) {
+                    const PlanView& view, const Voice& voice, bool ties,
+                    const std::vector<Box>& words) {
   DrawList list{view.width_mm, view.height_mm, {}};
   Sketch sketch(list);
   const PlanContext c(study, view);
   const MarkerPlace m = markerPlace(c, assessment);
   Taken taken = takenBy(c, m);
+  for (const Box& box : words) taken.hard.take(box);
   const auto measures = measuresToShow(study, assessment);
   sketch.tagged("sump");
   paintPit(sketch, c, m);

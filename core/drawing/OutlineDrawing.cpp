@@ -1,8 +1,10 @@
 #include "drawing/OutlineDrawing.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "drawing/Clip.h"
 #include "drawing/ClosingLens.h"
@@ -34,10 +36,31 @@ void draftBody(Sketch& sketch, const SheetContext& c, const OutlineWall& wall) {
   sketch.outline(body, dashed(c.theme.selection, 1.5, {5, 3}));
 }
 
+/// The first of these that is free, or the one that covers least.
+template <class Tries, class BoxAt>
+Point freest(const Occupied& taken, const Tries& tries, BoxAt boxAt) {
+  Point best = tries[0];
+  int least = taken.clashes(boxAt(best));
+  for (const Point& p : tries) {
+    const int covered = taken.clashes(boxAt(p));
+    if (covered >= least) continue;
+    least = covered;
+    best = p;
+  }
+  return best;
+}
+
 void wallNumber(Sketch& sketch, const SheetContext& c, const OutlineWall& wall, std::size_t number,
-                bool in_hand, const Voice& voice) {
-  const Point middle = geometry::lerp(wall.inner_from, wall.inner_to, 0.5);
-  const Point at = middle - (kNumber_mm + 2.2) * wall.out;
+                bool in_hand, const Voice& voice, Occupied& taken) {
+  const auto place = [&](double part, double further) {
+    return geometry::lerp(wall.inner_from, wall.inner_to, part) -
+           (kNumber_mm + 2.2 + further) * wall.out;
+  };
+  const std::array tries{place(0.5, 0), place(0.35, 0), place(0.65, 0),
+                         place(0.5, 5), place(0.2, 0),  place(0.8, 0)};
+  const auto box = [](Point p) { return around(p, kNumber_mm, kNumber_mm); };
+  const Point at = freest(taken, tries, box);
+  taken.take(box(at));
   const Colour& ink = in_hand ? c.theme.selection : c.theme.ink2;
   sketch.ring(at, kNumber_mm, solid(ink, 1.2), in_hand ? c.theme.selection : c.theme.paper);
   sketch.text({at.x, at.y + voice.capHeight_mm(type::small) / 2.0}, std::to_string(number),
@@ -52,8 +75,30 @@ double readableTurn(Vec along) {
   return turn;
 }
 
-void wallLength(Sketch& sketch, const SheetContext& c, const OutlineWall& wall,
-                const Voice& voice) {
+/// The words give way where others stand: the field book has all lengths.
+void lengthWords(Sketch& sketch, const SheetContext& c, const OutlineWall& wall, Point a, Point b,
+                 const Voice& voice, Occupied& taken) {
+  const double turn = readableTurn(wall.along);
+  const double angle = turn * std::numbers::pi / 180.0;
+  const Vec up{-std::sin(angle), -std::cos(angle)};
+  const std::string words =
+      voice.say(base::Message("drawing.outline.length", {base::metres("length", wall.length_m)}));
+  for (const double part : {0.5, 0.35, 0.65}) {
+    const Text text{geometry::lerp(a, b, part) + 1.1 * up,
+                    words,
+                    type::strong,
+                    c.theme.ink,
+                    HAlign::centre,
+                    turn};
+    const Box box = boxOf(text, voice);
+    if (!taken.isFree(box)) continue;
+    taken.take(box);
+    return sketch.text(text.at, text.text, text.font, text.colour, text.align, text.turn_deg);
+  }
+}
+
+void wallLength(Sketch& sketch, const SheetContext& c, const OutlineWall& wall, const Voice& voice,
+                Occupied& taken) {
   if (geometry::distance(wall.from, wall.to) < kLeastWallFor_mm) return;
   const Point a = wall.from + kOutlineDimension_mm * wall.out;
   const Point b = wall.to + kOutlineDimension_mm * wall.out;
@@ -64,18 +109,12 @@ void wallLength(Sketch& sketch, const SheetContext& c, const OutlineWall& wall,
   for (Point end : {wall.from, wall.to}) {
     sketch.line(end + 1.5 * wall.out, end + (kOutlineDimension_mm + 1.0) * wall.out, thin);
   }
-  const double turn = readableTurn(wall.along);
-  const double angle = turn * std::numbers::pi / 180.0;
-  const Vec up{-std::sin(angle), -std::cos(angle)};
-  const Point at = geometry::lerp(a, b, 0.5) + 1.1 * up;
-  sketch.text(
-      at,
-      voice.say(base::Message("drawing.outline.length", {base::metres("length", wall.length_m)})),
-      type::strong, c.theme.ink, HAlign::centre, turn);
+  lengthWords(sketch, c, wall, a, b, voice, taken);
 }
 
 void cornerLetters(Sketch& sketch, const SheetContext& c, const plan::Ring& ring,
-                   const std::vector<OutlineWall>& walls, std::size_t first, const Voice& voice) {
+                   const std::vector<OutlineWall>& walls, std::size_t first, const Voice& voice,
+                   Occupied& taken) {
   const double down = voice.capHeight_mm(type::letter) / 2.0;
   for (std::size_t i = 0; i < ring.corners.size(); ++i) {
     if (walls.empty()) break;
@@ -89,14 +128,28 @@ void cornerLetters(Sketch& sketch, const SheetContext& c, const plan::Ring& ring
     // At the ends of an open outline the letter stands off the end of the wall.
     if (!has_before) out = out - after.along;
     if (!has_after) out = out + before.along;
-    const Point at = c.at(ring.corners[i]) + 5.2 * unit(out);
+    const Vec away = unit(out);
+    const Vec aside = geometry::left(away);
     // The end of the tape at the start is the same corner.
     const bool home =
         !ring.closed && i > 1 && i + 1 == ring.corners.size() &&
         geometry::distance(c.at(ring.corners[i]), c.at(ring.corners[0])) < kSameCorner_mm;
     if (home) continue;
-    sketch.text({at.x, at.y + down}, perimeter::letterOfCorner(first + i), type::letter,
-                c.theme.ink3, HAlign::centre);
+    const std::string letter = perimeter::letterOfCorner(first + i);
+    const auto place = [&](double further, double to_side) {
+      return c.at(ring.corners[i]) + further * away + to_side * aside;
+    };
+    const std::array tries{place(5.2, 0),   place(5.2, 2.5),  place(5.2, -2.5), place(8.0, 0),
+                           place(8.0, 4.0), place(8.0, -4.0), place(3.6, 3.6),  place(3.6, -3.6)};
+    const auto box = [&](Point p) {
+      return grown(
+          boxOf(Text{{p.x, p.y + down}, letter, type::letter, c.theme.ink3, HAlign::centre, 0.0},
+                voice),
+          0.3);
+    };
+    const Point at = freest(taken, tries, box);
+    taken.take(box(at));
+    sketch.text({at.x, at.y + down}, letter, type::letter, c.theme.ink3, HAlign::centre);
   }
 }
 
@@ -132,7 +185,8 @@ void floorArea(Sketch& sketch, const SheetContext& c, const plan::Ring& ring, co
 
 /// One ring with what stands on it; `first` corners came before its own.
 void paintRing(Sketch& sketch, const SheetContext& c, const plan::Job& job,
-               const OutlineMarks& marks, std::size_t r, std::size_t first, const Voice& voice) {
+               const OutlineMarks& marks, std::size_t r, std::size_t first, const Voice& voice,
+               Occupied& taken) {
   const plan::Ring& ring = job.plan.rings[r];
   const bool in_hand = marks.ring == static_cast<int>(r);
   const auto walls = outlineWalls(job, ring, r == 0, c);
@@ -141,15 +195,19 @@ void paintRing(Sketch& sketch, const SheetContext& c, const plan::Job& job,
     const bool chosen = in_hand && marks.wall == static_cast<int>(i);
     sketch.tagged(i < ring.walls.size() ? ring.walls[i].id : "wall");
     wallBody(sketch, c, walls[i], chosen);
-    wallNumber(sketch, c, walls[i], i + 1, chosen, voice);
-    wallLength(sketch, c, walls[i], voice);
+    wallLength(sketch, c, walls[i], voice, taken);
   }
   for (const plan::Opening& o : job.plan.openings) {
     if (o.at.ring != static_cast<int>(r) || o.at.edge < 0) continue;
     const auto edge = static_cast<std::size_t>(o.at.edge);
     if (edge < walls.size()) openingGap(sketch.tagged(o.id), c, o, walls[edge]);
   }
-  cornerLetters(sketch.tagged("corners"), c, ring, walls, first, voice);
+  cornerLetters(sketch.tagged("corners"), c, ring, walls, first, voice, taken);
+  for (std::size_t i = 0; i < walls.size(); ++i) {
+    const bool chosen = in_hand && marks.wall == static_cast<int>(i);
+    sketch.tagged(i < ring.walls.size() ? ring.walls[i].id : "wall");
+    wallNumber(sketch, c, walls[i], i + 1, chosen, voice, taken);
+  }
   if (!in_hand || ring.corners.empty()) return;
   sketch.tagged("start").ring(c.at(ring.corners.front()), 2.3, solid(c.theme.selection, 2.0),
                               c.theme.paper);
@@ -158,7 +216,7 @@ void paintRing(Sketch& sketch, const SheetContext& c, const plan::Job& job,
 }
 
 void paintDraft(Sketch& sketch, const SheetContext& c, const plan::Job& job,
-                const OutlineMarks& marks, const Voice& voice) {
+                const OutlineMarks& marks, const Voice& voice, Occupied& taken) {
   const auto ring = static_cast<std::size_t>(marks.ring);
   const bool begun = marks.ring >= 0 && ring < job.plan.rings.size();
   const bool left = !begun || houseOnLeft(job.plan.rings[ring], marks.ring == 0);
@@ -167,7 +225,7 @@ void paintDraft(Sketch& sketch, const SheetContext& c, const plan::Job& job,
                   job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m), left, c);
   sketch.tagged("draft");
   draftBody(sketch, c, wall);
-  wallLength(sketch, c, wall, voice);
+  wallLength(sketch, c, wall, voice, taken);
 }
 
 }  // namespace
@@ -204,14 +262,19 @@ DrawList outlineDrawing(const plan::Job& job, const OutlineMarks& marks, const P
   sketch.tagged("paper").fill(rectangle(0, 0, view.width_mm, view.height_mm), c.theme.paper);
   paintGrid(sketch, c);
   paintOutlineInside(sketch, c, job.plan);
+  Occupied taken;  // words: none over others
+  // What is being typed has the first choice of a place for its words, and lies on top.
+  DrawList draft{view.width_mm, view.height_mm, {}};
+  Sketch on_top(draft);
+  if (marks.draft) paintDraft(on_top, c, job, marks, voice, taken);
   std::size_t corners = 0;
   for (std::size_t r = 0; r < job.plan.rings.size(); ++r) {
-    paintRing(sketch, c, job, marks, r, corners, voice);
+    paintRing(sketch, c, job, marks, r, corners, voice, taken);
     corners += job.plan.rings[r].corners.size();
   }
   paintOutlineThings(sketch, c, job);
   paintTiedDimensions(sketch, c, tiedDimensions(c, job, voice));
-  if (marks.draft) paintDraft(sketch, c, job, marks, voice);
+  for (Item& item : draft.items) sketch.put(std::move(item));
   if (!view.selected.empty()) {
     paintOutlineSelected(sketch.tagged("selected"), c, job, view.selected);
   }

@@ -16,12 +16,11 @@ struct OutlineMarks {
   int ring = 0;                            ///< the ring in hand
   int wall = -1;                           ///< the wall in hand; -1: none
   std::optional<geometry::Segment> draft;  ///< a wall as typed so far, not in the plan yet
-  std::string draft_text;                  ///< what is typed, beside it
   bool gap = true;                         ///< show what is missing to the start
 };
 
 /// The view that shows all rings, draft and outside corners, with room for lengths around; an empty
-/// plan is given 12 m by 9 m.
+/// plan is given 17 m by 10 m, and a first wall alone at least 12 m by 7 m (own figures).
 PlanView fittedToOutline(const plan::Plan& plan, const std::optional<geometry::Segment>& draft,
                          double width_mm, double height_mm, ThemeName theme);
 

@@ -9,9 +9,10 @@ namespace sumpwright::drawing {
 
 namespace {
 
-constexpr double kLeastTurn = 0.05;  // sine of the turn below which faces are not brought to meet
-constexpr double kLongestMitre =
-    4.0;  // of the thicker wall: a sharp corner is not drawn to a spike
+// Sine of the turn below which faces are not brought to meet (own figure).
+constexpr double kLeastTurn = 0.05;
+// Times the thickest wall: a sharp corner is not drawn to a spike (own figure).
+constexpr double kLongestMitre = 4.0;
 
 std::size_t wallCount(const plan::Ring& ring) {
   if (ring.corners.size() < 2) return 0;

@@ -19,8 +19,9 @@ struct OutlineWall {
   bool party = false;
 };
 
-/// One per wall there is; walls without length are left out only where they have no neighbours to
-/// meet. The house lies on the side the outline turns to.
+/// One per wall there is, those without length included (their direction is none). The house lies
+/// on the side the outline turns to. Inside faces meet unless the walls run on nearly straight or
+/// would meet further off than four times the thickest wall.
 std::vector<OutlineWall> outlineWalls(const plan::Job& job, const plan::Ring& ring, bool outer,
                                       const SheetContext& c);
 
@@ -28,7 +29,7 @@ std::vector<OutlineWall> outlineWalls(const plan::Job& job, const plan::Ring& ri
 OutlineWall outlineWall(const geometry::Segment& face, double thickness_m, bool house_left,
                         const SheetContext& c);
 
-/// +1: the house lies to the left of the walls as walked (outer ring); -1: to the right.
+/// Whether the house lies to the left of the walls as walked; fewer than three corners: it does.
 bool houseOnLeft(const plan::Ring& ring, bool outer);
 
 double thicknessShown_m(const plan::Job& job, const plan::Ring& ring, std::size_t wall);

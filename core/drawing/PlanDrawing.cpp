@@ -14,7 +14,7 @@ namespace {
 
 constexpr double kAround_mm = 16.0;       // on screen: bands, tags and the grip, all round
 constexpr double kPaperAround_mm = 13.9;  // on paper: bands, tags and a dimension with its words
-constexpr double kGarden_m = 1.2;         // outside things widen the view by no more than this
+constexpr double kGarden_m = 1.2;         // outside things widen the view by no more (own figure)
 
 /// The extent of the plan in metres, as {left, top = least y, right, bottom = greatest y}; things
 /// outside and dimension lines widen it by no more than `garden_m`.

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "drawing/Box.h"
 #include "drawing/DrawList.h"
 #include "drawing/Theme.h"
 #include "drawing/Voice.h"
@@ -46,9 +47,11 @@ inline constexpr double kFurnitureHeight_mm = 16.5;
 
 DrawList planBase(const siting::Study& study, const PlanView& view, const Voice& voice);
 /// Pit, core, riser ring, stem and grip with the state's sign; distances to what refuses or is
-/// nearest, the limit as a dashed arc; ties to two fixed features when `ties`.
+/// nearest, the limit as a dashed arc; ties to two fixed features when `ties`. Its words keep off
+/// `words`, those of the base (wordsOf() in Box.h), as far as there is room.
 DrawList planMarker(const siting::Study& study, const siting::Assessment& assessment,
-                    const PlanView& view, const Voice& voice, bool ties = false);
+                    const PlanView& view, const Voice& voice, bool ties = false,
+                    const std::vector<Box>& words = {});
 /// Where the grip is drawn, for hit tests; mm on the page.
 Point gripCentre(const siting::Study& study, const siting::Assessment& assessment,
                  const PlanView& view);

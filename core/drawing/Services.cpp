@@ -14,7 +14,7 @@ namespace sumpwright::drawing {
 namespace {
 
 constexpr double kTagOut_mm = 8.0;         // from the wall to the middle of the plate
-constexpr double kShortestSigned_m = 3.0;  // a longer run carries its sign
+constexpr double kShortestSigned_m = 3.0;  // a longer run carries its sign (own figure)
 constexpr double kRoom_mm =
     kBandFar_mm + kPlateHalf_mm + 0.4;  // from any wall face, clear of bands
 

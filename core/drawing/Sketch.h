@@ -1,5 +1,8 @@
 #pragma once
 // Puts shapes into a draw list: the short words the drawing files are written in.
+//
+// Sizes on the sheet (millimetres of gaps, labels, signs, line lengths) are the look's own figures,
+// here and in all of core/drawing and core/dossier; none of them decides anything about the house.
 
 #include <string>
 #include <utility>

@@ -74,23 +74,41 @@ std::optional<std::pair<double, double>> footOf(const TapeContext& c,
   return std::pair{low, high};
 }
 
+Colour groundOf(const TapeContext& c) {
+  return c.view.theme == ThemeName::paper ? c.theme.paper : c.theme.panel;
+}
+
+/// Sign and name, so that the sign need not be known; the sign alone where there is no room.
+void signAndName(Sketch& sketch, const TapeContext& c, const plan::Service& service,
+                 const std::string& words, double left, double right, double top) {
+  constexpr double kSign_mm = 3.8;
+  if (right - left < kSign_mm + 0.6) return;
+  const double name = c.voice.width_mm(words, kLaneFont) + 0.6;
+  const bool named = kSign_mm + name + 1.0 <= right - left;
+  const double whole = named ? kSign_mm + name : kSign_mm;
+  const double from = (left + right - whole) / 2.0;
+  const double middle = top + kLane_mm / 2.0;
+  sketch.fill(rectangle(from, top + kInset_mm, whole, kLane_mm - 2 * kInset_mm), groundOf(c));
+  serviceSign(sketch, service.kind, c.theme.service(service.kind), {from + kSign_mm / 2.0, middle},
+              0.75);
+  if (!named) return;
+  sketch.text({from + kSign_mm, middle + c.voice.capHeight_mm(kLaneFont) / 2.0 - 0.15}, words,
+              kLaneFont, c.theme.ink);
+}
+
 void plate(Sketch& sketch, const TapeContext& c, const rules::FindingSpan& span, double left,
            double right, double top) {
   const double middle = top + kLane_mm / 2.0;
   const double centre = (left + right) / 2.0;
-  if (const plan::Service* service = serviceOf(c, span.finding.thing)) {
-    if (right - left < 4.4) return;
-    sketch.fill(rectangle(centre - 1.9, top + kInset_mm, 3.8, kLane_mm - 2 * kInset_mm),
-                c.theme.panel);
-    serviceSign(sketch, service->kind, c.theme.service(service->kind), {centre, middle}, 0.75);
-    return;
-  }
   const base::Message& label =
       span.finding.thing_label.id.empty() ? span.finding.reason : span.finding.thing_label;
   const std::string words = c.voice.say(label);
   const double width = c.voice.width_mm(words, kLaneFont);
+  const Colour ground = groundOf(c);
+  if (const plan::Service* service = serviceOf(c, span.finding.thing)) {
+    return signAndName(sketch, c, *service, words, left, right, top);
+  }
   if (width + 1.6 > right - left) return;  // dropped; hovering and the verdict still say it
-  const Colour ground = c.view.theme == ThemeName::paper ? c.theme.paper : c.theme.panel;
   sketch.fill(rectangle(centre - width / 2 - 0.6, top + kInset_mm, width + 1.2,
                         kLane_mm - 2 * kInset_mm - 0.45),
               ground);

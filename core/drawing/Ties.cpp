@@ -16,7 +16,7 @@ using perimeter::Edge;
 constexpr double kCorner_rad = 10.0 * std::numbers::pi / 180.0;  // as the rules: a turn over 10 deg
 constexpr double kShortest_m =
     0.10;  // a shorter tie cannot be read on a tape with care (own figure)
-constexpr double kNearWall_m = 0.01;
+constexpr double kNearWall_m = 0.01;     // own figure: what a tape tells apart
 constexpr double kLongestCheck_m = 8.0;  // a longer straight sags on the tape (own figure)
 
 const Edge& neighbour(const siting::Study& study, const Edge& edge, int step) {

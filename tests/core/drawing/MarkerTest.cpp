@@ -118,5 +118,21 @@ TEST(Ties, ACornerAcrossTheInnerAngleIsSeen) {
               geometry::distance(study.perimeter().pointAt({0, s}), ties.check->to), 1e-9);
 }
 
+TEST(Marker, ItsWordsKeepOffTheNamesOfRooms) {
+  int met = 0;
+  const siting::Study study = studyOf(furnished());
+  for (const double width : {120.0, 150.0, 200.0}) {
+    const PlanView view = fitted(study, width, 0.6 * width, ThemeName::light);
+    const auto words = wordsOf(planBase(study, view, voice()), voice());
+    for (double s = 0.4; s < study.perimeter().length_m(0); s += 0.7) {
+      const auto a = study.assess({0, s});
+      for (const Box& mine : wordsOf(planMarker(study, a, view, voice(), false, words), voice())) {
+        for (const Box& other : words) met += overlap(mine, other) ? 1 : 0;
+      }
+    }
+  }
+  EXPECT_EQ(met, 0);
+}
+
 }  // namespace
 }  // namespace sumpwright::drawing
