@@ -17,6 +17,7 @@ namespace sumpwright::plan {
 namespace {
 
 constexpr double kFarthestTaped_m = 10'000.0;  // as the reader takes coordinates
+constexpr double kNoArea_m2 = 1e-6;            // own figure: walls on one line, but for rounding
 
 base::Problem noTapedWall(int ring, std::size_t index) {
   return editProblem("plan.edit.no-edge", {base::count("ring", ring),
@@ -207,7 +208,7 @@ base::Result<Job> closedJob(const Job& job, int ring, Ring open, Sharing sharing
     return editProblem("plan.tape.few", {base::count("walls", walls)});
   }
   const double area = geometry::signedArea(whole.corners);
-  if (area == 0.0) return editProblem("plan.tape.no-area");
+  if (std::abs(area) < kNoArea_m2) return editProblem("plan.tape.no-area");
   base::Result<Job> done =
       adopted(job, static_cast<std::size_t>(ring), std::move(whole), keepOffset);
   if (!done || (area > 0.0) == (ring == 0)) return done;
