@@ -96,9 +96,8 @@ void addBands(const InnerWall& wall, const Reach& reach, std::vector<Polygon>& b
   line.front() = line.front() + reach(wall, wall.line_m.front(), first) * first;
   line.back() = line.back() + reach(wall, wall.line_m.back(), last) * last;
   // A wall that comes back to its start has a corner there, too.
-  const bool round =
-      line.size() > 3 &&
-      geometry::distance(wall.line_m.front(), wall.line_m.back()) < kShortestEdge_m;
+  const bool round = line.size() > 3 &&
+                     geometry::distance(wall.line_m.front(), wall.line_m.back()) < kShortestEdge_m;
   for (std::size_t i = 1; i < line.size(); ++i) {
     bands.push_back(quad({line[i - 1], line[i]}, half, half));
     const bool at_end = i + 1 == line.size();
