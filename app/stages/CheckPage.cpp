@@ -1,6 +1,8 @@
 #include "stages/CheckPage.h"
 
+#include <QEvent>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "paint/Icons.h"
 #include "paint/Look.h"
@@ -43,6 +45,8 @@ CheckPage::CheckPage(session::Session& session, QWidget* parent)
   m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   m_list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
   m_list->setSpacing(3);
+  m_list->viewport()->installEventFilter(this);
+  m_list->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
   column->addWidget(m_list, 1);
   m_fix = new QPushButton(this);
   m_fix->setProperty("role", QStringLiteral("primary"));
@@ -96,6 +100,30 @@ void CheckPage::refresh() {
           : missing > 1 ? tr("%1 things are not known yet.").arg(missing)
                         : tr("Nothing is missing.");
   m_summary->setText(text);
+  fitLines();
+}
+
+/// Each line as high as its text needs: what the list makes of it by itself leaves the padding out.
+void CheckPage::fitLines() {
+  const double k = paint::uiScale(font());
+  const int width = m_list->viewport()->width() - qRound(48 * k);
+  const QFontMetrics metrics(m_list->font());
+  for (int row = 0; row < m_list->count(); ++row) {
+    QListWidgetItem* item = m_list->item(row);
+    const QRect text = metrics.boundingRect(0, 0, std::max(width, 40), 10'000,
+                                            Qt::TextWordWrap | Qt::AlignLeft, item->text());
+    item->setSizeHint(QSize(10, text.height() + qRound(14 * k)));
+  }
+}
+
+void CheckPage::changeEvent(QEvent* event) {
+  QWidget::changeEvent(event);
+  if (event->type() == QEvent::PaletteChange) refresh();  // the signs have the theme's colours
+}
+
+bool CheckPage::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::Resize) fitLines();
+  return QWidget::eventFilter(watched, event);
 }
 
 int CheckPage::chosen() const {

@@ -26,8 +26,13 @@ class CheckPage final : public QWidget {
   /// Somebody wants to answer this.
   void led(const base::Problem& problem);
 
+ protected:
+  void changeEvent(QEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
  private:
   void refresh();
+  void fitLines();
   void lead(int row);
   void point(int row);
   int chosen() const;  ///< -1: none

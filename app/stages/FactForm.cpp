@@ -28,7 +28,10 @@ QString textIn(const QWidget* field) {
 
 void putText(QWidget* field, const QString& text) {
   if (textIn(field) == text) return;
-  if (auto* line = qobject_cast<QLineEdit*>(field)) line->setText(text);
+  if (auto* line = qobject_cast<QLineEdit*>(field)) {
+    line->setText(text);
+    if (!line->hasFocus()) line->setCursorPosition(0);  // the beginning says more than the end
+  }
   if (auto* note = qobject_cast<QPlainTextEdit*>(field)) note->setPlainText(text);
 }
 
@@ -175,10 +178,7 @@ void FactForm::showRow(std::size_t i) {
 
 void FactForm::showNote(Row& row, const QString& text, bool warning) {
   row.note->setText(text);
-  row.note->setStyleSheet(QStringLiteral("color:%1")
-                              .arg(paint::colour(warning ? paint::look(palette()).warning_text
-                                                         : paint::look(palette()).ink2)
-                                       .name()));
+  setTone(row.note, warning);
   row.note->show();
 }
 

@@ -42,7 +42,7 @@ LookedPage::LookedPage(session::Session& session, QWidget* parent)
   column->setSpacing(8);
   auto* why =
       new QLabel(tr("Nothing drawn does not mean nothing there. Say for each whether somebody "
-                    "looked, and draw what was found."),
+                    "looked, and draw what was found. Are those drawn all there are?"),
                  this);
   why->setWordWrap(true);
   why->setProperty("tone", QStringLiteral("second"));
@@ -57,23 +57,27 @@ LookedPage::LookedPage(session::Session& session, QWidget* parent)
   grid->setContentsMargins(0, 0, qRound(10 * paint::uiScale(font())), 0);
   grid->setVerticalSpacing(4);
   for (std::size_t i = 0; i < kLookedFields.size(); ++i) {
-    const int row = static_cast<int>(2 * i);
-    auto* name = new QLabel(names[i], rows);
-    grid->addWidget(name, row, 0);
-    auto* answer = new Segments(names[i], {tr("Not yet"), tr("There"), tr("None")}, rows);
-    grid->addWidget(answer, row, 1);
-    connect(answer, &Segments::picked, this, [this, i](int index) { set(i, index); });
-    for (int b = 0; b < 3; ++b) answer->button(b)->installEventFilter(this);
+    const int row = static_cast<int>(i);
+    auto* what = new QVBoxLayout;
+    what->setSpacing(0);
     auto* drawn = new QLabel(rows);
     drawn->setProperty("tone", QStringLiteral("second"));
-    drawn->setWordWrap(true);
+    drawn->setFont(paint::sized(font(), 0.85));
     drawn->hide();
-    grid->addWidget(drawn, row + 1, 0, 1, 2);
+    what->addStretch();
+    what->addWidget(new QLabel(names[i], rows));
+    what->addWidget(drawn);
+    what->addStretch();
+    grid->addLayout(what, row, 0);
+    auto* answer = new Segments(names[i], {tr("Not yet"), tr("There"), tr("None")}, rows);
+    grid->addWidget(answer, row, 1, Qt::AlignVCenter);
+    connect(answer, &Segments::picked, this, [this, i](int index) { set(i, index); });
+    for (int b = 0; b < 3; ++b) answer->button(b)->installEventFilter(this);
     m_rows.push_back(answer);
     m_drawn.push_back(drawn);
   }
   grid->setColumnStretch(1, 1);
-  grid->setRowStretch(static_cast<int>(2 * kLookedFields.size()), 1);
+  grid->setRowStretch(static_cast<int>(kLookedFields.size()), 1);
   scroll->setWidget(rows);
   column->addWidget(scroll, 1);
   connect(&session, &session::Session::studyChanged, this, &LookedPage::refresh);
@@ -101,8 +105,7 @@ QString LookedPage::drawnText(std::size_t row) const {
   if (!m_session.hasJob()) return {};
   const std::size_t count = plan::drawnOfKind(m_session.job(), kLookedKeys[row]);
   if (count == 0) return {};
-  return count == 1 ? tr("1 is drawn. All of them? Look for more.")
-                    : tr("%1 are drawn. All of them? Look for more.").arg(count);
+  return tr("%1 drawn").arg(count);
 }
 
 bool LookedPage::takeFocusAt(const std::string& pointer) {

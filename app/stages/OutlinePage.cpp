@@ -250,7 +250,9 @@ void OutlinePage::told(Outcome outcome) {
     case Outcome::nothing_typed:
       // Enter once more at the start: that was the last wall.
       if (!m_desk.isClosed() && m_close->isEnabled() && closesWell()) return closeOrReopen();
-      return say(tr("Type the length of the wall, along its outside."));
+      return say(
+          tr("Type the length of the wall, along its outside: 4.20, n 4.20, l 4.20 square to the "
+             "left, r45 4.20 slanting, b 123.5 4.20 by the compass."));
     case Outcome::not_a_length:
       return say(
           tr("“%1” is not a wall. Type a length such as 12.40, with a direction in front if it "

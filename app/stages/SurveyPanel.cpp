@@ -1,11 +1,27 @@
 #include "stages/SurveyPanel.h"
 
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 #include "paint/Look.h"
 #include "stages/Leading.h"
 
 namespace sumpwright::stages {
+
+namespace {
+
+/// A page that scrolls where the window is too low for it, rather than have its parts overlap.
+QWidget* scrolling(QWidget* page, QWidget* parent) {
+  auto* scroll = new QScrollArea(parent);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  scroll->setWidget(page);
+  return scroll;
+}
+
+}  // namespace
 
 SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk, QWidget* parent)
     : QWidget(parent), m_session(session) {
@@ -36,7 +52,9 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk, QWi
   m_check = new CheckPage(session, m_pages);
   for (QWidget* page :
        std::initializer_list<QWidget*>{m_house, m_outline, m_things, m_looked, m_check}) {
-    m_pages->addWidget(page);
+    // The others scroll by themselves.
+    const bool whole = page == m_outline || page == m_things;
+    m_pages->addWidget(whole ? scrolling(page, m_pages) : page);
   }
   column->addWidget(m_pages, 1);
   showPage(SurveyPage::outline);

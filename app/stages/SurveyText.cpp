@@ -1,6 +1,7 @@
 #include "stages/SurveyText.h"
 
 #include <QCoreApplication>
+#include <QStyle>
 #include <array>
 #include <cmath>
 
@@ -32,6 +33,12 @@ QString grouped(double value) {
 }
 
 }  // namespace
+
+void setTone(QLabel* label, bool warning) {
+  label->setProperty("tone", warning ? QStringLiteral("warning") : QStringLiteral("second"));
+  label->style()->unpolish(label);
+  label->style()->polish(label);
+}
 
 QString tapedLength(double metres, const plan::Job& job) {
   return quantity(metres, base::Unit::metre, 3, false, job);

@@ -2,12 +2,17 @@
 // What the survey says in words: directions, lengths to the millimetre, closing error. Plain
 // values, tested without a widget.
 
+#include <QLabel>
 #include <QString>
 
 #include "geometry/Traverse.h"
 #include "plan/Job.h"
 
 namespace sumpwright::stages {
+
+/// Gives a label the colour of a warning or of what is said beside: that of the theme, whichever
+/// comes.
+void setTone(QLabel* label, bool warning);
 
 /// To the millimetre, or to an eighth of an inch.
 QString tapedLength(double metres, const plan::Job& job);

@@ -333,11 +333,7 @@ void ThingsPage::showSelected() {
 }
 
 void ThingsPage::say(const QString& text, bool warning) {
-  m_message->setProperty("tone", warning ? QStringLiteral("warning") : QStringLiteral("second"));
-  m_message->setStyleSheet(QStringLiteral("color:%1")
-                               .arg(paint::colour(warning ? paint::look(palette()).warning_text
-                                                          : paint::look(palette()).ink2)
-                                        .name()));
+  setTone(m_message, warning);
   m_message->setText(text);
 }
 

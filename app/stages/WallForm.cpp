@@ -72,7 +72,7 @@ void WallForm::refresh() {
   const bool there = !id.empty() && wallOf(m_session.job(), id, &ring, &edge).has_value();
   setVisible(there);
   if (!there) return;
-  m_title->setText(wallTitle(m_session.job(), ring, edge));
+  m_title->setText(capital(wallTitle(m_session.job(), ring, edge)));
   m_message->hide();
   m_facts->setTold(toldOf(m_session, id));
   m_facts->setFacts(wallFacts(id), id);

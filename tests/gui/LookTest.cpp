@@ -1,6 +1,10 @@
 // Light and dark, sizes, nothing cut off. With SUMPWRIGHT_SHOTS=FOLDER the pictures are kept.
 
+#include <QAbstractButton>
+#include <QComboBox>
 #include <QLabel>
+#include <QLineEdit>
+#include <array>
 
 #include "gui/WindowFixture.h"
 #include "paint/Look.h"
@@ -82,6 +86,81 @@ TEST_F(Look, NoLabelIsCutOff) {
     }
     dialogs.unsaved = window::Unsaved::discard;
   }
+}
+
+/// Nothing of the survey is wider than its column, no label cut.
+void expectWhole(window::MainWindow& window) {
+  for (int round = 0; round < 4; ++round) QCoreApplication::processEvents();
+  const QWidget& survey = window.survey();
+  for (const QWidget* part : survey.findChildren<QWidget*>()) {
+    const bool control = qobject_cast<const QLabel*>(part) != nullptr ||
+                         qobject_cast<const QAbstractButton*>(part) != nullptr ||
+                         qobject_cast<const QLineEdit*>(part) != nullptr ||
+                         qobject_cast<const QComboBox*>(part) != nullptr;
+    if (!control || !part->isVisible()) continue;
+    const int left = part->mapTo(&survey, QPoint()).x();
+    EXPECT_GE(left, 0) << part->accessibleName().toStdString();
+    EXPECT_LE(left + part->width(), survey.width())
+        << part->metaObject()->className() << part->accessibleName().toStdString();
+    const auto* label = qobject_cast<const QLabel*>(part);
+    if (label == nullptr || label->text().isEmpty() || !label->wordWrap()) continue;
+    EXPECT_GE(label->height(), label->heightForWidth(label->width()) - 1)
+        << label->text().toStdString();
+  }
+}
+
+constexpr std::array kSurveyPages{"house", "outline", "things", "looked", "check"};
+
+TEST_F(Look, NothingOfTheSurveyIsCutOff) {
+  for (const char* theme : {"light", "dark"}) {
+    trigger(qPrintable(QStringLiteral("view.theme_") + QLatin1String(theme)));
+    for (const bool begun : {true, false}) {
+      dialogs.unsaved = window::Unsaved::discard;
+      open("bungalow");
+      if (!begun) window->newJob();
+      for (std::size_t page = 0; page < kSurveyPages.size(); ++page) {
+        for (const bool thing : {true, false}) {
+          window->showSurvey(static_cast<stages::SurveyPage>(page));
+          if (begun) {
+            session().select(thing ? session().job().plan.services.front().id
+                                   : session().job().plan.rings[0].walls[1].id);
+          }
+          const QString shot = QStringLiteral("survey-%1-%2%3%4")
+                                   .arg(QLatin1String(kSurveyPages[page]), QLatin1String(theme),
+                                        thing ? QString() : QStringLiteral("-wall"),
+                                        begun ? QString() : QStringLiteral("-new"));
+          SCOPED_TRACE(shot.toStdString());
+          expectWhole(*window);
+          if (thing || page == 2) keep(window->grab(), shot);
+        }
+      }
+    }
+  }
+}
+
+TEST_F(Look, NothingOfTheSurveyIsCutOffInLargeType) {
+  const QFont usual = QApplication::font();
+  QFont large = usual;
+  if (usual.pixelSize() > 0) {
+    large.setPixelSize(usual.pixelSize() * 3 / 2);
+  } else {
+    large.setPointSizeF(usual.pointSizeF() * 1.5);
+  }
+  QApplication::setFont(large);
+  {
+    window::MainWindow second(settings, dialogs);
+    second.resize(1280, 720);
+    second.show();
+    ASSERT_TRUE(second.openPath(sample(QStringLiteral("bungalow"))));
+    for (std::size_t page = 0; page < kSurveyPages.size(); ++page) {
+      second.showSurvey(static_cast<stages::SurveyPage>(page));
+      second.session().select(second.session().job().plan.services.front().id);
+      SCOPED_TRACE(kSurveyPages[page]);
+      expectWhole(second);
+      keep(second.grab(), QStringLiteral("survey-%1-large").arg(QLatin1String(kSurveyPages[page])));
+    }
+  }
+  QApplication::setFont(usual);
 }
 
 TEST_F(Look, FontIsOursAndFiguresAreOneWidth) {
