@@ -7,7 +7,6 @@ namespace sumpwright::airflow {
 
 namespace {
 
-using base::Arg;
 using base::Message;
 using Messages = std::vector<Message>;
 
@@ -88,7 +87,7 @@ std::vector<Message> dutyRemarks(const DutyOptions& options, const DutySummary& 
   Messages out;
   if (duty.stop == DutyStop::not_solved)
     out.push_back(Message("airflow.not-solved", {base::pressure("residual", duty.residual)}));
-  if (duty.stop == DutyStop::no_flow) out.push_back(Message("airflow.no-flow"));
+  if (duty.stop == DutyStop::no_flow) out.emplace_back("airflow.no-flow");
   remarkFlows(options, duty, out);
   remarkCurves(options, duty, out);
   remarkLeaks(options, duty, out);

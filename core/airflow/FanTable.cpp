@@ -107,11 +107,12 @@ base::Source readSource(const FanNode& fan) {
   const FanNode node(*json, fan.pointer() + "/source", fan.problems(), {"mark", "text"});
   const std::string mark = node.text("mark");
   out.text = node.text("text");
-  const auto found = std::find(base::kMarkNames.begin(), base::kMarkNames.end(), mark);
-  if (found != base::kMarkNames.end())
-    out.mark = static_cast<base::Mark>(found - base::kMarkNames.begin());
-  else if (!mark.empty())
-    node.report("fans.unknown-word", "/mark", {base::text("word", mark)});
+  for (std::size_t i = 0; i < base::kMarkNames.size(); ++i) {
+    if (base::kMarkNames.at(i) != mark) continue;
+    out.mark = static_cast<base::Mark>(i);
+    return out;
+  }
+  if (!mark.empty()) node.report("fans.unknown-word", "/mark", {base::text("word", mark)});
   return out;
 }
 
