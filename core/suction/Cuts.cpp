@@ -198,7 +198,7 @@ class CutMaker {
       cutLinks(piece, conductance * m_frame.h_m / (std::abs(u.x) + std::abs(u.y)));
       if (std::abs(u.x) < kAlongGrid) trimUpright(run.line[k - 1], run.line[k]);
       if (std::abs(u.y) < kAlongGrid) trimLevel(run.line[k - 1], run.line[k]);
-      m_cuts.pieces.push_back({run.line[k - 1], run.line[k], barrier});
+      m_cuts.pieces.push_back({piece.a, piece.b, barrier});
     }
     const std::size_t n = run.line.size();
     if (run.free_start) m_tips.push_back({run.line[0], unit(run.line[1] - run.line[0])});

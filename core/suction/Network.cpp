@@ -265,7 +265,7 @@ int Network::cellNear(Point plan) const {
   for (int dj = -2; dj <= 2; ++dj) {
     for (int di = -2; di <= 2; ++di) {
       const int cell = cellAt(i + di, j + dj);
-      const double away = geometry::distance(p, {i + di + 0.5, j + dj + 0.5});
+      const double away = geometry::distance(p, Point{i + di + 0.5, j + dj + 0.5});
       if (cell < 0 || away >= least) continue;
       least = away;
       best = cell;

@@ -134,7 +134,11 @@ class Disc {
     const double whole = m_network.cells[static_cast<std::size_t>(cell)].area_m2 / square;
     return std::max(0.0, m_cover.area[static_cast<std::size_t>(k)]) * std::min(1.0, whole);
   }
-  Point centreOf(int k) const { return {m_i0 + k % m_size + 0.5, m_j0 + k / m_size + 0.5}; }
+  Point centreOf(int k) const {
+    const int i = m_i0 + k % m_size;
+    const int j = m_j0 + k / m_size;
+    return {i + 0.5, j + 0.5};
+  }
 
   int startCell() const {
     int best = -1;

@@ -12,6 +12,7 @@
 
 #include "suction/Cuts.h"
 #include "suction/Field.h"
+#include "suction/Fit.h"
 #include "suction/TipFactor.h"
 #include "support/Fields.h"
 
@@ -477,6 +478,86 @@ TEST(SuctionChecks, SLIT_LAPLACE) {
     expectWithin("dP", (field.at({-0.6, 0.0}) - field.at({0.6, 0.0})) / 0.005, resistance(0.6),
                  0.02);
   }
+}
+
+/// Kruseman and de Ridder 1994, table 4.1: the pumping test at Dalem, by the routine that fits the
+/// ground, with s = Q/(2 pi T) K0(r / sqrt(T c)) for its forward model; theta = ln T, ln c.
+TEST(SuctionChecks, CAL_DALEM) {
+  const json& in = check("CAL-DALEM")["inputs"];
+  const double flow = in["Q_m3_s"];
+  std::vector<suction::Datum> data;
+  for (const double s : in["s_m"]) data.push_back({s, 1.0});
+  const suction::Forward k0 = [&](const std::vector<double>& theta, std::vector<double>& values,
+                                  std::vector<double>& derivatives) {
+    const double t = std::exp(theta[0]);
+    const double lambda = std::exp(0.5 * (theta[0] + theta[1]));
+    values.clear();
+    derivatives.clear();
+    for (const double r : in["r_m"]) {
+      const double x = r / lambda;
+      const double outer = flow / (2.0 * std::numbers::pi * t);
+      const double by_x = outer * std::cyl_bessel_k(1.0, x) * x;  // -x d/dx K0 = x K1
+      values.push_back(outer * std::cyl_bessel_k(0.0, x));
+      derivatives.push_back(-values.back() + 0.5 * by_x);
+      derivatives.push_back(0.5 * by_x);
+    }
+    return true;
+  };
+  const auto fit = suction::leastSquares(k0, data, {std::log(0.0246), std::log(4.9e7)},
+                                         {});  // the graphical result
+  ASSERT_EQ(fit.state, suction::LeastSquaresState::settled);
+  const std::string id = "CAL-DALEM";
+  const double tolerance = check(id)["tolerance"]["rel"];
+  expectWithin("T", std::exp(fit.theta[0]), expected(id, "T_m2_s"), tolerance);
+  expectWithin("c", std::exp(fit.theta[1]), expected(id, "c_s"), tolerance);
+  expectWithin("rms", std::sqrt(fit.chi2 / 5.0), expected(id, "rms_m"), tolerance);
+  const double variance = fit.chi2 / 3.0;
+  const double sd_t = std::sqrt(variance * fit.covariance[0]);
+  const double sd_c = std::sqrt(variance * fit.covariance[3]);
+  expectWithin("sd ln T", sd_t, expected(id, "sd_lnT"), tolerance);
+  expectWithin("sd ln c", sd_c, expected(id, "sd_lnc"), tolerance);
+  expectWithin("corr", variance * fit.covariance[1] / (sd_t * sd_c), expected(id, "corr"),
+               tolerance);
+  // Published fit of the same readings, rounded (Holzbecher).
+  const json& published = check(id)["expected"]["published_fit"];
+  expectWithin("published T", std::exp(fit.theta[0]), published["T"], 0.02);
+  expectWithin("published c", std::exp(fit.theta[1]), published["c"], 0.03);
+}
+
+/// Values of the closed solution, fitted on the solver's grid: its own error of a few 1e-4 remains,
+/// so not to 1e-6. FitTest recovers the solver's own values to 1e-6.
+TEST(SuctionChecks, CAL_RECT) {
+  const json& in = check("CAL-RECT")["inputs"];
+  const double t = in["start"]["T"];
+  const double lambda = in["start"]["lam"];
+  SuctionModel guess = rectangle();
+  guess.layer = {t, t / (lambda * lambda), 0.0};
+  suction::Measured measured{{{3, 4}, kLine_m}, kFlow, std::nullopt};
+  for (std::size_t k = 0; k < 5; ++k) {
+    measured.readings.push_back({std::to_string(k),
+                                 {in["holes_m"][k][0], in["holes_m"][k][1]},
+                                 in["s_Pa"][k].get<double>()});
+  }
+  const suction::Fit fit =
+      suction::fitGround(guess, measured, {.cell_m = kCell_m, .prior_sd = 1e3});
+  ASSERT_EQ(fit.state, suction::FitState::settled);
+  expectWithin("T", fit.transmissivity_m3_s_pa.value, expected("CAL-RECT", "T"), kField);
+  expectWithin("lambda", fit.lambda_m.value, expected("CAL-RECT", "lam"), kField);
+}
+
+TEST(SuctionChecks, CAL_SCALE) {
+  const OneSink field = solved(rectangle(), {3, 4});
+  ASSERT_TRUE(field.ok());
+  const auto by = [&](suction::GroundPart part) {
+    const auto change = suction::sensitivity(field.solver.network(), field.solver.factor(), {},
+                                             field.unit->suction, part);
+    return kFlow * *suction::sampleAt(field.solver.network(), change, {11, 9});
+  };
+  const double by_t = by(suction::GroundPart::transmissivity);
+  const double by_l = by(suction::GroundPart::leakage);
+  expectWithin("ln T", by_t, expected("CAL-SCALE", "ds_dlnT_at_11_9"), kField);
+  expectWithin("ln L", by_l, expected("CAL-SCALE", "ds_dlnL_at_11_9"), kField);
+  expectWithin("sum", (by_t + by_l) / field.at({11, 9}), expected("CAL-SCALE", "sum_over_s"), 1e-9);
 }
 
 }  // namespace

@@ -1,0 +1,222 @@
+#include "suction/Chance.h"
+
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <cmath>
+#include <limits>
+#include <mutex>
+#include <thread>
+
+namespace sumpwright::suction {
+
+namespace {
+
+using base::Message;
+using base::Problem;
+
+Problem stopped() { return {Message("suction.chance.stopped"), "", base::Gravity::missing}; }
+Problem leakless() { return {Message("suction.model.leakage"), "", base::Gravity::unsound}; }
+
+/// work(index, worker) for every index, shared out over threads; each worker does its own.
+void inParallel(std::size_t count, int threads,
+                const std::function<void(std::size_t index, std::size_t worker)>& work) {
+  const auto workers = static_cast<std::size_t>(std::clamp(threads, 1, 64));
+  std::atomic<std::size_t> next{0};
+  const auto run = [&](std::size_t worker) {
+    for (std::size_t k = next++; k < count; k = next++) work(k, worker);
+  };
+  std::vector<std::thread> others;
+  for (std::size_t w = 1; w < workers; ++w) others.emplace_back(run, w);
+  run(0);
+  for (std::thread& other : others) other.join();
+}
+
+std::vector<ModelChoices> casesOf(const plan::Plan& plan) {
+  std::vector<ModelChoices> cases;
+  for (const bool stand : {true, false}) {
+    for (const bool open : {false, true}) {
+      if (!stand && !hasUnknownWalls(plan)) continue;
+      if (open && !hasPartyWalls(plan)) continue;
+      cases.push_back({stand, open});
+    }
+  }
+  return cases;
+}
+
+std::vector<int> readFrom(const Network& reader, const Network& source) {
+  std::vector<int> from;
+  for (std::size_t c = 0; c < reader.cells.size(); ++c) {
+    from.push_back(&reader == &source ? static_cast<int>(c)
+                                      : source.cellNear(reader.centre(static_cast<int>(c))));
+  }
+  return from;
+}
+
+/// The guess that models are built of; the others are factors on it. Nothing of it may be 0.
+Ground baseOf(const GroundRanges& ranges) { return ranges.middle(); }
+
+}  // namespace
+
+base::Result<ChanceStudy> ChanceStudy::of(const plan::Job& job, const GroundRanges& ranges,
+                                          const ChanceOptions& options, const Going& going) {
+  const auto begun = std::chrono::steady_clock::now();
+  auto data = std::make_shared<Data>();
+  data->options = options;
+  data->draws = drawsOf(ranges, options.draws, options.seed);
+  const Ground base = baseOf(ranges);
+  for (const Ground& draw : data->draws) data->scales.push_back(scalesFrom(base, draw));
+  std::vector<SuctionModel> models;
+  double area = 0.0;
+  for (const ModelChoices& choices : casesOf(job.plan)) {
+    auto model = modelOf(job, base, choices);
+    if (!model) return model.problems();
+    models.push_back(*model);
+    for (const Region& region : models.back().regions) {
+      area += floorArea_m2({{Region{region.outline}}});
+    }
+  }
+  const auto share = options.most_bytes / std::max<std::size_t>(1, data->draws.size());
+  ChanceSummary& summary = data->summary;
+  // All cases of one guess together stay within a guess's share: one floor of their areas' sum.
+  summary.cell_m = cellWithin(area, options.cell_m, share);
+  summary.coarser = summary.cell_m > options.cell_m;
+  summary.cases = static_cast<int>(models.size());
+  for (const SuctionModel& model : models) {
+    Case one;
+    one.network = std::make_shared<Network>(networkOf(model, summary.cell_m, true));
+    one.factors.resize(data->draws.size());
+    data->cases.push_back(std::move(one));
+  }
+  for (Case& one : data->cases) one.from = readFrom(*data->cases[0].network, *one.network);
+  summary.cells = data->cases[0].network->cells.size();
+
+  const std::size_t jobs = data->draws.size() * data->cases.size();
+  std::atomic<bool> stop{false};
+  std::atomic<bool> failed{false};
+  std::mutex telling;
+  std::size_t done = 0;
+  const auto workers = static_cast<std::size_t>(std::clamp(options.threads, 1, 64));
+  std::vector<std::vector<std::unique_ptr<Factoriser>>> factorisers(workers);
+  for (auto& of_worker : factorisers) of_worker.resize(data->cases.size());
+  inParallel(jobs, options.threads, [&](std::size_t k, std::size_t worker) {
+    if (stop || failed) return;
+    const std::size_t which = k / data->draws.size();
+    const std::size_t draw = k % data->draws.size();
+    Case& one = data->cases[which];
+    auto& factoriser = factorisers[worker][which];
+    if (!factoriser) factoriser = std::make_unique<Factoriser>(*one.network);
+    if (factoriser->factor(*one.network, data->scales[draw], one.factors[draw]) !=
+        FactorState::made) {
+      failed = true;
+    }
+    const std::lock_guard lock(telling);
+    ++done;
+    if (going && !going(static_cast<double>(done) / static_cast<double>(jobs))) stop = true;
+  });
+  if (stop) return stopped();
+  if (failed) return leakless();
+  for (const Case& one : data->cases) {
+    for (const Factor& factor : one.factors) {
+      summary.bytes += factor.bytes();
+      ++summary.factors;
+    }
+  }
+  summary.build_ms =
+      std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begun).count();
+  ChanceStudy study;
+  study.m_data = data;
+  return study;
+}
+
+/// What one guess says: of its cases the one that holds least.
+struct ChanceStudy::Guess {
+  bool any = false;
+  double floor = std::numeric_limits<double>::infinity();
+  double flow_m3_s = 0.0;
+  std::vector<bool> held;
+};
+
+ChanceStudy::Guess ChanceStudy::guessOf(const Data& data, std::size_t draw,
+                                        const std::vector<Sink>& sinks) {
+  const Network& grid = *data.cases[0].network;
+  Guess worst;
+  worst.held.assign(grid.cells.size(), true);
+  for (const Case& one : data.cases) {
+    std::vector<UnitField> units;
+    std::vector<Draw> draws;
+    std::vector<Port> ports;
+    for (const Sink& sink : sinks) {
+      auto port = portAt(*one.network, sink.at, sink.radius_m);
+      if (!port) continue;
+      draws.push_back(port->weights);
+      ports.push_back(std::move(*port));
+    }
+    if (ports.empty()) continue;
+    auto suctions = one.factors[draw].solveMany(draws);
+    double radius = 0.0;
+    for (std::size_t k = 0; k < ports.size(); ++k) {
+      UnitField unit{std::move(ports[k]), std::move(suctions[k])};
+      unit.resistance_pa_s_m3 =
+          readAt(unit.port, unit.suction) + ownTerm(unit.port, data.scales[draw]);
+      radius = unit.port.radius_m;
+      units.push_back(std::move(unit));
+    }
+    const auto flows = flowsTogether(resistances(units), data.draws[draw].inertia_pa_s2_m6(radius),
+                                     data.options.fan);
+    const auto suction = superposed(units, flows);
+    double floor = 0.0;
+    double whole = 0.0;
+    for (std::size_t c = 0; c < grid.cells.size(); ++c) {
+      const double own = grid.cells[c].own_m2;
+      const int there = one.from[c];
+      const bool held = there >= 0 && suction[static_cast<std::size_t>(there)] +
+                                              data.options.room_less_outdoors_pa >=
+                                          data.options.target.design_pa;
+      whole += own;
+      if (held) floor += own;
+      worst.held[c] = worst.held[c] && held;
+    }
+    worst.any = true;
+    if (floor / whole >= worst.floor) continue;
+    worst.floor = floor / whole;
+    worst.flow_m3_s = 0.0;
+    for (const double flow : flows) worst.flow_m3_s += flow;
+  }
+  return worst;
+}
+
+std::optional<Chance> ChanceStudy::ask(const std::vector<Sink>& sinks) const {
+  const Data& data = *m_data;
+  std::vector<Guess> guesses(data.draws.size());
+  inParallel(guesses.size(), data.options.threads,
+             [&](std::size_t k, std::size_t) { guesses[k] = guessOf(data, k, sinks); });
+  Chance chance;
+  chance.by_cell.assign(network().cells.size(), 0.0F);
+  const double each = 1.0 / static_cast<double>(std::max<std::size_t>(1, guesses.size()));
+  for (const Guess& guess : guesses) {
+    if (!guess.any) return std::nullopt;
+    chance.floors.push_back(guess.floor);
+    chance.flows_m3_s.push_back(guess.flow_m3_s);
+    chance.mean_floor += each * guess.floor;
+    if (guess.floor >= kWholeFloor) chance.whole_floor += each;
+    for (std::size_t c = 0; c < guess.held.size(); ++c) {
+      if (guess.held[c]) chance.by_cell[c] += static_cast<float>(each);
+    }
+  }
+  if (guesses.empty()) return std::nullopt;
+  int least = -1;
+  for (std::size_t c = 0; c < chance.by_cell.size(); ++c) {
+    if (!(network().cells[c].own_m2 > 0.0)) continue;
+    if (least < 0 || chance.by_cell[c] < chance.by_cell[static_cast<std::size_t>(least)]) {
+      least = static_cast<int>(c);
+    }
+  }
+  if (least >= 0) {
+    chance.least_likely = {static_cast<double>(chance.by_cell[static_cast<std::size_t>(least)]),
+                           network().centre(least)};
+  }
+  return chance;
+}
+
+}  // namespace sumpwright::suction

@@ -1,0 +1,87 @@
+#pragma once
+// The whole perimeter at once: what a sump would do at every place of the wall.
+//
+// By reciprocity (the Green function is symmetric) one back-solve for a weak point gives its
+// suction per flow for a sump anywhere. The resistance a sump sees changes slowly along the wall,
+// so it is solved for every metre or so and read between; those solves give the reach there too.
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "perimeter/Perimeter.h"
+#include "suction/Flow.h"
+#include "suction/ModelOf.h"
+#include "suction/Reach.h"
+
+namespace sumpwright::suction {
+
+struct EverywhereOptions {
+  double radius_m = 0.3;          ///< of the pit
+  double step_m = 0.1;            ///< between places of the curve
+  double solve_step_m = 1.0;      ///< between places that are solved; nearer at corners
+  double inertia_pa_s2_m6 = 0.0;  ///< B
+  Target target;
+  FlowOf fan = constantSuction(100.0);
+};
+
+/// A place of the wall that was solved.
+struct SolvedPlace {
+  perimeter::Place place;
+  int edge = -1;  ///< of the ring; -1: on no wall
+  Sink sink;
+  double resistance_pa_s_m3 = 0.0;
+  double flow_m3_s = 0.0;
+  Reach reach;
+  std::vector<float> unit;  ///< suction per flow by cell
+};
+
+/// A place of the curve.
+struct CurvePlace {
+  perimeter::Place place;
+  double resistance_pa_s_m3 = 0.0;
+  double flow_m3_s = 0.0;
+  std::vector<double> at_weak_pa;  ///< suction at each weak point
+  double least_pa = 0.0;           ///< the least of them
+  double floor = 0.0;              ///< share of floor reached, between solved places
+  bool on_floor = false;           ///< false: no floor on fill behind the wall there; all else 0
+};
+
+struct Everywhere {
+  std::vector<Point> weak;
+  std::vector<SolvedPlace> solved;  ///< those with floor behind them
+  std::vector<CurvePlace> curve;    ///< every ring from 0 on
+};
+
+/// Points that are hard to reach from anywhere on the wall, apart from each other by a third of the
+/// floor's size: where the best of the solved places does least per flow first. At most `count`.
+std::vector<Point> weakPoints(const Network& network, const std::vector<SolvedPlace>& solved,
+                              int count);
+
+/// With no weak points given, the four of weakPoints(). Contract: solver.ok(), steps positive.
+Everywhere everywhereOf(const FieldSolver& solver, const perimeter::Perimeter& perimeter,
+                        const EverywhereOptions& options, std::vector<Point> weak = {});
+
+/// Whether a sump may stand at a place, such as where no rule refuses it.
+using Allowed = std::function<bool(const perimeter::Place&)>;
+
+struct Pair {
+  SolvedPlace first;
+  SolvedPlace second;
+  double flow_first_m3_s = 0.0;
+  double flow_second_m3_s = 0.0;
+  std::vector<double> matrix;  ///< [R], row by row
+  Reach reach;                 ///< of both
+};
+
+/// The solved place with the greatest reach; of equals the one with the greatest least suction.
+std::optional<SolvedPlace> bestSingle(const Everywhere& everywhere, const Allowed& allowed);
+
+/// The two solved places that together reach most, each with a fan of its own, flows of both solved
+/// together. With `first` only its partner is sought. Nothing with fewer than two places.
+std::optional<Pair> bestPair(const FieldSolver& solver, const Everywhere& everywhere,
+                             const EverywhereOptions& options, const Allowed& allowed,
+                             const std::optional<Sink>& first = std::nullopt);
+
+}  // namespace sumpwright::suction

@@ -1,0 +1,274 @@
+#include "suction/Fit.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sumpwright::suction {
+
+namespace {
+
+constexpr double kTellsNothing = 0.7;   // sd of a logarithm: a factor of 4 either way (own figure)
+constexpr double kTiedTogether = 0.97;  // correlation (own figure)
+constexpr int kFewest = 2;
+
+/// dA/dln(part) s.
+std::vector<double> changeOf(const Network& network, const Scales& scales,
+                             const std::vector<double>& suction, GroundPart part) {
+  std::vector<double> flow(suction.size(), 0.0);
+  if (part == GroundPart::leakage) {
+    for (std::size_t c = 0; c < flow.size(); ++c) {
+      flow[c] = leakageOf(network.cells[c], scales) * suction[c];
+    }
+    return flow;
+  }
+  for (const Joint& joint : network.joints) {
+    const double c = conductanceOf(joint, scales);
+    const double fill = joint.fill * scales.transmissivity;
+    // c = f g / (f + g): dc/dln f = c^2 / f, and the rest of c is dc/dln g.
+    const double by_fill = c * c / fill;
+    const auto cell = static_cast<std::size_t>(joint.cell);
+    if (part == GroundPart::transmissivity) flow[cell] += by_fill * suction[cell];
+    if (part == GroundPart::joints) flow[cell] += (c - by_fill) * suction[cell];
+  }
+  for (const Link& link : network.links) {
+    const double c = conductanceOf(link, scales);
+    double by_fill = link.conduit ? 0.0 : c;
+    double by_wall = 0.0;
+    if (!link.conduit && !std::isinf(link.wall)) {
+      by_fill = c * c / (link.fill * scales.transmissivity);
+      by_wall = c - by_fill;
+    }
+    const double change = part == GroundPart::transmissivity ? by_fill
+                          : part == GroundPart::barriers     ? by_wall
+                                                             : 0.0;
+    const auto a = static_cast<std::size_t>(link.a);
+    const auto b = static_cast<std::size_t>(link.b);
+    flow[a] += change * (suction[a] - suction[b]);
+    flow[b] -= change * (suction[a] - suction[b]);
+  }
+  return flow;
+}
+
+Banded banded(double value, double sd_ln, double times) {
+  const double factor = std::exp(std::min(50.0, times * sd_ln));
+  return {value, value / factor, value * factor, sd_ln};
+}
+
+class GroundFit {
+ public:
+  GroundFit(const SuctionModel& model, const Measured& measured, const FitOptions& options)
+      : m_model(model),
+        m_measured(measured),
+        m_options(options),
+        m_network(networkOf(model, options.cell_m, true)),
+        m_factoriser(m_network),
+        m_flow(measured.flow_m3_s.value_or(kTrialFlow_m3_s)) {
+    for (const Reading& reading : measured.readings) {
+      if (sampleAt(m_network, std::vector<double>(m_network.cells.size(), 0.0), reading.at)) {
+        m_readings.push_back(reading);
+      }
+    }
+    m_port = portAt(m_network, measured.sink.at, measured.sink.radius_m);
+  }
+
+  Fit fitted() {
+    Fit fit;
+    if (!m_port) return fit;
+    if (static_cast<int>(m_readings.size()) < kFewest) {
+      fit.state = FitState::too_few;
+      fit.statements.emplace_back("suction.fit.too-few");
+      return fit;
+    }
+    std::vector<bool> all(m_readings.size(), true);
+    const LeastSquaresResult result = solve(all, std::vector<double>(parameters(), 0.0));
+    if (result.state == LeastSquaresState::no_answer) return fit;
+    report(result, fit);
+    findOutlier(result, fit);
+    state(fit);
+    return fit;
+  }
+
+ private:
+  static constexpr double kTrialFlow_m3_s = 0.01;
+
+  std::size_t parameters() const { return m_options.fit_joints ? 3 : 2; }
+
+  Scales scalesOf(const std::vector<double>& theta) const {
+    Scales scales;
+    scales.transmissivity = std::exp(theta[0]);
+    scales.leakage = std::exp(theta[1]);
+    // Joints not fitted go with the leakage they cannot be told from.
+    scales.edges = scales.outdoors = std::exp(theta[m_options.fit_joints ? 2 : 1]);
+    return scales;
+  }
+
+  LeastSquaresResult solve(const std::vector<bool>& used, std::vector<double> start) {
+    std::vector<Datum> data;
+    std::vector<Point> places;
+    for (std::size_t i = 0; i < m_readings.size(); ++i) {
+      if (!used[i]) continue;
+      const Reading& reading = m_readings[i];
+      data.push_back(
+          {reading.suction_pa, reading.sd_pa.value_or(readingSd_pa(reading.suction_pa))});
+      places.push_back(reading.at);
+    }
+    LeastSquaresOptions options;
+    options.priors.assign(parameters(), {0.0, m_options.prior_sd});
+    options.most_steps = m_options.most_steps;
+    const Forward forward = [&](const std::vector<double>& theta, std::vector<double>& values,
+                                std::vector<double>& derivatives) {
+      return valuesAt(theta, places, values, derivatives);
+    };
+    return leastSquares(forward, data, std::move(start), options);
+  }
+
+  bool valuesAt(const std::vector<double>& theta, const std::vector<Point>& places,
+                std::vector<double>& values, std::vector<double>& derivatives) {
+    const Scales scales = scalesOf(theta);
+    if (m_factoriser.factor(m_network, scales, m_factor) != FactorState::made) return false;
+    Draw draw = m_port->weights;
+    for (auto& [cell, flow] : draw) flow *= m_flow;
+    const auto suction = m_factor.solve(draw);
+    std::vector<std::vector<double>> changes{
+        sensitivity(m_network, m_factor, scales, suction, GroundPart::transmissivity),
+        sensitivity(m_network, m_factor, scales, suction, GroundPart::leakage)};
+    const auto joints = sensitivity(m_network, m_factor, scales, suction, GroundPart::joints);
+    if (m_options.fit_joints) {
+      changes.push_back(joints);
+    } else {
+      for (std::size_t c = 0; c < joints.size(); ++c) changes[1][c] += joints[c];
+    }
+    values.clear();
+    derivatives.clear();
+    for (const Point place : places) {
+      values.push_back(*sampleAt(m_network, suction, place));
+      for (const auto& change : changes) derivatives.push_back(*sampleAt(m_network, change, place));
+    }
+    m_suction = suction;
+    return true;
+  }
+
+  void report(const LeastSquaresResult& result, Fit& fit) {
+    const std::size_t p = parameters();
+    fit.state =
+        result.state == LeastSquaresState::settled ? FitState::settled : FitState::not_settled;
+    fit.steps = result.steps;
+    fit.chi2 = result.chi2;
+    fit.scales = scalesOf(result.theta);
+    const int degrees = static_cast<int>(m_readings.size()) - static_cast<int>(p);
+    // Readings that scatter more than they should widen the band; fewer than enough do not narrow
+    // it.
+    const double spread = degrees > 0 ? std::sqrt(std::max(1.0, result.chi2 / degrees)) : 1.0;
+    const double times = studentsT95(degrees) * spread;
+    const auto covariance = [&](std::size_t k, std::size_t l) {
+      return result.covariance[k * p + l];
+    };
+    const double sd_t = std::sqrt(covariance(0, 0));
+    const double sd_l = std::sqrt(covariance(1, 1));
+    const double sd_lambda =
+        0.5 *
+        std::sqrt(std::max(0.0, covariance(0, 0) + covariance(1, 1) - 2.0 * covariance(0, 1)));
+    const double t = m_model.layer.transmissivity_m3_s_pa * fit.scales.transmissivity;
+    const double l = m_model.layer.leak_m_s_pa() * fit.scales.leakage;
+    fit.transmissivity_m3_s_pa = banded(t, sd_t, times);
+    fit.leak_m_s_pa = banded(l, sd_l, times);
+    fit.lambda_m = banded(l > 0.0 ? std::sqrt(t / l) : 0.0, sd_lambda, times);
+    fit.correlation = covariance(0, 1) / (sd_t * sd_l);
+    if (m_options.fit_joints) {
+      fit.joints = banded(fit.scales.edges, std::sqrt(covariance(2, 2)), times);
+    }
+    for (std::size_t i = 0; i < m_readings.size(); ++i) {
+      const Reading& reading = m_readings[i];
+      const double sd = reading.sd_pa.value_or(readingSd_pa(reading.suction_pa));
+      fit.holes.push_back({reading.hole, reading.suction_pa, result.values[i],
+                           (reading.suction_pa - result.values[i]) / sd});
+    }
+    if (m_measured.pit_pa && m_measured.flow_m3_s) {
+      fit.pit_excess_pa =
+          *m_measured.pit_pa - readAt(*m_port, m_suction) - m_flow * ownTerm(*m_port, fit.scales);
+    }
+  }
+
+  /// The hole that the others contradict most: fitted without it, and what they say of it compared
+  /// with what was read. With four holes and more; fewer cannot outvote one.
+  void findOutlier(const LeastSquaresResult& whole, Fit& fit) {
+    if (m_readings.size() < parameters() + 2) return;
+    double worst = m_options.outlier;
+    std::optional<std::size_t> which;
+    for (std::size_t i = 0; i < m_readings.size(); ++i) {
+      std::vector<bool> used(m_readings.size(), true);
+      used[i] = false;
+      const LeastSquaresResult others = solve(used, whole.theta);
+      if (others.state == LeastSquaresState::no_answer) continue;
+      const double off = offFrom(others, m_readings[i]);
+      // It must be the odd one, not only unlike the rest: the others agree among themselves.
+      const auto degrees = static_cast<double>(m_readings.size() - 1 - parameters());
+      const bool agree = others.chi2 <= 4.0 * std::max(1.0, degrees);
+      if (!agree || off < worst) continue;
+      worst = off;
+      which = i;
+    }
+    if (!which) return;
+    fit.holes[*which].outlier = true;
+    fit.statements.emplace_back("suction.fit.outlier",
+                                std::vector{base::text("hole", m_readings[*which].hole)});
+  }
+
+  double offFrom(const LeastSquaresResult& others, const Reading& reading) {
+    std::vector<double> value;
+    std::vector<double> slope;
+    if (!valuesAt(others.theta, {reading.at}, value, slope)) return 0.0;
+    const double sd = reading.sd_pa.value_or(readingSd_pa(value[0]));
+    double variance = sd * sd;
+    const std::size_t p = parameters();
+    for (std::size_t k = 0; k < p; ++k) {
+      for (std::size_t l = 0; l < p; ++l)
+        variance += slope[k] * others.covariance[k * p + l] * slope[l];
+    }
+    return std::abs(reading.suction_pa - value[0]) / std::sqrt(variance);
+  }
+
+  void state(Fit& fit) const {
+    if (!m_measured.flow_m3_s) fit.statements.emplace_back("suction.fit.no-flow");
+    if (fit.state == FitState::not_settled) fit.statements.emplace_back("suction.fit.not-settled");
+    if (m_readings.size() <= parameters()) fit.statements.emplace_back("suction.fit.few");
+    if (fit.transmissivity_m3_s_pa.sd_ln > kTellsNothing) {
+      fit.statements.emplace_back("suction.fit.no-transmissivity");
+    }
+    if (fit.leak_m_s_pa.sd_ln > kTellsNothing)
+      fit.statements.emplace_back("suction.fit.no-leakage");
+    if (std::abs(fit.correlation) > kTiedTogether) fit.statements.emplace_back("suction.fit.tied");
+    if (fit.joints && fit.joints->sd_ln > kTellsNothing) {
+      fit.statements.emplace_back("suction.fit.no-joints");
+    }
+  }
+
+  const SuctionModel& m_model;
+  const Measured& m_measured;
+  const FitOptions& m_options;
+  Network m_network;
+  Factoriser m_factoriser;
+  Factor m_factor;
+  std::vector<Reading> m_readings;
+  std::optional<Port> m_port;
+  double m_flow;
+  std::vector<double> m_suction;
+};
+
+}  // namespace
+
+double readingSd_pa(double suction_pa) { return std::hypot(0.05 * suction_pa, 0.3); }
+
+std::vector<double> sensitivity(const Network& network, const Factor& factor, const Scales& scales,
+                                const std::vector<double>& suction, GroundPart part) {
+  auto change = factor.solveFull(changeOf(network, scales, suction, part));
+  for (double& value : change) value = -value;
+  return change;
+}
+
+Fit fitGround(const SuctionModel& model, const Measured& measured, const FitOptions& options) {
+  if (!checkModel(model).empty()) return {};
+  return GroundFit(model, measured, options).fitted();
+}
+
+}  // namespace sumpwright::suction

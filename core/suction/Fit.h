@@ -1,0 +1,117 @@
+#pragma once
+// The ground fitted to what was measured in test holes, and where to drill them.
+//
+// Parameters are ln T, ln L and, where asked, ln G of the joints, as factors on the model's ground.
+// The flow must be measured: without it only the shape (lambda) can be told. The reading at the
+// pit carries the pit's radius and inertial loss, so it fits those alone.
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/Message.h"
+#include "plan/Job.h"
+#include "suction/Field.h"
+#include "suction/LeastSquares.h"
+
+namespace sumpwright::suction {
+
+struct Reading {
+  std::string hole;  ///< id
+  Point at;
+  double suction_pa = 0.0;
+  std::optional<double> sd_pa;  ///< not stated: readingSd_pa()
+};
+
+/// sqrt((0.05 s)^2 + (0.3 Pa)^2): 5 % of the reading and 0.3 Pa of the gauge (own figures).
+double readingSd_pa(double suction_pa);
+
+struct FitOptions {
+  double cell_m = 0.10;
+  bool fit_joints = false;        ///< a joint's and the slab's leakage are hard to tell apart
+  double prior_sd = 2.302585093;  ///< of each logarithm about the model's ground: a factor of 10
+  int most_steps = 60;
+  double outlier = 3.5;  ///< standard deviations off what the other holes say (own figure)
+};
+
+/// A fitted figure with its 95 % band, multiplicative since it was fitted as a logarithm.
+struct Banded {
+  double value = 0.0;
+  double low = 0.0;
+  double high = 0.0;
+  double sd_ln = 0.0;
+};
+
+struct Misfit {
+  std::string hole;
+  double measured_pa = 0.0;
+  double fitted_pa = 0.0;
+  double off_sd = 0.0;   ///< (measured - fitted) / sd
+  bool outlier = false;  ///< does not fit what the others say at all: a blocked cell, a hidden duct
+};
+
+enum class FitState { settled, not_settled, too_few, no_answer };
+
+struct Fit {
+  FitState state = FitState::no_answer;
+  int steps = 0;
+  Scales scales;  ///< on the model that was given: with them the plan is predicted anew
+  Banded transmissivity_m3_s_pa;
+  Banded leak_m_s_pa;
+  Banded lambda_m;
+  std::optional<Banded> joints;  ///< factor on the joints' conductance
+  double correlation = 0.0;      ///< of ln T and ln L
+  double chi2 = 0.0;
+  std::vector<Misfit> holes;
+  /// What the readings cannot tell, and what to do about it: "suction.fit.*".
+  std::vector<base::Message> statements;
+  /// Of s_w = R Q + B Q^2, where the pit was read: what R Q leaves, Pa; < 0: the pit is larger than
+  /// assumed.
+  std::optional<double> pit_excess_pa;
+};
+
+struct Measured {
+  Sink sink;
+  std::optional<double> flow_m3_s;
+  std::optional<double> pit_pa;
+  std::vector<Reading> readings;
+};
+
+/// One network for all steps; a factorisation and a back-solve per parameter for each. Too few:
+/// no reading on the floor.
+Fit fitGround(const SuctionModel& model, const Measured& measured, const FitOptions& options);
+
+/// d suction / d ln of a part of the ground, by cell: -A^-1 (dA/dln) s.
+enum class GroundPart { transmissivity, leakage, joints, barriers };
+std::vector<double> sensitivity(const Network& network, const Factor& factor, const Scales& scales,
+                                const std::vector<double>& suction, GroundPart part);
+
+struct HoleOptions {
+  int count = 3;           ///< two to five
+  double spacing_m = 0.5;  ///< of the places looked at
+  double from_edge_m = 0.3;
+  double from_sump_m = 1.5;  ///< nearer the field is not that of a layer (own figure: 10 times b)
+  bool fit_joints = true;
+  double prior_sd = 2.302585093;
+};
+
+struct ProposedHole {
+  Point at;
+  double expected_pa = 0.0;
+  double gain = 0.0;  ///< by how much it shrinks what is not known: ln of the volume of the band
+};
+
+/// The holes that together teach most about T, L and joints if the ground is as the solver has it:
+/// greatest determinant of the information (D-optimal design; Fedorov 1972, from memory), greedy,
+/// then by exchange. `may(point)`: whether a hole may be drilled there (mayDrill()).
+std::vector<ProposedHole> proposeHoles(const FieldSolver& solver, const Sink& sink,
+                                       double flow_m3_s, const HoleOptions& options,
+                                       const std::function<bool(Point)>& may);
+
+/// Why no hole is drilled through the floor there: phrase "suction.hole.*"; nothing where none is
+/// known to forbid it. Underfloor heating, wet rooms, within 0.3 m (common practice) of a drawn
+/// service, heating pipe or fitting. What is not drawn is not known: locate first.
+std::optional<base::Message> noDrill(const plan::Plan& plan, Point at);
+
+}  // namespace sumpwright::suction

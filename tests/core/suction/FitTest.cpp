@@ -1,0 +1,236 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "suction/Fit.h"
+#include "support/Fields.h"
+#include "support/PlanBuilder.h"
+
+namespace sumpwright::suction {
+
+namespace {
+
+using support::box;
+using support::PlanBuilder;
+using support::region;
+
+constexpr double kFlow = 60.0 / 3600.0;
+const Sink kPit{{3, 4}, 0.25};
+
+SuctionModel ground(double t, double lambda_m, double joint = 0.0) {
+  SuctionModel model;
+  model.regions = {region(box(0, 0, 12, 10), joint)};
+  model.layer = {t, 0.0, t / (lambda_m * lambda_m)};
+  return model;
+}
+
+/// What holes of a ground would read.
+Measured measuredOn(const SuctionModel& truth, const std::vector<Point>& holes) {
+  const FieldSolver solver = FieldSolver::of(truth, {.cell_m = 0.1});
+  const auto unit = solver.unit(kPit);
+  Measured measured{kPit, kFlow, kFlow * unit->resistance_pa_s_m3 + 7.0};
+  for (std::size_t k = 0; k < holes.size(); ++k) {
+    measured.readings.push_back({"h" + std::to_string(k), holes[k],
+                                 kFlow * *sampleAt(solver.network(), unit->suction, holes[k])});
+  }
+  return measured;
+}
+
+const std::vector<Point> kSpread{{3, 5.5}, {5, 4}, {6, 8}, {8, 2}, {11, 9}};
+
+bool says(const Fit& fit, const std::string& id) {
+  return std::any_of(fit.statements.begin(), fit.statements.end(),
+                     [&](const base::Message& m) { return m.id == id; });
+}
+
+TEST(SuctionFit, SensitivityIsTheDifferenceOfTwoSolves) {
+  SuctionModel model = ground(8e-5, 4.0, 3e-6);
+  model.barriers = {{"w", {{6, 0}, {6, 10}}, 1e-5}};
+  const FieldSolver at = FieldSolver::of(model, {.cell_m = 0.2});
+  const auto unit = at.unit(kPit);
+  struct Case {
+    GroundPart part;
+    double Scales::*scale;
+  };
+  for (const Case& c :
+       {Case{GroundPart::transmissivity, &Scales::transmissivity},
+        Case{GroundPart::leakage, &Scales::leakage}, Case{GroundPart::joints, &Scales::edges},
+        Case{GroundPart::barriers, &Scales::barriers}}) {
+    const auto change = sensitivity(at.network(), at.factor(), {}, unit->suction, c.part);
+    Scales up;
+    Scales down;
+    up.*c.scale = std::exp(1e-4);
+    down.*c.scale = std::exp(-1e-4);
+    Factoriser factoriser(at.network());
+    Factor higher;
+    Factor lower;
+    ASSERT_EQ(factoriser.factor(at.network(), up, higher), FactorState::made);
+    ASSERT_EQ(factoriser.factor(at.network(), down, lower), FactorState::made);
+    const auto more = higher.solve(unit->port.weights);
+    const auto less = lower.solve(unit->port.weights);
+    for (std::size_t k = 0; k < change.size(); k += 97) {
+      EXPECT_NEAR(change[k], (more[k] - less[k]) / 2e-4, 1e-5 * unit->resistance_pa_s_m3);
+    }
+  }
+}
+
+TEST(SuctionFit, FindsTheGroundAgainFromAFarGuess) {
+  const Measured measured = measuredOn(ground(8e-5, 4.0), kSpread);
+  FitOptions options;
+  options.prior_sd = 1e3;  // as good as none
+  const Fit fit = fitGround(ground(3e-4, 1.5), measured, options);
+  EXPECT_EQ(fit.state, FitState::settled);
+  EXPECT_NEAR(fit.transmissivity_m3_s_pa.value / 8e-5, 1.0, 1e-6);
+  EXPECT_NEAR(fit.lambda_m.value / 4.0, 1.0, 1e-6);
+  EXPECT_LT(fit.steps, 25);
+  EXPECT_NEAR(*fit.pit_excess_pa, 7.0, 1e-3);
+  for (const Misfit& hole : fit.holes) {
+    EXPECT_NEAR(hole.off_sd, 0.0, 1e-4);
+    EXPECT_FALSE(hole.outlier);
+  }
+  EXPECT_TRUE(fit.statements.empty());
+  // The plan predicted anew with it reads what was measured.
+  const FieldSolver anew = FieldSolver::of(ground(3e-4, 1.5), {.cell_m = 0.1}, fit.scales);
+  const auto unit = anew.unit(kPit);
+  EXPECT_NEAR(kFlow * *sampleAt(anew.network(), unit->suction, {8, 2}),
+              measured.readings[3].suction_pa, 1e-4);
+}
+
+TEST(SuctionFit, BandsHoldTheTruthAndAreNarrowWhereHolesAreSpread) {
+  Measured measured = measuredOn(ground(8e-5, 4.0), kSpread);
+  const double noise[5] = {0.04, -0.03, 0.05, -0.02, 0.01};
+  for (std::size_t k = 0; k < 5; ++k) measured.readings[k].suction_pa *= 1.0 + noise[k];
+  const Fit fit = fitGround(ground(1e-4, 3.0), measured, {});
+  EXPECT_LE(fit.transmissivity_m3_s_pa.low, 8e-5);
+  EXPECT_GE(fit.transmissivity_m3_s_pa.high, 8e-5);
+  EXPECT_LT(fit.transmissivity_m3_s_pa.high / fit.transmissivity_m3_s_pa.low, 2.0);
+  EXPECT_LE(fit.lambda_m.low, 4.0);
+  EXPECT_GE(fit.lambda_m.high, 4.0);
+}
+
+/// Standard deviations of the linearised problem on this floor with five spread holes and lambda
+/// 4 m: 0.07 of ln T, 0.03 of ln lambda, correlation 0.94 (derived).
+TEST(SuctionFit, LinearisedStandardDeviationsAreThoseDerived) {
+  FitOptions options;
+  options.prior_sd = 1e3;
+  const Fit fit = fitGround(ground(8e-5, 4.0), measuredOn(ground(8e-5, 4.0), kSpread), options);
+  EXPECT_NEAR(fit.transmissivity_m3_s_pa.sd_ln, 0.07, 0.01);
+  EXPECT_NEAR(fit.lambda_m.sd_ln, 0.03, 0.006);
+  const double sd_t = fit.transmissivity_m3_s_pa.sd_ln;
+  const double with_lambda = 0.5 * (sd_t * sd_t - fit.correlation * sd_t * fit.leak_m_s_pa.sd_ln);
+  EXPECT_NEAR(with_lambda / (sd_t * fit.lambda_m.sd_ln), 0.94, 0.02);
+}
+
+TEST(SuctionFit, SaysWhatItCannotTell) {
+  const SuctionModel truth = ground(8e-5, 4.0);
+  Measured measured = measuredOn(truth, {{10.5, 8.5}, {11, 9}, {11, 8}});
+  Fit fit = fitGround(truth, measured, {});
+  EXPECT_TRUE(says(fit, "suction.fit.tied"));
+  measured = measuredOn(truth, {{3, 5.5}, {11, 9}});
+  fit = fitGround(truth, measured, {});
+  EXPECT_TRUE(says(fit, "suction.fit.few"));
+  EXPECT_FALSE(says(fit, "suction.fit.tied"));
+  measured.flow_m3_s.reset();
+  EXPECT_TRUE(says(fitGround(truth, measured, {}), "suction.fit.no-flow"));
+  measured.readings.pop_back();
+  fit = fitGround(truth, measured, {});
+  EXPECT_EQ(fit.state, FitState::too_few);
+  EXPECT_TRUE(says(fit, "suction.fit.too-few"));
+}
+
+/// Without the flow the leakage length is still told: suctions scale alike.
+TEST(SuctionFit, WithoutFlowTheShapeIsStillTold) {
+  Measured measured = measuredOn(ground(8e-5, 4.0), kSpread);
+  measured.flow_m3_s.reset();
+  FitOptions options;
+  options.prior_sd = 1e3;
+  const Fit fit = fitGround(ground(1e-4, 2.0), measured, options);
+  EXPECT_NEAR(fit.lambda_m.value / 4.0, 1.0, 1e-5);
+}
+
+TEST(SuctionFit, AHoleBehindABlockedCellStandsOut) {
+  Measured measured = measuredOn(ground(8e-5, 4.0), kSpread);
+  measured.readings[2].suction_pa = 0.4;
+  const Fit fit = fitGround(ground(1e-4, 3.0), measured, {});
+  for (const Misfit& hole : fit.holes) EXPECT_EQ(hole.outlier, hole.hole == "h2") << hole.hole;
+  EXPECT_TRUE(says(fit, "suction.fit.outlier"));
+}
+
+TEST(SuctionFit, JointsAndLeakageArePartedByHolesAtTheEdge) {
+  const SuctionModel truth = ground(8e-5, 6.0, 8e-6);
+  std::vector<Point> holes = kSpread;
+  holes.push_back({0.4, 9.6});
+  holes.push_back({11.7, 0.4});
+  FitOptions options;
+  options.fit_joints = true;
+  options.prior_sd = 1e3;
+  SuctionModel guess = ground(1e-4, 4.0, 3e-6);
+  const Fit fit = fitGround(guess, measuredOn(truth, holes), options);
+  EXPECT_NEAR(fit.transmissivity_m3_s_pa.value / 8e-5, 1.0, 1e-4);
+  EXPECT_NEAR(fit.joints->value * 3e-6 / 8e-6, 1.0, 1e-3);
+}
+
+double spreadOf(const SuctionModel& model, const std::vector<Point>& holes) {
+  FitOptions options;
+  options.prior_sd = 2.3;
+  const Fit fit = fitGround(model, measuredOn(model, holes), options);
+  const double t = fit.transmissivity_m3_s_pa.sd_ln;
+  const double l = fit.leak_m_s_pa.sd_ln;
+  return t * l * std::sqrt(1.0 - fit.correlation * fit.correlation);
+}
+
+TEST(SuctionHoles, TeachMoreThanARowOfThemOnOneSide) {
+  const SuctionModel model = ground(8e-5, 4.0);
+  const FieldSolver solver = FieldSolver::of(model, {.cell_m = 0.1});
+  HoleOptions options;
+  options.fit_joints = false;
+  const auto proposed = proposeHoles(solver, kPit, kFlow, options, {});
+  ASSERT_EQ(proposed.size(), 3U);
+  std::vector<Point> places;
+  for (const ProposedHole& hole : proposed) {
+    places.push_back(hole.at);
+    EXPECT_GT(hole.gain, 0.0);
+    EXPECT_GE(geometry::distance(hole.at, kPit.at), options.from_sump_m);
+    EXPECT_GT(hole.expected_pa, 0.0);
+  }
+  EXPECT_LT(spreadOf(model, places), 0.5 * spreadOf(model, {{10, 8}, {10.5, 8.5}, {11, 9}}));
+  EXPECT_LT(spreadOf(model, places), 1.05 * spreadOf(model, {{3, 5.5}, {6, 8}, {11, 9}}));
+}
+
+TEST(SuctionHoles, KeepOutOfWhereNoneMayBe) {
+  const SuctionModel model = ground(8e-5, 4.0);
+  const FieldSolver solver = FieldSolver::of(model, {.cell_m = 0.1});
+  const auto proposed =
+      proposeHoles(solver, kPit, kFlow, {.count = 5}, [](Point p) { return p.x < 6.0; });
+  ASSERT_EQ(proposed.size(), 5U);
+  for (const ProposedHole& hole : proposed) EXPECT_LT(hole.at.x, 6.0);
+  EXPECT_TRUE(proposeHoles(solver, kPit, kFlow, {}, [](Point) { return false; }).empty());
+}
+
+TEST(SuctionHoles, NoDrillSaysWhy) {
+  const plan::Job job = PlanBuilder::rectangle(10, 8)
+                            .noRooms()
+                            .room("bath", plan::RoomUse::bathroom, {{1, 1}, {3, 1}, {3, 3}, {1, 3}})
+                            .room("living", plan::RoomUse::living, {{3, 1}, {9, 1}, {9, 7}, {3, 7}})
+                            .heatingPipe("pipe", {{4, 1}, {4, 7}})
+                            .fitting("sink", plan::FittingKind::sink, {8, 6})
+                            .service("water", plan::ServiceKind::water, 0, 6.0)
+                            .run("water", {{6, 0}, {6, 4}});
+  const auto why = [&](Point p) {
+    const auto reason = noDrill(job.plan, p);
+    return reason ? reason->id : std::string();
+  };
+  EXPECT_EQ(why({2, 2}), "suction.hole.wet-room");
+  EXPECT_EQ(why({4.2, 5}), "suction.hole.heating-pipe");
+  EXPECT_EQ(why({8.1, 6.2}), "suction.hole.fitting");
+  EXPECT_EQ(why({6.2, 3}), "suction.hole.service");
+  EXPECT_EQ(why({5, 5}), "");
+  plan::Plan heated = job.plan;
+  heated.floor_zones[0].underfloor_heating = true;
+  EXPECT_EQ(noDrill(heated, {5, 5})->id, "suction.hole.underfloor-heating");
+}
+
+}  // namespace
+
+}  // namespace sumpwright::suction
