@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
-#include <numbers>
 
 #include "base/Contract.h"
 
@@ -191,11 +190,6 @@ std::optional<double> sampleAt(const Network& network, const std::vector<double>
   }
   if (weights > 1e-9) return sum / weights;
   return suction[static_cast<std::size_t>(home)];
-}
-
-double inertialLoss(double beta_per_m, double density_kg_m3, double thickness_m, double radius_m) {
-  constexpr double kPi = std::numbers::pi;
-  return beta_per_m * density_kg_m3 / (4.0 * kPi * kPi * thickness_m * thickness_m * radius_m);
 }
 
 double wardBeta(double permeability_m2) { return 0.550 / std::sqrt(permeability_m2); }

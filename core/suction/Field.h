@@ -4,7 +4,7 @@
 //   FieldSolver solver = FieldSolver::of(model, options);   // per edit of the plan
 //   auto unit = solver.unit(sump, radius_m);                // per place of the sump
 //   suction = flow * unit->suction + background             // linear in the flow
-//   at the pit: s_w = R Q + B Q^2, R = unit->resistance_pa_s_m3, B of inertialLoss()
+//   at the pit: s_w = R Q + B Q^2, R = unit->resistance_pa_s_m3, B of airflow/Duty.h
 //
 // Never throws; what keeps it from solving stands in the summary. Deterministic but for the times.
 
@@ -100,10 +100,6 @@ std::vector<double> superposed(const std::vector<UnitField>& units,
 std::optional<double> sampleAt(const Network& network, const std::vector<double>& suction,
                                Point plan);
 
-/// B = beta rho / (4 pi^2 b^2 r_w), Pa s2/m6: inertial loss of radial Darcy-Forchheimer flow to a
-/// pit of radius r_w in a layer of thickness b (derived; the field itself stays linear, since
-/// inertia matters only near the pit).
-double inertialLoss(double beta_per_m, double density_kg_m3, double thickness_m, double radius_m);
 /// beta = 0.550 / sqrt(k) (Ward 1964, from memory).
 double wardBeta(double permeability_m2);
 /// Ergun 1952: k = d^2 e^3 / (150 (1-e)^2), beta = 1.75 (1-e) / (d e^3); constants argued to be low

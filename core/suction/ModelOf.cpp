@@ -5,6 +5,7 @@
 #include <limits>
 #include <numbers>
 
+#include "airflow/Duty.h"
 #include "geometry/Areas.h"
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
@@ -307,16 +308,16 @@ class ModelMaker {
 }  // namespace
 
 Layer Ground::layer() const {
-  return {transmissivity(permeability_m2, thickness_m, viscosity_pa_s), leak_room_m_s_pa,
-          leak_ground_m_s_pa};
+  return {transmissivity(permeability_m2, thickness_m, airflow::viscosity_pa_s(air)),
+          leak_room_m_s_pa, leak_ground_m_s_pa};
 }
 
 double Ground::joint_m2_s_pa() const {
-  return crackConductance(joint_width_m, slab_m, viscosity_pa_s);
+  return crackConductance(joint_width_m, slab_m, airflow::viscosity_pa_s(air));
 }
 
 double Ground::inertia_pa_s2_m6(double radius_m) const {
-  return inertialLoss(wardBeta(permeability_m2), density_kg_m3, thickness_m, radius_m);
+  return airflow::inertia_pa_s2_m6(wardBeta(permeability_m2), thickness_m, radius_m, air);
 }
 
 bool hasUnknownWalls(const plan::Plan& plan) {

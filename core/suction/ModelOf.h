@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "airflow/Air.h"
 #include "base/Result.h"
 #include "perimeter/Perimeter.h"
 #include "plan/Job.h"
@@ -16,8 +17,7 @@ namespace sumpwright::suction {
 struct Ground {
   double permeability_m2 = 1e-8;
   double thickness_m = 0.15;           ///< of the fill
-  double viscosity_pa_s = 1.789e-5;    ///< air at 15 C (US Standard Atmosphere 1976)
-  double density_kg_m3 = 1.225;        ///< the same
+  airflow::Air air;                    ///< soil gas counts as air
   double leak_room_m_s_pa = 0.0;       ///< slab, apart from its joints
   double leak_ground_m_s_pa = 1.4e-7;  ///< soil of 1e-11 m2 over 4 m (derived)
   double joint_width_m = 0.0005;       ///< of the joint of slab and wall

@@ -64,8 +64,7 @@ Ground GroundRanges::middle() const {
   ground.footing_m2_s_pa = footing_m2_s_pa.middle();
   ground.exposed_m_s_pa = exposed_m_s_pa.middle();
   ground.slab_m = slab_m;
-  ground.viscosity_pa_s = viscosity_pa_s;
-  ground.density_kg_m3 = density_kg_m3;
+  ground.air = air;
   return ground;
 }
 

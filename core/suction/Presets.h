@@ -30,8 +30,7 @@ struct GroundRanges {
   Range footing_m2_s_pa;  ///< through inner walls on their own footing
   Range exposed_m_s_pa;
   double slab_m = 0.10;
-  double viscosity_pa_s = Ground{}.viscosity_pa_s;
-  double density_kg_m3 = Ground{}.density_kg_m3;
+  airflow::Air air;
   /// With no granular layer flow is not in a layer at all: reach is not to be given as a figure
   /// (test with a strong temporary fan instead).
   bool layered = true;

@@ -10,6 +10,7 @@
 #include <numbers>
 #include <string>
 
+#include "airflow/Duty.h"
 #include "suction/Cuts.h"
 #include "suction/Field.h"
 #include "suction/Fit.h"
@@ -119,10 +120,17 @@ TEST(SuctionChecks, WARD) {
   expectWithin("beta", suction::wardBeta(1e-8), expected("WARD", "beta_per_m"), 1e-9);
 }
 
+/// Air of the density a case asks for.
+airflow::Air airOf(double density_kg_m3) {
+  airflow::Air air;
+  air.pressure_pa *= density_kg_m3 / airflow::density_kg_m3(air);
+  return air;
+}
+
 TEST(SuctionChecks, FORCH_RADIAL) {
   const json& in = check("FORCH-RADIAL")["inputs"];
   const auto loss = [&](const char* r) {
-    return suction::inertialLoss(in["beta_per_m"], in["rho"], in["b_m"], in[r]);
+    return airflow::inertia_pa_s2_m6(in["beta_per_m"], in["b_m"], in[r], airOf(in["rho"]));
   };
   expectWithin("inertial", (loss("r1_m") - loss("r2_m")) * kFlow * kFlow,
                expected("FORCH-RADIAL", "dp_inertial_Pa"), 1e-9);
@@ -137,7 +145,8 @@ TEST(SuctionChecks, FORCH_LEAK_OneLumpedLossStandsForTheNonlinearField) {
   model.layer = {t, t / 36.0, 0.0};
   const OneSink field = solved(model, {0, 0}, in["r_w_m"]);
   ASSERT_TRUE(field.ok());
-  const double loss = suction::inertialLoss(in["beta_per_m"], in["rho"], in["b_m"], in["r_w_m"]);
+  const double loss =
+      airflow::inertia_pa_s2_m6(in["beta_per_m"], in["b_m"], in["r_w_m"], airOf(in["rho"]));
   expectWithin("pit", field.atPit() + loss * kFlow * kFlow, expected("FORCH-LEAK", "s_w"), 0.05);
   expectWithin("1 m", field.at({1, 0}), expected("FORCH-LEAK", "s_1"), 0.07);
   expectWithin("3 m", field.at({3, 0}), expected("FORCH-LEAK", "s_3"), 0.02);

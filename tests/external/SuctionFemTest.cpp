@@ -3,12 +3,13 @@
 
 #include <gtest/gtest.h>
 
-#include <array>
+#include <cmath>
 #include <cstdio>
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "external/RunPython.h"
 #include "suction/Field.h"
 #include "support/Fields.h"
 
@@ -20,15 +21,6 @@ using suction::Point;
 
 constexpr double kAgreement = 0.005;
 const std::string kCases = SUMPWRIGHT_TESTS_DIR "/external/suction_fem_cases.json";
-
-std::string outputOf(const std::string& command) {
-  std::string output;
-  std::FILE* pipe = popen(command.c_str(), "r");
-  if (pipe == nullptr) return output;
-  std::array<char, 4096> part{};
-  while (std::fgets(part.data(), part.size(), pipe) != nullptr) output += part.data();
-  return pclose(pipe) == 0 ? output : std::string();
-}
 
 Point pointFrom(const json& pair) { return {pair[0], pair[1]}; }
 
@@ -49,14 +41,10 @@ suction::SuctionModel modelFrom(const json& c) {
 }
 
 TEST(SuctionFem, AgreesWithinHalfAPercent) {
-  if (std::string(SUMPWRIGHT_SCIPY_PYTHON).empty()) {
-    GTEST_SKIP() << "SciPy (python3-scipy) is not installed";
-  }
-  const std::string script = SUMPWRIGHT_TESTS_DIR "/external/suction_fem.py";
-  const std::string output =
-      outputOf(SUMPWRIGHT_SCIPY_PYTHON " -B '" + script + "' '" + kCases + "'");
-  ASSERT_FALSE(output.empty()) << "the script failed";
-  const json fem = json::parse(output);
+  const support::PythonRun ran = support::runPython("suction_fem.py", "'" + kCases + "'");
+  if (ran.skipped()) GTEST_SKIP() << "python3-scipy is not installed";
+  ASSERT_EQ(ran.status, 0);
+  const json fem = json::parse(ran.output);
   std::ifstream file(kCases);
   const json cases = json::parse(file)["cases"];
   ASSERT_EQ(fem.size(), cases.size());

@@ -12,9 +12,12 @@ usage: suction_fem.py CASES.json    writes {case: {point: suction per flow}} to 
 import json
 import sys
 
-import numpy as np
-from scipy.sparse import coo_matrix
-from scipy.sparse.linalg import spsolve
+try:
+    import numpy as np
+    from scipy.sparse import coo_matrix
+    from scipy.sparse.linalg import spsolve
+except ImportError:
+    sys.exit(77)
 
 GAUSS = [(-1.0 / np.sqrt(3.0)), (1.0 / np.sqrt(3.0))]
 
