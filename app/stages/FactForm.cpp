@@ -1,5 +1,6 @@
 #include "stages/FactForm.h"
 
+#include <QApplication>
 #include <QKeyEvent>
 
 #include "paint/Look.h"
@@ -287,6 +288,16 @@ bool FactForm::takeFocusAt(const std::string& pointer) {
   if (best == nullptr) return false;
   best->field->setFocus(Qt::OtherFocusReason);
   return true;
+}
+
+void FactForm::settle() {
+  QWidget* typing = QApplication::focusWidget();
+  auto* form = typing == nullptr ? nullptr : qobject_cast<FactForm*>(typing->parentWidget());
+  if (form == nullptr) return;
+  const std::size_t row = form->rowOf(typing);
+  if (row < form->m_rows.size() && form->m_facts[row].kind != FactKind::choice) {
+    form->commitText(row);
+  }
 }
 
 std::size_t FactForm::rowOf(const QObject* field) const {

@@ -38,6 +38,9 @@ class FactForm final : public QWidget {
   QString noteUnder(const std::string& key) const;
   /// Puts the cursor into the field that a place of the job file ends in; false: there is none.
   bool takeFocusAt(const std::string& pointer);
+  /// Takes what is typed in the field that has the keys, of whatever form: before the job is saved,
+  /// put on paper or let go of, nobody should have to think of Enter.
+  static void settle();
 
  Q_SIGNALS:
   /// A field got the keys.

@@ -212,6 +212,7 @@ void MainWindow::openMenu() { m_rail->openMenu(); }
 void MainWindow::turnPage(int by) { m_paper->turnPage(by); }
 
 void MainWindow::exportPaper(const char* format) {
+  stages::FactForm::settle();
   const QString ending = QLatin1String(format);
   const QString suggested = QDir(lastFolder()).filePath(jobName() + QLatin1Char('.') + ending);
   QString path = m_dialogs.saveFile(this, tr("Save the client plan"), suggested,
@@ -236,6 +237,7 @@ void MainWindow::exportPaper(const char* format) {
 }
 
 void MainWindow::printPaper() {
+  stages::FactForm::settle();
   const dossier::Document& paper = *m_paper->document();
   QPrinter printer(QPrinter::HighResolution);
   printer.setDocName(jobName());  // becomes a file's name where one is printed to

@@ -135,6 +135,7 @@ Changed MainWindow::maySaveTo(const QString& path) {
 }
 
 bool MainWindow::save() {
+  stages::FactForm::settle();
   if (m_session.path().isEmpty()) return saveAs();
   switch (maySaveTo(m_session.path())) {
     case Changed::overwrite:
@@ -153,6 +154,7 @@ bool MainWindow::save() {
 }
 
 bool MainWindow::saveAs() {
+  stages::FactForm::settle();
   QString suggested = m_session.path();
   if (suggested.isEmpty())
     suggested = QDir(lastFolder()).filePath(jobName() + QLatin1String(files::kJobSuffix));
@@ -179,6 +181,7 @@ bool MainWindow::saveAs() {
 }
 
 bool MainWindow::mayLeave() {
+  stages::FactForm::settle();
   if (!m_session.hasJob() || !m_session.isModified()) return true;
   switch (m_dialogs.askUnsaved(this, jobName())) {
     case Unsaved::save:

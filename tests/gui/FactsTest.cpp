@@ -252,6 +252,20 @@ TEST_F(FactsOfAJob, WhatCannotBeReadStaysAndSaysWhy) {
   EXPECT_EQ(session().job().plan.rings[0].walls[1].free_depth_m, 2.75);
 }
 
+TEST_F(FactsOfAJob, WhatIsTypedIsSavedWithoutEnter) {
+  open(QStringLiteral("bungalow"));
+  window->activateWindow();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
+  window->showSurvey(stages::SurveyPage::house);
+  auto* field = qobject_cast<QLineEdit*>(window->survey().house()->field("/client"));
+  field->setFocus();
+  QTest::keyClicks(field, QStringLiteral("B Invented"));
+  EXPECT_TRUE(session().job().client.empty());
+  ASSERT_TRUE(window->save());
+  EXPECT_EQ(session().job().client, "B Invented");
+  EXPECT_FALSE(session().isModified());
+}
+
 TEST_F(FactsOfAJob, UnitsAreThoseOnDisplay) {
   open(QStringLiteral("bungalow"));
   window->showSurvey(stages::SurveyPage::house);

@@ -11,7 +11,7 @@ namespace {
 
 using support::PlanBuilder;
 
-plan::Job house() {
+plan::Job pulledHouse() {
   return PlanBuilder::rectangle()
       .window("win", 0, 2.0, 1.2)
       .outside("gully", plan::OutsideKind::gully, {{2, -1}});
@@ -19,7 +19,7 @@ plan::Job house() {
 
 /// From the front's first corner to the near jamb of the window, 0.6 m outside.
 plan::Job dimensioned() {
-  DimensionPull pull(house());
+  DimensionPull pull(pulledHouse());
   EXPECT_FALSE(pull.click({0.1, 0.1}, 0.3, 0.05));
   EXPECT_FALSE(pull.click({2.1, 0.0}, 0.3, 0.05));
   EXPECT_TRUE(pull.click({1.0, -0.61}, 0.3, 0.05));
@@ -60,7 +60,7 @@ TEST(DimensionPull, ItIsGoneWithWhatItMeasures) {
 }
 
 TEST(DimensionPull, ATypedOffsetGoesToThePointersSide) {
-  DimensionPull pull(house());
+  DimensionPull pull(pulledHouse());
   pull.click({0, 0}, 0.3, 0.05);
   pull.click({10, 0}, 0.3, 0.05);
   pull.move({5, -0.8}, 0.3, 0.05);
@@ -69,7 +69,7 @@ TEST(DimensionPull, ATypedOffsetGoesToThePointersSide) {
 }
 
 TEST(DimensionPull, NoEndsInOnePlaceAndBackTakesTheLastOff) {
-  DimensionPull pull(house());
+  DimensionPull pull(pulledHouse());
   pull.click({0, 0}, 0.3, 0.05);
   EXPECT_FALSE(pull.click({0, 0}, 0.3, 0.05));
   EXPECT_FALSE(pull.to().has_value());
