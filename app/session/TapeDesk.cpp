@@ -5,6 +5,8 @@
 #include <numbers>
 
 #include "plan/TapeEdits.h"
+#include "plan/WallEdits.h"
+#include "tools/PairText.h"
 
 namespace sumpwright::session {
 
@@ -21,14 +23,31 @@ double within360(double degrees) { return std::fmod(std::fmod(degrees, 360.0) + 
 TapeDesk::TapeDesk(Session& session, QObject* parent) : QObject(parent), m_session(session) {
   connect(&session, &Session::jobChanged, this, [this] {
     m_ring = 0;
+    m_start.reset();
     settle();
   });
+  connect(&session, &Session::selectionChanged, this, &TapeDesk::followSelection);
   connect(&session, &Session::studyChanged, this, [this] {
     if (m_correcting && (outline() == nullptr || *m_correcting >= outline()->taped.size())) {
       m_correcting.reset();
     }
+    if (m_inserting && (outline() == nullptr || *m_inserting >= outline()->taped.size())) {
+      m_inserting.reset();
+    }
+    // The courtyard in hand is gone (undone): back to the house, unless it is to begin anew.
+    if (outline() == nullptr && m_ring > 0 && !m_start) m_ring = 0;
     Q_EMIT changed();
   });
+}
+
+void TapeDesk::followSelection() {
+  if (!m_session.hasJob() || !m_text.isEmpty() || m_correcting || m_inserting) return;
+  const auto& rings = m_session.job().plan.rings;
+  for (std::size_t r = 0; r < rings.size(); ++r) {
+    for (const plan::Wall& wall : rings[r].walls) {
+      if (wall.id == m_session.selected()) return takeRing(static_cast<int>(r));
+    }
+  }
 }
 
 /// Nothing typed, nothing corrected, the heading as suggested.
@@ -37,6 +56,7 @@ void TapeDesk::settle() {
   m_text.clear();
   m_line = {};
   m_correcting.reset();
+  m_inserting.reset();
   m_drawn_to.reset();
   m_problems.clear();
   Q_EMIT changed();
@@ -45,7 +65,22 @@ void TapeDesk::settle() {
 void TapeDesk::takeRing(int ring) {
   if (ring == m_ring) return;
   m_ring = ring;
+  m_start.reset();
   settle();
+}
+
+void TapeDesk::beginCourtyard(geometry::Point start) {
+  if (!m_session.hasJob()) return;
+  m_ring = static_cast<int>(m_session.job().plan.rings.size());
+  m_start = start;
+  settle();
+}
+
+/// Where the first wall of the ring in hand starts, as plan::addTaped has it.
+geometry::Point TapeDesk::startOfRing() const {
+  const plan::Ring* r = outline();
+  if (r != nullptr && !r->corners.empty()) return r->corners.front();
+  return m_start.value_or(geometry::Point{});
 }
 
 const plan::Ring* TapeDesk::outline() const {
@@ -66,6 +101,7 @@ bool TapeDesk::isClosed() const {
 
 std::size_t TapeDesk::wall() const {
   if (m_correcting) return *m_correcting;
+  if (m_inserting) return *m_inserting;
   return outline() == nullptr ? 0 : outline()->taped.size();
 }
 
@@ -123,10 +159,17 @@ void TapeDesk::correct(std::optional<std::size_t> wall) {
   Q_EMIT changed();
 }
 
+void TapeDesk::insertBefore(std::optional<std::size_t> wall) {
+  if (wall && (outline() == nullptr || *wall >= outline()->taped.size())) wall.reset();
+  settle();
+  m_inserting = wall;
+  Q_EMIT changed();
+}
+
 std::optional<geometry::Segment> TapeDesk::draft() const {
   if ((!m_line.length.ok() && !m_drawn_to) || !isOpen()) return std::nullopt;
   const std::size_t n = wall();
-  geometry::Point from{};
+  geometry::Point from = startOfRing();
   if (const plan::Ring* r = outline(); r != nullptr && !r->corners.empty()) {
     from = r->corners[std::min(n, r->corners.size() - 1)];
   }
@@ -139,9 +182,9 @@ std::optional<geometry::Segment> TapeDesk::draft() const {
 }
 
 std::optional<geometry::Point> TapeDesk::drawFrom() const {
-  if (!isOpen() || m_correcting) return std::nullopt;
+  if (!isOpen() || m_correcting || m_inserting) return std::nullopt;
   const plan::Ring* r = outline();
-  if (r == nullptr || r->corners.empty()) return geometry::Point{};
+  if (r == nullptr || r->corners.empty()) return startOfRing();
   return r->corners.back();
 }
 
@@ -171,7 +214,7 @@ TapeDesk::Outcome TapeDesk::finishDrawing() {
                     *m_drawn_to == r->corners.front();
   const plan::TapedWall drawn{heading_deg(), geometry::distance(wall->a, wall->b),
                               aimInForce().square};
-  base::Result<plan::Job> after = plan::addTaped(m_session.job(), m_ring, drawn);
+  base::Result<plan::Job> after = plan::addTaped(m_session.job(), m_ring, drawn, m_start);
   if (after && home) after = plan::closeTaped(*after, m_ring, plan::Sharing::not_shared);
   if (!take(home ? tr("Close the outline") : tr("Draw a wall"), std::move(after))) {
     return Outcome::refused;
@@ -189,8 +232,23 @@ bool TapeDesk::take(const QString& text, base::Result<plan::Job> after) {
   return true;
 }
 
+/// "12.4 x 8.6" before the first wall: the house begins as a rectangle.
+std::optional<base::Result<plan::Job>> TapeDesk::typedRectangle() const {
+  if (!m_session.hasJob() || !m_session.job().plan.rings.empty()) return std::nullopt;
+  const bool feet = m_session.job().display_units == plan::DisplayUnits::imperial;
+  const auto sides =
+      tools::readPair(m_text.toStdString(), feet ? tools::BareUnit::foot : tools::BareUnit::metre);
+  if (!sides) return std::nullopt;
+  return plan::rectangleHouse(m_session.job(), sides->first_m, sides->second_m);
+}
+
 TapeDesk::Outcome TapeDesk::submit() {
   m_problems.clear();
+  if (auto house = typedRectangle()) {
+    if (!take(tr("Begin with a rectangle"), std::move(*house))) return Outcome::refused;
+    settle();
+    return Outcome::done;
+  }
   const bool only_turned =
       m_text.trimmed().isEmpty() ? m_aim.has_value() : m_line.ok() && needsLength();
   if (m_correcting && only_turned) {
@@ -219,9 +277,11 @@ TapeDesk::Outcome TapeDesk::submitReading(double length_m) {
   if (!m_session.hasJob()) return Outcome::refused;
   const plan::TapedWall wall{heading_deg(), length_m, aimInForce().square};
   const plan::Job& job = m_session.job();
-  const bool done = m_correcting ? take(tr("Correct a wall"),
-                                        plan::replaceTaped(job, m_ring, *m_correcting, wall))
-                                 : take(tr("Tape a wall"), plan::addTaped(job, m_ring, wall));
+  const bool done =
+      m_correcting
+          ? take(tr("Correct a wall"), plan::replaceTaped(job, m_ring, *m_correcting, wall))
+      : m_inserting ? take(tr("Put in a wall"), plan::insertTaped(job, m_ring, *m_inserting, wall))
+                    : take(tr("Tape a wall"), plan::addTaped(job, m_ring, wall, m_start));
   if (!done) return Outcome::refused;
   settle();
   return Outcome::done;

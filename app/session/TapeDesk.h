@@ -24,9 +24,12 @@ class TapeDesk final : public QObject {
 
   explicit TapeDesk(Session& session, QObject* parent = nullptr);
 
-  /// The ring in hand: 0, or one past the last to begin a courtyard.
+  /// The ring in hand: 0, or one past the last to begin a courtyard. The ring of a wall that is
+  /// chosen is taken in hand, unless something is being typed.
   int ring() const { return m_ring; }
   void takeRing(int ring);
+  /// Takes in hand a courtyard whose first wall starts there.
+  void beginCourtyard(geometry::Point start);
   /// nullptr where the ring is not there yet.
   const plan::Ring* outline() const;
   /// Whether a wall can be typed: the ring is open with a book, not begun, or one is corrected.
@@ -43,13 +46,17 @@ class TapeDesk final : public QObject {
   std::size_t wall() const;
   std::optional<std::size_t> correcting() const { return m_correcting; }
   void correct(std::optional<std::size_t> wall);
+  /// The next wall typed goes before this one of the book, or at its end again.
+  std::optional<std::size_t> inserting() const { return m_inserting; }
+  void insertBefore(std::optional<std::size_t> wall);
 
   /// The wall as typed so far, from the corner before it.
   std::optional<geometry::Segment> draft() const;
   bool needsLength() const { return m_line.length.fault == tools::LengthFault::empty; }
 
   enum class Outcome { done, turned, nothing_typed, not_a_length, ambiguous, refused };
-  /// Adds or corrects the wall. A direction without a length turns the heading; where a wall is
+  /// Adds, puts in or corrects the wall; two sides ("12.4 x 8.6") before the first wall begin the
+  /// house as a rectangle. A direction without a length turns the heading; where a wall is
   /// corrected, it turns that wall, which keeps its length.
   Outcome submit();
   /// The same with one of the two readings.
@@ -87,6 +94,9 @@ class TapeDesk final : public QObject {
  private:
   std::optional<double> before_deg() const;
   double suggested_deg() const;
+  geometry::Point startOfRing() const;
+  std::optional<base::Result<plan::Job>> typedRectangle() const;
+  void followSelection();
   tools::Aim aimInForce() const;
   bool take(const QString& text, base::Result<plan::Job> after);
   void settle();
@@ -97,6 +107,8 @@ class TapeDesk final : public QObject {
   QString m_text;
   tools::TapeLine m_line;
   std::optional<std::size_t> m_correcting;
+  std::optional<std::size_t> m_inserting;
+  std::optional<geometry::Point> m_start;  ///< of a ring that is not there yet
   std::optional<geometry::Point> m_drawn_to;
   base::Problems m_problems;
 };

@@ -63,6 +63,7 @@ OutlinePage::OutlinePage(session::Session& session, session::TapeDesk& desk, QWi
   });
   m_book = new QTableWidget(0, 4, this);
   m_book->setAccessibleName(tr("Field book: the walls as taped"));
+  m_book->setToolTip(tr("Enter corrects a wall, Insert puts one in before it"));
   m_book->horizontalHeader()->hide();
   m_book->verticalHeader()->hide();
   m_book->setShowGrid(false);
@@ -127,7 +128,7 @@ QWidget* OutlinePage::makeEntry() {
   m_field->setMinimumHeight(qRound(48 * paint::uiScale(font())));
   m_field->setToolTip(
       tr("12.40, 1240cm, 40'8\"; with a direction in front: n 12.40, l 3.20 square to the left, "
-         "r45 3.20, b 123.5 3.20 by bearing"));
+         "r45 3.20, b 123.5 3.20 by bearing. 12.4 x 8.6 begins with a rectangle."));
   m_field->installEventFilter(this);
   m_length_label->setBuddy(m_field);
   m_add = new QPushButton(entry);
@@ -237,7 +238,13 @@ void OutlinePage::ask() {
   m_reading[0]->setFocus(Qt::OtherFocusReason);
 }
 
-void OutlinePage::submit() { told(m_desk.submit()); }
+void OutlinePage::submit() {
+  const bool was_closed = m_desk.isClosed();
+  const Outcome outcome = m_desk.submit();
+  told(outcome);
+  // A rectangle is whole at once.
+  if (outcome == Outcome::done && !was_closed && m_desk.isClosed()) Q_EMIT outlineClosed();
+}
 
 /// What became of a line, in words where it was not taken.
 void OutlinePage::told(Outcome outcome) {
@@ -275,7 +282,8 @@ void OutlinePage::refreshHead() {
   const plan::Job& job = m_session.job();
   const bool open = m_desk.isOpen();
   if (open) {
-    m_title->setText(tr("Wall %1").arg(m_desk.wall() + 1));
+    m_title->setText(m_desk.inserting() ? tr("New wall before %1").arg(m_desk.wall() + 1)
+                                        : tr("Wall %1").arg(m_desk.wall() + 1));
     m_from->setText(tr("from corner %1, going %2")
                         .arg(letterOf(job, m_desk.ring(), m_desk.wall()),
                              directionText(m_desk.heading_deg(), job)));
@@ -299,7 +307,9 @@ void OutlinePage::refreshHead() {
                               : tr("Length, m"));
   m_field->setEnabled(open);
   m_add->setEnabled(open);
-  m_add->setText(m_desk.correcting() ? tr("Correct  (Enter)") : tr("Add  (Enter)"));
+  m_add->setText(m_desk.correcting()  ? tr("Correct  (Enter)")
+                 : m_desk.inserting() ? tr("Put in  (Enter)")
+                                      : tr("Add  (Enter)"));
   if (m_field->text() != m_desk.text()) m_field->setText(m_desk.text());
   QString hint = tr("12.40");
   if (m_desk.correcting() && m_desk.outline() != nullptr) {
@@ -340,8 +350,8 @@ void OutlinePage::refreshBook() {
   for (int c : {0, 1, 3})
     m_book->horizontalHeader()->setSectionResizeMode(c, QHeaderView::ResizeToContents);
   m_book->horizontalHeader()->setSectionResizeMode(2, QHeaderView::Stretch);
-  if (m_desk.correcting()) {
-    m_book->selectRow(static_cast<int>(*m_desk.correcting()));
+  if (m_desk.correcting() || m_desk.inserting()) {
+    m_book->selectRow(static_cast<int>(m_desk.wall()));
   } else {
     m_book->clearSelection();
     if (rows > 0) m_book->scrollToBottom();
@@ -449,6 +459,17 @@ void OutlinePage::stepCorrection(int by) {
   m_desk.correct(static_cast<std::size_t>(next));
 }
 
+/// A wall that was left out is typed where it belongs; a closed book is opened first.
+void OutlinePage::insertBefore(std::size_t wall) {
+  if (m_desk.isClosed()) {
+    say(tr("Open the outline again first: then a wall can be put in."));
+    return;
+  }
+  say({});
+  m_desk.insertBefore(wall);
+  takeFocus();
+}
+
 /// Keys of the field that are not typing. True when taken.
 bool OutlinePage::fieldKey(QKeyEvent* event) {
   const bool control = event->modifiers() & Qt::ControlModifier;
@@ -465,8 +486,11 @@ bool OutlinePage::fieldKey(QKeyEvent* event) {
       if (!control || !m_desk.correcting()) return false;
       if (!m_desk.removeWall(*m_desk.correcting())) sayWhy();
       return true;
+    case Qt::Key_Insert:
+      if (!m_desk.correcting()) return false;
+      return insertBefore(*m_desk.correcting()), true;
     case Qt::Key_Escape:
-      if (!m_desk.correcting() && m_desk.text().isEmpty()) return false;
+      if (!m_desk.correcting() && !m_desk.inserting() && m_desk.text().isEmpty()) return false;
       return m_desk.correct(std::nullopt), say({}), true;
     default:
       return false;
@@ -495,6 +519,10 @@ bool OutlinePage::eventFilter(QObject* watched, QEvent* event) {
   if (event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
   auto* key = static_cast<QKeyEvent*>(event);
   if (watched == m_field) return fieldKey(key) || QWidget::eventFilter(watched, event);
+  if (watched == m_book && key->key() == Qt::Key_Insert && m_book->currentRow() >= 0) {
+    insertBefore(static_cast<std::size_t>(m_book->currentRow()));
+    return true;
+  }
   if (watched == m_book && (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter)) {
     if (m_book->currentRow() >= 0) m_desk.correct(static_cast<std::size_t>(m_book->currentRow()));
     takeFocus();

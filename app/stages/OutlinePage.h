@@ -1,7 +1,8 @@
 #pragma once
 // Taping the outline: which way, how long, the field book, and how well it closes. All by keyboard
 // from the one field: arrows turn; Enter adds, and with nothing typed and the start near it closes;
-// Up and Down with Ctrl walk the book; Ctrl+Delete takes a wall out; Escape leaves a correction.
+// Up and Down with Ctrl walk the book; Ctrl+Delete takes a wall out; Insert on a wall in hand puts
+// one in before it; Escape leaves a correction.
 
 #include <QLabel>
 #include <QLineEdit>
@@ -60,6 +61,7 @@ class OutlinePage final : public QWidget {
   void say(const QString& text);
   void ask();
   void stepCorrection(int by);
+  void insertBefore(std::size_t wall);
   void closeOrReopen();
   void goBack();
   bool fieldKey(QKeyEvent* event);

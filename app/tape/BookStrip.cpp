@@ -76,7 +76,7 @@ std::vector<BookStrip::Piece> BookStrip::pieces() const {
         ring->corners.size() - (ring->closed || ring->corners.empty() ? 0 : 1);
     for (std::size_t i = 0; i < walls; ++i) add(lengthOf(*ring, i), lengthOf(*ring, i), false);
   }
-  if (const auto draft = m_desk.draft(); draft && !m_desk.correcting()) {
+  if (const auto draft = m_desk.draft(); draft && !m_desk.correcting() && !m_desk.inserting()) {
     const double length = geometry::distance(draft->a, draft->b);
     add(length, length, true);
   }

@@ -133,7 +133,9 @@ plan::Service serviceWith(const plan::Plan& plan, plan::Service service, std::ve
 
 std::optional<LayShape> shapeOf(const LayModel& model) {
   const auto* thing = std::get_if<plan::Thing>(&model);
-  if (thing == nullptr) return LayShape::area;
+  if (thing == nullptr) {
+    return std::holds_alternative<LayStart>(model) ? LayShape::point : LayShape::area;
+  }
   return std::visit([](const auto& t) { return shapeOfThing(t); }, *thing);
 }
 
@@ -319,6 +321,7 @@ base::Result<plan::Job> Laying::finished() const {
                                   base::count("least", static_cast<std::int64_t>(count.least))}),
         "", base::Gravity::unsound};
   }
+  if (std::holds_alternative<LayStart>(m_model)) return m_before;
   if (std::holds_alternative<LayOutline>(m_model)) return plan::addOutline(m_before, m_points);
   if (std::holds_alternative<LayCourtyard>(m_model)) return plan::addCourtyard(m_before, m_points);
   return withThing(std::get<plan::Thing>(m_model));

@@ -24,9 +24,10 @@ enum class LayShape { point, line, area };
 
 struct LayOutline {};    ///< the house itself, where none is drawn
 struct LayCourtyard {};  ///< a ring within it
+struct LayStart {};      ///< only a place: where a tape begins
 
-/// What is laid: a thing without its places, or a ring.
-using LayModel = std::variant<plan::Thing, LayOutline, LayCourtyard>;
+/// What is laid: a thing without its places, a ring, or nothing but a place.
+using LayModel = std::variant<plan::Thing, LayOutline, LayCourtyard, LayStart>;
 
 /// How a thing is laid. What stands on a wall, has no place or is tied to others is not laid here:
 /// nothing. An inspection chamber, a tank and the like are areas that may be one point.
@@ -63,8 +64,8 @@ class Laying {
   /// Takes the last point back; false where there is none.
   bool back();
 
-  /// The job with the thing in it. Errors: lay.few for fewer points than it needs; those of
-  /// plan/ThingEdits.h and plan/WallEdits.h.
+  /// The job with the thing in it; as it is for a place alone. Errors: lay.few for fewer points
+  /// than it needs; those of plan/ThingEdits.h and plan/WallEdits.h.
   base::Result<plan::Job> finished() const;
 
   LayShape shape() const { return m_shape; }
