@@ -4,19 +4,32 @@
 #include <QLabel>
 
 #include "base/Contract.h"
+#include "canvas/DimensionHand.h"
+#include "canvas/LayHand.h"
+#include "canvas/MarkHand.h"
+#include "canvas/MeasureHand.h"
 #include "canvas/PlanCanvas.h"
+#include "canvas/PointHand.h"
 #include "canvas/SurveyHand.h"
 #include "canvas/WallDragHand.h"
 #include "canvas/WallLayHand.h"
+#include "canvas/WallLengthHand.h"
 #include "paint/Look.h"
 
 namespace sumpwright::canvas {
 
 /// Those asked first come first.
 void PlanCanvas::makeHands() {
+  m_hands.push_back(std::make_unique<WallLengthHand>(m_session));
+  m_hands.push_back(std::make_unique<PointHand>(m_session));
+  m_hands.push_back(std::make_unique<DimensionDragHand>(m_session));
   m_hands.push_back(
       std::make_unique<WallDragHand>(m_session, [this](QPointF at) { return thingUnder(at); }));
   m_hands.push_back(std::make_unique<WallLayHand>(m_session));
+  m_hands.push_back(std::make_unique<LayHand>(m_session, *m_tasks, *m_desk));
+  m_hands.push_back(std::make_unique<MarkHand>(m_session));
+  m_hands.push_back(std::make_unique<MeasureHand>(m_session));
+  m_hands.push_back(std::make_unique<DimensionHand>(m_session));
   m_hands.push_back(std::make_unique<SurveyHand>(m_session, *m_desk));
 }
 

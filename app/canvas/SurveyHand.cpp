@@ -8,6 +8,7 @@
 #include "canvas/HandPaint.h"
 #include "paint/Look.h"
 #include "perimeter/Perimeter.h"
+#include "plan/OutlineEdits.h"
 
 namespace sumpwright::canvas {
 
@@ -56,6 +57,7 @@ bool SurveyHand::press(QPointF at) {
   m_pressed = m_pointer = at;
   m_moved = false;
   m_typed.clear();
+  m_corner.reset();
   if (atTapeEnd(at)) {
     m_drawing = true;
     m_snapped = {*m_desk.drawFrom(), tools::SnapKind::none, {}};
@@ -124,6 +126,10 @@ void SurveyHand::release() {
     }
   }
   const bool corner = m_grip && m_grip->kind == tools::GripKind::corner;
+  if (corner && !m_moved) {
+    m_corner = m_grip;
+    m_corner_m = tools::gripPoint(m_session.job().plan, *m_grip);
+  }
   m_grip.reset();
   if (m_drag) {
     m_drag.reset();
@@ -146,8 +152,25 @@ void SurveyHand::cancel() {
   m_typed.clear();
 }
 
+bool SurveyHand::isInHand(int ring, int corner) const {
+  if (!m_corner || m_corner->ring != ring || m_corner->index != corner) return false;
+  const auto& rings = m_session.job().plan.rings;
+  const auto r = static_cast<std::size_t>(ring);
+  const auto i = static_cast<std::size_t>(corner);
+  return r < rings.size() && i < rings[r].corners.size() && rings[r].corners[i] == m_corner_m;
+}
+
+/// Of a triangle none can go: then the plan stays as it is.
+bool SurveyHand::removeCorner() {
+  if (!m_session.hasJob() || !m_corner || !isInHand(m_corner->ring, m_corner->index)) return false;
+  m_session.edit(session::Session::tr("Take out a corner"),
+                 plan::removeCorner(m_session.job(), m_corner->ring, m_corner->index));
+  m_corner.reset();
+  return true;
+}
+
 bool SurveyHand::key(QKeyEvent& event) {
-  if (!isActive()) return false;
+  if (!isActive()) return event.key() == Qt::Key_Delete && removeCorner();
   if (event.key() == Qt::Key_Escape) return cancel(), true;
   if (event.key() == Qt::Key_Return || event.key() == Qt::Key_Enter) return release(), true;
   if (event.key() == Qt::Key_Backspace) {
@@ -175,6 +198,9 @@ std::optional<Qt::CursorShape> SurveyHand::cursor(QPointF at) const {
 }
 
 QString SurveyHand::hint() const {
+  if (m_corner && m_session.hasJob() && isInHand(m_corner->ring, m_corner->index)) {
+    return session::Session::tr("Delete takes the corner out: the wall goes straight across.");
+  }
   if (m_desk.drawFrom())
     return session::Session::tr("Drag from the end of the tape to draw a wall.");
   return session::Session::tr(
@@ -213,10 +239,13 @@ void SurveyHand::paintHandles(QPainter& painter, const drawing::Theme& theme) co
   const double half = 4.0 * sight().scale;
   painter.setPen(QPen(paint::colour(theme.selection), 1.6 * sight().scale));
   painter.setBrush(paint::colour(theme.paper));
-  for (const plan::Ring& ring : m_session.job().plan.rings) {
-    if (!ring.closed) continue;
-    for (const geometry::Point corner : ring.corners) {
-      const QPointF at = sight().widget(corner);
+  const auto& rings = m_session.job().plan.rings;
+  for (std::size_t r = 0; r < rings.size(); ++r) {
+    if (!rings[r].closed) continue;
+    for (std::size_t i = 0; i < rings[r].corners.size(); ++i) {
+      const QPointF at = sight().widget(rings[r].corners[i]);
+      const bool held = isInHand(static_cast<int>(r), static_cast<int>(i));
+      painter.setBrush(paint::colour(held ? theme.selection : theme.paper));
       painter.drawRect(QRectF(at.x() - half, at.y() - half, 2 * half, 2 * half));
     }
   }

@@ -1,6 +1,6 @@
 #pragma once
 // The pointer on the outline: draws walls from the end of the tape, drags corners and walls of a
-// closed outline, and shows what it snaps to.
+// closed outline, and shows what it snaps to. A click takes a corner in hand, Delete takes it out.
 
 #include <optional>
 
@@ -34,6 +34,9 @@ class SurveyHand final : public PlanHand {
   std::optional<tools::OutlineGrip> gripAtPlan(geometry::Point at_m) const;
   void beginDrag();
   void apply(base::Result<plan::Job> live);
+  bool removeCorner();
+  /// Whether that corner is in hand still: an undo may have taken it away.
+  bool isInHand(int ring, int corner) const;
   void paintHandles(QPainter& painter, const drawing::Theme& theme) const;
   QString liveText() const;
 
@@ -41,8 +44,10 @@ class SurveyHand final : public PlanHand {
   session::TapeDesk& m_desk;
   bool m_drawing = false;
   tools::Snapped m_snapped;
-  std::optional<tools::OutlineGrip> m_grip;  ///< pressed on
-  std::optional<tools::OutlineDrag> m_drag;  ///< since it moved
+  std::optional<tools::OutlineGrip> m_grip;    ///< pressed on
+  std::optional<tools::OutlineDrag> m_drag;    ///< since it moved
+  std::optional<tools::OutlineGrip> m_corner;  ///< in hand: clicked last
+  geometry::Point m_corner_m;                  ///< where it stood then
   QPointF m_pointer;
   QPointF m_pressed;
   geometry::Point m_pressed_m;

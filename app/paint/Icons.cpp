@@ -139,7 +139,18 @@ QPainterPath strokesOf(Glyph glyph) {
       line(2, 10, 6, 10);
       line(14, 10, 18, 10);
       break;
-    case Glyph::line_or_area:
+    case Glyph::outline:  // walls round a court
+      p.addRect(2.5, 2.5, 15, 15);
+      p.addRect(7, 7, 6, 6);
+      break;
+    case Glyph::line:  // a line of three legs with its points
+      line(3, 15, 8, 6);
+      p.lineTo(13, 13);
+      p.lineTo(17, 4.5);
+      p.addEllipse(QPointF(8, 6), 1.4, 1.4);
+      p.addEllipse(QPointF(13, 13), 1.4, 1.4);
+      break;
+    case Glyph::area:
       line(3, 15.5, 6.5, 5);
       p.lineTo(16.5, 4);
       p.lineTo(15, 15.5);

@@ -30,7 +30,9 @@ enum class Glyph {
   service,
   on_wall,
   at_point,
-  line_or_area,
+  outline,
+  line,
+  area,
   measure
 };
 

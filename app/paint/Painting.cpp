@@ -3,12 +3,18 @@
 #include <QPaintEngine>
 #include <QPainterPath>
 #include <QPen>
+#include <algorithm>
+#include <cmath>
 
 #include "paint/Fonts.h"
 #include "paint/QtVoice.h"
 
 namespace sumpwright::paint {
 namespace {
+
+constexpr double kThin_px = 2.7;          // own figure: the joint of a wider line has a shape
+constexpr double kLeastPattern_px = 0.5;  // own figure: dashes this fine read as a line
+constexpr double kSameLength_px = 1e-9;   // rounding
 
 QColor colourOf(const drawing::Colour& c) { return {c.r, c.g, c.b, c.a}; }
 
@@ -17,9 +23,12 @@ class Brush {
   Brush(QPainter& painter, double units_per_mm)
       : m_painter(painter),
         m_units(units_per_mm),
+        m_raster(painter.paintEngine()->type() == QPaintEngine::Raster),
+        m_px_per_mm(units_per_mm * std::abs(painter.deviceTransform().m11())),
         m_names_fonts(painter.paintEngine()->type() == QPaintEngine::SVG) {}
 
   void operator()(const drawing::Stroke& s) const {
+    if (isThin(s)) return thin(s);
     m_painter.setPen(penOf(s.pen));
     m_painter.setBrush(Qt::NoBrush);
     const QPolygonF points = polygonOf(s.points);
@@ -33,6 +42,11 @@ class Brush {
   }
 
   void operator()(const drawing::Fill& f) const {
+    if (m_raster && f.rings.size() == 1 && isBox(f.rings.front())) {
+      m_painter.fillRect(QRectF(pointOf(f.rings.front()[0]), pointOf(f.rings.front()[2])),
+                         colourOf(f.colour));
+      return;
+    }
     QPainterPath path;
     path.setFillRule(Qt::OddEvenFill);
     for (const auto& ring : f.rings) {
@@ -79,6 +93,80 @@ class Brush {
   }
 
  private:
+  /// On screen most lines are too thin for the shape of a joint to be seen: drawn as single lines,
+  /// which Qt rasters several times faster than a path (a dragged wall repaints hundreds).
+  bool isThin(const drawing::Stroke& s) const {
+    return m_raster && s.pen.colour.a == 255 && s.pen.cap == drawing::Cap::butt &&
+           s.pen.width_mm * m_px_per_mm <= kThin_px && s.pen.width_mm > 0.0 &&
+           s.pen.dash_mm.size() % 2 == 0 && (s.points.size() > 2 || !s.pen.dash_mm.empty());
+  }
+
+  void thin(const drawing::Stroke& s) const {
+    QPolygonF points = polygonOf(s.points);
+    if (s.closed && points.size() > 1) points << points.front();
+    const bool dashed = !s.pen.dash_mm.empty();
+    QPen pen(colourOf(s.pen.colour), s.pen.width_mm * m_units);
+    // A square cap covers half of a joint; the ends of the whole are drawn back by as much.
+    pen.setCapStyle(dashed ? Qt::FlatCap : Qt::SquareCap);
+    m_painter.setPen(pen);
+    m_painter.drawLines(dashed ? dashesOf(points, s.pen)
+                               : legsOf(points, s.closed ? 0.0 : pen.widthF() / 2.0));
+  }
+
+  static bool isBox(const std::vector<drawing::Point>& p) {
+    if (p.size() != 4) return false;
+    return (p[0].x == p[3].x && p[1].x == p[2].x && p[0].y == p[1].y && p[2].y == p[3].y) ||
+           (p[0].x == p[1].x && p[2].x == p[3].x && p[0].y == p[3].y && p[1].y == p[2].y);
+  }
+
+  static QList<QLineF> legsOf(const QPolygonF& points, double back) {
+    QList<QLineF> legs;
+    legs.reserve(points.size());
+    for (qsizetype i = 0; i + 1 < points.size(); ++i) legs << QLineF(points[i], points[i + 1]);
+    if (legs.isEmpty() || back <= 0.0) return legs;
+    QLineF& last = legs.back();
+    last.setLength(std::max(0.0, last.length() - back));
+    QLineF first(legs.front().p2(), legs.front().p1());
+    first.setLength(std::max(0.0, first.length() - back));
+    legs.front() = QLineF(first.p2(), first.p1());
+    return legs;
+  }
+
+  /// The dashes of a pattern, laid along the legs one after the other.
+  QList<QLineF> dashesOf(const QPolygonF& points, const drawing::Pen& pen) const {
+    QList<double> parts;
+    double whole = 0.0;
+    for (const double part : pen.dash_mm) {
+      parts << part * m_units;
+      whole += parts.back();
+    }
+    QList<QLineF> dashes;
+    if (whole <= kLeastPattern_px) return legsOf(points, 0.0);
+    double into = std::fmod(pen.dash_offset_mm * m_units, whole);
+    if (into < 0.0) into += whole;
+    qsizetype part = 0;
+    while (into >= parts[part]) {
+      into -= parts[part];
+      part = (part + 1) % parts.size();
+    }
+    for (qsizetype i = 0; i + 1 < points.size(); ++i) {
+      const QLineF leg(points[i], points[i + 1]);
+      const double length = leg.length();
+      for (double at = 0.0; at < length;) {
+        const double step = std::min(parts[part] - into, length - at);
+        if (part % 2 == 0) {
+          dashes << QLineF(leg.pointAt(at / length), leg.pointAt((at + step) / length));
+        }
+        at += step;
+        into += step;
+        if (into < parts[part] - kSameLength_px) continue;
+        into = 0.0;
+        part = (part + 1) % parts.size();
+      }
+    }
+    return dashes;
+  }
+
   QPointF pointOf(const drawing::Point& p) const { return {p.x * m_units, p.y * m_units}; }
 
   QPolygonF polygonOf(const std::vector<drawing::Point>& points) const {
@@ -105,6 +193,8 @@ class Brush {
 
   QPainter& m_painter;
   double m_units;
+  bool m_raster;
+  double m_px_per_mm;  ///< on the device
   bool m_names_fonts;  ///< the file holds names of fonts, not the fonts
 };
 
@@ -124,7 +214,15 @@ void paintDrawList(QPainter& painter, const drawing::DrawList& list, double unit
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setRenderHint(QPainter::TextAntialiasing);
   const Brush brush(painter, units_per_mm);
-  for (const drawing::Item& item : list.items) std::visit(brush, item.shape);
+  const bool raster = painter.paintEngine()->type() == QPaintEngine::Raster;
+  bool smooth = true;
+  for (const drawing::Item& item : list.items) {
+    // The grid runs along the pixels: without smoothing it is crisp, and soon done.
+    const bool wanted = !raster || item.tag != "grid";
+    if (wanted != smooth) painter.setRenderHint(QPainter::Antialiasing, wanted);
+    smooth = wanted;
+    std::visit(brush, item.shape);
+  }
   painter.restore();
 }
 

@@ -294,6 +294,15 @@ bool TapeDesk::removeWall(std::size_t wall) {
   return true;
 }
 
+bool TapeDesk::removeRing() {
+  if (outline() == nullptr) return false;
+  if (!take(tr("Take out a ring"), plan::removeRing(m_session.job(), m_ring))) return false;
+  m_ring = 0;
+  m_start.reset();
+  settle();
+  return true;
+}
+
 bool TapeDesk::close(plan::Sharing sharing) {
   if (!m_session.hasJob()) return false;
   if (!take(tr("Close the outline"), plan::closeTaped(m_session.job(), m_ring, sharing))) {

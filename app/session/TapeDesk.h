@@ -77,6 +77,9 @@ class TapeDesk final : public QObject {
   Outcome finishDrawing();
 
   bool removeWall(std::size_t wall);
+  /// Takes the ring in hand off the plan with all that stands on it; the house only after its
+  /// courtyards.
+  bool removeRing();
   bool close(plan::Sharing sharing);
   bool reopen();
   /// Gives a wall of the book another length (a misreading put right).

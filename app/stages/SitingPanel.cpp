@@ -277,6 +277,8 @@ void SitingPanel::tell(const QString& text) {
 }
 
 void SitingPanel::refresh() {
+  // A wall is dragged in the survey: nobody sees this, and the end of the drag comes here again.
+  if (m_session.isPreviewing() && !isVisible()) return;
   refreshHead();
   refreshButtons();
   refreshCells();

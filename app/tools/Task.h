@@ -34,11 +34,56 @@ enum class Task {
   lay_movement_joint,
   lay_weep_hole,
   lay_stepped_footing,
+  // Rings and their walls.
+  lay_house,
+  lay_courtyard,
+  tape_courtyard,
+  split_wall,
+  // At a point (LayTask.h).
+  lay_socket,
+  lay_fused_spur,
+  lay_consumer_unit,
+  lay_sink,
+  lay_bath,
+  lay_shower,
+  lay_wc,
+  lay_basin,
+  lay_appliance,
+  lay_gully,
+  lay_air_conditioner,
+  lay_test_hole,
+  // Along a line.
+  run_gas,
+  run_electricity,
+  run_telecom,
+  run_oil,
+  run_water,
+  run_drain,
+  run_waste,
+  lay_heating_pipe,
+  lay_inner_wall,
+  lay_rising_wall,
+  lay_gap,
+  lay_path,
+  lay_boundary,
+  lay_neighbour_opening,
+  lay_overhead_line,
+  // Over an area.
+  lay_room,
+  lay_floor_zone,
+  lay_chamber,
+  lay_tank,
+  lay_septic_tank,
+  lay_soakaway,
+  lay_deck,
+  // Looking.
+  measure,
+  dimension,
 };
 
 /// One button of the strip each.
-enum class TaskGroup { choose, opening, service, on_wall, at_point, line_or_area, measure };
-inline constexpr int kTaskGroups = 7;
+enum class TaskGroup { choose, outline, opening, service, on_wall, at_point, line, area, measure };
+inline constexpr int kTaskGroups = 9;
 
 TaskGroup groupOf(Task task);
 

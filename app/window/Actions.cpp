@@ -353,6 +353,8 @@ const char* menuTitle(Menu menu) {
       return QT_TRANSLATE_NOOP("Actions", "&Edit");
     case Menu::survey:
       return QT_TRANSLATE_NOOP("Actions", "S&urvey");
+    case Menu::outline:
+      return QT_TRANSLATE_NOOP("Actions", "Outline with the poi&nter");
     case Menu::lay_opening:
       return QT_TRANSLATE_NOOP("Actions", "Lay an o&pening");
     case Menu::lay_service:
@@ -361,8 +363,12 @@ const char* menuTitle(Menu menu) {
       return QT_TRANSLATE_NOOP("Actions", "Lay on a &wall");
     case Menu::lay_at_point:
       return QT_TRANSLATE_NOOP("Actions", "Lay at a &point");
-    case Menu::lay_line_or_area:
-      return QT_TRANSLATE_NOOP("Actions", "Lay a line or ar&ea");
+    case Menu::lay_line:
+      return QT_TRANSLATE_NOOP("Actions", "Lay a &line");
+    case Menu::lay_area:
+      return QT_TRANSLATE_NOOP("Actions", "Lay an ar&ea");
+    case Menu::measure:
+      return QT_TRANSLATE_NOOP("Actions", "&Measure");
     case Menu::sump:
       return QT_TRANSLATE_NOOP("Actions", "&Sump");
     case Menu::view:

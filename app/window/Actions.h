@@ -13,17 +13,20 @@ namespace sumpwright::window {
 
 class MainWindow;
 
-/// Those from lay_opening to line_or_area are submenus of survey, and what the strip's buttons
+/// Those from outline to measure are submenus of survey, and what the strip's buttons
 /// open.
 enum class Menu {
   file,
   edit,
   survey,
+  outline,
   lay_opening,
   lay_service,
   lay_on_wall,
   lay_at_point,
-  lay_line_or_area,
+  lay_line,
+  lay_area,
+  measure,
   sump,
   view,
   paper,

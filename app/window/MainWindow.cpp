@@ -131,7 +131,7 @@ void MainWindow::makeMenu() {
   for (const ActionSpec& spec : actionTable()) {
     QMenu*& menu = menus[spec.menu];
     if (menu == nullptr) {
-      const bool lays = spec.menu >= Menu::lay_opening && spec.menu <= Menu::lay_line_or_area;
+      const bool lays = spec.menu >= Menu::outline && spec.menu <= Menu::measure;
       QMenu* in = lays ? menus[Menu::survey] : m_menu;
       menu = in->addMenu(QCoreApplication::translate("Actions", menuTitle(spec.menu)));
     }

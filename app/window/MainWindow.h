@@ -85,6 +85,8 @@ class MainWindow final : public QMainWindow {
   /// The same with what was taken last of a group, at first with the first of it.
   void takeTaskOf(tools::TaskGroup group);
   void makeAlike(Alike what);
+  void removeRing();
+  bool mayRemoveRing() const { return m_desk.outline() != nullptr; }
   void waive();
   bool mayWaive() const;
   Stage stage() const { return m_stage; }

@@ -123,6 +123,11 @@ void MainWindow::takeTaskOf(tools::TaskGroup group) {
   }
 }
 
+void MainWindow::removeRing() {
+  if (m_desk.removeRing()) return m_notice->hide();
+  tellProblems(tr("That ring stays."), m_desk.problems(), tr("Nothing was changed."));
+}
+
 void MainWindow::makeAlike(Alike what) {
   const base::Problems problems = what == Alike::copy      ? m_tasks.copyBeside()
                                   : what == Alike::in_line ? m_tasks.bringInLine()

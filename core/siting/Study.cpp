@@ -153,9 +153,19 @@ base::Result<Study> Study::of(const plan::Job& job, const rules::RuleSheet& shee
   data->unjudged = unjudgedOf(data->site);
   Study study;
   study.m_data = data;
-  data->best = bestPlaces(study);
-  if (data->best.empty()) data->least_bad = leastBadPlace(study);
   return study;
+}
+
+const std::vector<BestPlace>& Study::best() const {
+  std::call_once(m_data->best_once, [this] { m_data->best = bestPlaces(*this); });
+  return m_data->best;
+}
+
+const std::optional<LeastBad>& Study::leastBad() const {
+  std::call_once(m_data->least_bad_once, [this] {
+    if (best().empty()) m_data->least_bad = leastBadPlace(*this);
+  });
+  return m_data->least_bad;
 }
 
 std::vector<Finding> Study::findingsOf(const Stretch& stretch) const {

@@ -8,6 +8,7 @@
 // mouse move. Deterministic: the same job, sheet and options give the same bits.
 
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <vector>
@@ -137,8 +138,11 @@ class Study {
   std::vector<Run> runsLeftOpen() const;
   /// Length of wall in each state over all rings, by State.
   std::vector<double> lengths_m() const;
-  const std::vector<BestPlace>& best() const { return m_data->best; }
-  const std::optional<LeastBad>& leastBad() const { return m_data->least_bad; }
+  /// Best scored first. This and leastBad() are looked for when they are first asked (from any
+  /// thread): they take most of what a study of many things takes, and a drag does not ask.
+  const std::vector<BestPlace>& best() const;
+  /// Only where best() is empty.
+  const std::optional<LeastBad>& leastBad() const;
   const std::vector<Unjudged>& unjudged() const { return m_data->unjudged; }
   double accuracy_m() const { return m_data->accuracy_m; }
 
@@ -162,8 +166,10 @@ class Study {
     rules::Site site;
     std::vector<rules::FindingSpan> spans;
     std::vector<std::vector<Stretch>> stretches;
-    std::vector<BestPlace> best;
-    std::optional<LeastBad> least_bad;
+    mutable std::once_flag best_once;
+    mutable std::vector<BestPlace> best;
+    mutable std::once_flag least_bad_once;
+    mutable std::optional<LeastBad> least_bad;
     std::vector<Unjudged> unjudged;
     double accuracy_m = 0.0;
   };

@@ -66,7 +66,7 @@ void drag(benchmark::State& state, bool whole_window) {
   OpenWindow open(static_cast<int>(state.range(0)));
   if (!open.ok()) return state.SkipWithError("the house could not be opened");
   session::Session& session = open.window().session();
-  QWidget* painted = whole_window ? static_cast<QWidget*>(&open.window()) : open.window().canvas();
+  QWidget* painted = whole_window ? static_cast<QWidget*>(&open.window()) : &open.window().canvas();
   if (!whole_window) painted->setFixedSize(kWide, kHigh);
   QCoreApplication::processEvents();
   QImage image(kWide, kHigh, QImage::Format_RGB32);

@@ -1,0 +1,336 @@
+// Points, lines and areas laid and dragged with the pointer, through the real window.
+
+#include <QApplication>
+#include <QLineEdit>
+#include <QMouseEvent>
+
+#include "WindowFixture.h"
+#include "geometry/Shapes.h"
+#include "plan/Dimensions.h"
+#include "plan/JobText.h"
+#include "plan/ThingEdits.h"
+
+namespace sumpwright::gui {
+namespace {
+
+using tools::Task;
+
+class Lay : public WindowFixture {
+ protected:
+  void onSample(const QString& name = QStringLiteral("bungalow")) {
+    open(name);
+    window->showStage(window::Stage::survey);
+    QCoreApplication::processEvents();
+    canvas().setFocus();
+  }
+  canvas::PlanCanvas& canvas() { return window->canvas(); }
+  const plan::Plan& plan() { return session().job().plan; }
+  std::string saved() { return plan::writeJob(session().job()); }
+
+  QPoint at(geometry::Point p) { return canvas().toWidget(p).toPoint(); }
+  void hover(geometry::Point p) { QTest::mouseMove(&canvas(), at(p)); }
+  void click(geometry::Point p) {
+    hover(p);
+    QTest::mouseClick(&canvas(), Qt::LeftButton, Qt::NoModifier, at(p));
+  }
+  void drag(geometry::Point from, geometry::Point to, bool release = true) {
+    hover(from);
+    QTest::mousePress(&canvas(), Qt::LeftButton, Qt::NoModifier, at(from));
+    for (int i = 1; i <= 4; ++i) {
+      const QPointF p = canvas().toWidget(geometry::lerp(from, to, 0.25 * i));
+      QMouseEvent move(QEvent::MouseMove, p, canvas().mapToGlobal(p), Qt::NoButton, Qt::LeftButton,
+                       Qt::NoModifier);
+      QApplication::sendEvent(&canvas(), &move);
+    }
+    if (release) QTest::mouseRelease(&canvas(), Qt::LeftButton, Qt::NoModifier, at(to));
+  }
+  void type(const char* text) { QTest::keyClicks(&canvas(), QLatin1String(text)); }
+  void key(Qt::Key key) { QTest::keyClick(&canvas(), key); }
+  void take(Task task) { window->takeTask(task); }
+  /// What was done is one step: undo, redo, and the saved form is the same.
+  void expectOneStep(const std::string& before) {
+    const std::string after = saved();
+    EXPECT_NE(after, before);
+    trigger("edit.undo");
+    EXPECT_EQ(saved(), before);
+    trigger("edit.redo");
+    EXPECT_EQ(saved(), after);
+  }
+  geometry::Point corner(std::size_t i) { return plan().rings[0].corners[i]; }
+  /// A place `along` the first wall and `off` outside it.
+  geometry::Point before(double along, double off) {
+    const geometry::Vec way = corner(1) - corner(0);
+    const geometry::Vec unit = (1.0 / geometry::norm(way)) * way;
+    return corner(0) + along * unit - off * geometry::left(unit);
+  }
+};
+
+TEST_F(Lay, AClickLaysAGullyAndTypedDistancesWin) {
+  onSample();
+  const std::string start = saved();
+  const std::size_t count = plan().outside.size();
+  take(Task::lay_gully);
+  click(before(2.0, 0.6));
+  ASSERT_EQ(plan().outside.size(), count + 1);
+  EXPECT_EQ(plan().outside.back().kind, plan::OutsideKind::gully);
+  EXPECT_EQ(session().selected(), plan().outside.back().id);
+  expectOneStep(start);
+  hover(before(1.0, 0.5));
+  type("1.23, 0.45");
+  key(Qt::Key_Return);
+  ASSERT_EQ(plan().outside.size(), count + 2) << "still the same task";
+  const geometry::Point laid = plan().outside.back().points_m.front();
+  EXPECT_NEAR(geometry::distance(laid, before(1.23, 0.45)), 0.0, 1e-9);
+}
+
+TEST_F(Lay, EscapeGivesTheGestureUpThenTheTask) {
+  onSample();
+  const std::string start = saved();
+  take(Task::lay_path);
+  click(before(0.0, 1.5));
+  click(before(3.0, 1.5));
+  key(Qt::Key_Escape);
+  EXPECT_EQ(saved(), start);
+  EXPECT_EQ(window->tasks().task(), Task::lay_path);
+  key(Qt::Key_Escape);
+  EXPECT_EQ(window->tasks().task(), Task::choose);
+}
+
+TEST_F(Lay, ALineTakesTypedLengthsAndBackspace) {
+  onSample();
+  const std::string start = saved();
+  const std::size_t count = plan().outside.size();
+  take(Task::lay_boundary);
+  click(before(0.0, 2.0));
+  hover(before(3.0, 2.0));
+  type("4.20");
+  key(Qt::Key_Return);
+  click(before(5.0, 3.0));
+  key(Qt::Key_Backspace);  // the last point comes back
+  EXPECT_EQ(saved(), start) << "nothing is in the job before the end";
+  key(Qt::Key_Return);
+  ASSERT_EQ(plan().outside.size(), count + 1);
+  const auto& line = plan().outside.back().points_m;
+  ASSERT_EQ(line.size(), 2U);
+  EXPECT_NEAR(geometry::distance(line[0], line[1]), 4.20, 1e-9);
+  expectOneStep(start);
+}
+
+TEST_F(Lay, ADoubleClickEndsALine) {
+  onSample();
+  const std::size_t count = plan().heating_pipes.size();
+  take(Task::lay_heating_pipe);
+  click({2.0, 2.0});
+  click({3.0, 2.0});
+  QTest::mouseDClick(&canvas(), Qt::LeftButton, Qt::NoModifier, at({3.0, 2.0}));
+  EXPECT_EQ(plan().heating_pipes.size(), count + 1);
+}
+
+TEST_F(Lay, ARoomIsPulledOpenAsARectangle) {
+  onSample();
+  const std::string start = saved();
+  const std::size_t count = plan().rooms.size();
+  take(Task::lay_room);
+  drag({2.0, 2.0}, {3.5, 3.0});
+  ASSERT_EQ(plan().rooms.size(), count + 1);
+  EXPECT_EQ(plan().rooms.back().outline_m.size(), 4U);
+  EXPECT_GT(geometry::signedArea(plan().rooms.back().outline_m), 1.0);
+  expectOneStep(start);
+}
+
+TEST_F(Lay, AnAreaIsClickedRoundAndItsPointsAreDraggedPutInAndTakenOut) {
+  onSample();
+  take(Task::lay_deck);
+  for (const geometry::Point p : {before(1.0, 1.0), before(3.0, 1.0), before(3.0, 2.0)}) click(p);
+  key(Qt::Key_Return);
+  const std::string id = session().selected();
+  const auto outline = [&] {
+    return std::get<plan::OutsideThing>(*plan::thingOf(session().job(), id)).points_m;
+  };
+  ASSERT_EQ(outline().size(), 3U);
+  key(Qt::Key_Escape);  // back to choosing
+  ASSERT_EQ(session().selected(), id);
+  const std::string start = saved();
+  drag(outline()[2], before(3.0, 2.5));
+  EXPECT_NEAR(geometry::distance(outline()[2], before(3.0, 2.5)), 0.0, 0.06);
+  expectOneStep(start);
+  const geometry::Point middle = geometry::lerp(outline()[1], outline()[2], 0.5);
+  drag(middle, before(3.6, 1.7));
+  ASSERT_EQ(outline().size(), 4U);
+  key(Qt::Key_Delete);  // the new point is in hand
+  EXPECT_EQ(outline().size(), 3U);
+}
+
+TEST_F(Lay, APointIsDragged) {
+  onSample();
+  take(Task::lay_socket);
+  click({2.0, 2.0});
+  key(Qt::Key_Escape);
+  const std::string start = saved();
+  drag(plan().supplies.back().at_m, {2.6, 2.4});
+  EXPECT_NEAR(geometry::distance(plan().supplies.back().at_m, {2.6, 2.4}), 0.0, 0.06);
+  expectOneStep(start);
+  key(Qt::Key_Delete);
+  EXPECT_EQ(plan::thingOf(session().job(), session().selected()), std::nullopt);
+}
+
+TEST_F(Lay, AHouseBeginsAsARectangleAndGetsACourtyard) {
+  trigger("file.new");
+  QCoreApplication::processEvents();
+  canvas().setFocus();
+  take(Task::lay_house);
+  drag({0.0, 0.0}, {12.0, 8.0});
+  ASSERT_EQ(plan().rings.size(), 1U);
+  EXPECT_TRUE(plan().rings[0].closed);
+  EXPECT_EQ(window->tasks().task(), Task::choose);
+  take(Task::lay_courtyard);
+  drag({4.0, 3.0}, {7.0, 5.0});
+  ASSERT_EQ(plan().rings.size(), 2U);
+  trigger("edit.undo");
+  EXPECT_EQ(plan().rings.size(), 1U);
+  take(Task::tape_courtyard);
+  click({4.0, 3.0});
+  EXPECT_EQ(window->desk().ring(), 1);
+  EXPECT_EQ(window->desk().drawFrom(), (geometry::Point{4.0, 3.0}));
+}
+
+TEST_F(Lay, SidesTypedBeforeTheFirstWallBeginARectangle) {
+  trigger("file.new");
+  QLineEdit* field = window->survey().outline()->field();
+  field->setFocus();
+  QTest::keyClicks(field, QStringLiteral("12.4 x 8.6"));
+  QTest::keyClick(field, Qt::Key_Return);
+  ASSERT_EQ(plan().rings.size(), 1U);
+  EXPECT_NEAR(geometry::signedArea(plan().rings[0].corners), 12.4 * 8.6, 1e-9);
+  EXPECT_EQ(window->survey().page(), stages::SurveyPage::things);
+}
+
+TEST_F(Lay, AWallIsSplitWhereItIsClickedOrTyped) {
+  onSample();
+  const std::string start = saved();
+  const std::size_t corners = plan().rings[0].corners.size();
+  const auto& walls = plan().rings[0].walls;
+  ASSERT_FALSE(walls.empty());
+  take(Task::split_wall);
+  hover(before(0.5, 0.0));
+  type("0.30");
+  key(Qt::Key_Return);
+  ASSERT_EQ(plan().rings[0].corners.size(), corners + 1);
+  EXPECT_NEAR(geometry::distance(corner(0), corner(1)), 0.30, 1e-9);
+  expectOneStep(start);
+}
+
+TEST_F(Lay, AGapInARisingWallIsTwoClicks) {
+  onSample();
+  take(Task::lay_rising_wall);
+  click({2.0, 3.0});
+  click({5.0, 3.0});
+  key(Qt::Key_Return);
+  ASSERT_EQ(plan().rising_walls.size(), 1U);
+  const std::string start = saved();
+  take(Task::lay_gap);
+  click({3.0, 3.0});
+  hover({3.5, 3.0});
+  type("0.8");
+  key(Qt::Key_Return);
+  ASSERT_EQ(plan().rising_walls[0].gaps.size(), 1U);
+  const plan::Gap gap = plan().rising_walls[0].gaps[0];
+  EXPECT_NEAR(gap.to_m - gap.from_m, 0.8, 1e-9);
+  expectOneStep(start);
+  hover({3.4, 3.0});
+  key(Qt::Key_Delete);
+  EXPECT_TRUE(plan().rising_walls[0].gaps.empty());
+}
+
+TEST_F(Lay, MeasuringChangesNothing) {
+  onSample();
+  const std::string start = saved();
+  take(Task::measure);
+  drag(corner(0), corner(1));
+  EXPECT_EQ(saved(), start);
+  EXPECT_FALSE(session().isModified());
+  EXPECT_TRUE(canvas().hint().contains(QStringLiteral("Escape"))) << canvas().hint().toStdString();
+  key(Qt::Key_Escape);
+  EXPECT_EQ(window->tasks().task(), Task::measure);
+  key(Qt::Key_Escape);
+  EXPECT_EQ(window->tasks().task(), Task::choose);
+}
+
+TEST_F(Lay, ADimensionIsPulledOutDraggedAndTakenOff) {
+  onSample();
+  const std::string start = saved();
+  take(Task::dimension);
+  click(corner(0));
+  click(corner(1));
+  hover(before(2.0, 1.5));
+  click(before(2.0, 1.5));
+  ASSERT_EQ(plan().dimensions.size(), 1U);
+  expectOneStep(start);
+  key(Qt::Key_Escape);
+  key(Qt::Key_Escape);
+  session().select({});
+  const double off = plan().dimensions[0].off_m;
+  drag(before(2.0, std::abs(off)), before(2.0, std::abs(off) + 0.5));
+  ASSERT_EQ(plan().dimensions.size(), 1U);
+  EXPECT_NEAR(std::abs(plan().dimensions[0].off_m), std::abs(off) + 0.5, 0.06);
+  EXPECT_EQ(session().selected(), plan().dimensions[0].id);
+  key(Qt::Key_Delete);
+  EXPECT_TRUE(plan().dimensions.empty());
+}
+
+TEST_F(Lay, AWallGetsTheLengthTypedOnItsDimension) {
+  onSample();
+  session().select(plan().rings[0].walls[0].id);
+  QCoreApplication::processEvents();
+  const std::string start = saved();
+  const double length = geometry::distance(corner(0), corner(1));
+  const geometry::Point middle = before(length / 2.0, 0.0);
+  // The dimension stands 64 px outside the wall.
+  const double off = 64.0 / canvas().camera().px_per_m;
+  click(middle - off * ((1.0 / length) * geometry::left(corner(1) - corner(0))));
+  type("11.11");
+  key(Qt::Key_Return);
+  EXPECT_NEAR(geometry::distance(corner(0), corner(1)), 11.11, 1e-9);
+  expectOneStep(start);
+}
+
+TEST_F(Lay, ACornerThatIsClickedIsTakenOut) {
+  onSample();
+  const std::string start = saved();
+  const std::size_t corners = plan().rings[0].corners.size();
+  ASSERT_GT(corners, 3U);
+  const geometry::Point gone = corner(2);
+  key(Qt::Key_Delete);
+  EXPECT_EQ(plan().rings[0].corners.size(), corners) << "none in hand yet";
+  click(gone);
+  key(Qt::Key_Delete);
+  ASSERT_EQ(plan().rings[0].corners.size(), corners - 1);
+  for (const geometry::Point p : plan().rings[0].corners) EXPECT_FALSE(p == gone);
+  expectOneStep(start);
+}
+
+TEST_F(Lay, AWallLeftOutIsPutIntoTheFieldBook) {
+  trigger("file.new");
+  stages::OutlinePage* page = window->survey().outline();
+  QLineEdit* field = page->field();
+  field->setFocus();
+  for (const char* wall : {"e 10", "w 4", "s 5"}) {
+    QTest::keyClicks(field, QLatin1String(wall));
+    QTest::keyClick(field, Qt::Key_Return);
+  }
+  QTest::keyClick(field, Qt::Key_Up, Qt::ControlModifier);
+  QTest::keyClick(field, Qt::Key_Up, Qt::ControlModifier);  // wall 2
+  QTest::keyClick(field, Qt::Key_Insert);
+  EXPECT_TRUE(page->titleText().contains(QLatin1Char('2'))) << page->titleText().toStdString();
+  QTest::keyClicks(field, QStringLiteral("n 5"));
+  QTest::keyClick(field, Qt::Key_Return);
+  ASSERT_EQ(plan().rings[0].taped.size(), 4U);
+  EXPECT_NEAR(plan().rings[0].taped[1].length_m, 5.0, 1e-12);
+  EXPECT_NEAR(plan().rings[0].taped[2].length_m, 4.0, 1e-12);
+  EXPECT_FALSE(window->desk().inserting().has_value());
+  trigger("edit.undo");
+  EXPECT_EQ(plan().rings[0].taped.size(), 3U);
+}
+
+}  // namespace
+}  // namespace sumpwright::gui
