@@ -149,9 +149,11 @@ void PlanCanvas::renderBase() {
   timer.start();
   const double ratio = devicePixelRatioF();
   const QSize pixels = (QSizeF(size()) * ratio).toSize();
-  if (m_base.size() != pixels) m_base = QPixmap(pixels);
+  if (m_base.size() != pixels) {
+    m_base = QPixmap(pixels);
+    m_base.fill(paint::colour(paint::look(palette()).paper));  // every drawing lays its paper after
+  }
   m_base.setDevicePixelRatio(ratio);
-  m_base.fill(paint::colour(paint::look(palette()).paper));
   QPainter painter(&m_base);
   painter.setRenderHint(QPainter::Antialiasing);
   const drawing::DrawList list = m_session.study() == nullptr
