@@ -15,7 +15,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
-constexpr double kLayReach_px = 12.0;
+constexpr double kLayReach_px = 8.0;
 constexpr double kLaySlip_px = 4.0;
 
 double slipOf(QPointF a, QPointF b) { return std::hypot(a.x() - b.x(), a.y() - b.y()); }

@@ -12,6 +12,7 @@ namespace sumpwright::canvas {
 namespace {
 
 constexpr double kPointReach_px = 12.0;
+constexpr double kSnapReach_px = 8.0;
 constexpr double kVertexReach_px = 12.0;
 constexpr double kPointSlip_px = 4.0;
 
@@ -69,7 +70,7 @@ bool PointHand::press(QPointF at) {
 bool PointHand::beginDrag() {
   const auto laid = tools::laidPointsOf(m_session.job(), m_grip->thing);
   if (static_cast<std::size_t>(m_grip->index) >= laid.points.size()) return cancel(), false;
-  m_drag.emplace(m_session.job(), *m_grip, sight().plan(m_pressed), sight().metres(kPointReach_px),
+  m_drag.emplace(m_session.job(), *m_grip, sight().plan(m_pressed), sight().metres(kSnapReach_px),
                  sight().grid_m());
   m_session.beginPreview();
   return true;

@@ -5,8 +5,6 @@
 #include <limits>
 
 #include "geometry/Distance.h"
-#include "perimeter/Perimeter.h"
-#include "tools/OutlineDrag.h"
 
 namespace sumpwright::tools {
 
@@ -83,16 +81,21 @@ RisingMark markOn(const plan::RisingWall& wall, double along_m) {
 
 std::optional<WallMark> wallMarkAt(const plan::Job& job, Point pointer, double reach_m,
                                    double grid_m) {
-  const auto grip = outlineGripAt(
-      job.plan, pointer, 0.0,
-      job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m) + reach_m);
-  if (!grip || grip->kind != GripKind::wall) return std::nullopt;
-  const auto& corners = job.plan.rings[static_cast<std::size_t>(grip->ring)].corners;
-  const auto i = static_cast<std::size_t>(grip->index);
-  const Segment wall{corners[i], corners[(i + 1) % corners.size()]};
-  const double offset =
-      offsetNear(job.plan, wall, geometry::dot(pointer - wall.a, wayOf(wall)), reach_m, grid_m);
-  return withOffset({grip->ring, grip->index, 0.0, wall, wall.a}, offset);
+  std::optional<WallMark> best;
+  double nearest = std::numeric_limits<double>::infinity();
+  for (const Face& face : wallFaces(job, false)) {
+    const Vec along = wayOf(face.line);
+    const double u = geometry::dot(pointer - face.line.a, along);
+    const double in = geometry::cross(along, pointer - face.line.a);
+    const double thick = faceThickness_m(job, face);
+    const double off = std::max({0.0, -in, in - thick});
+    if (u < 0.0 || u > geometry::distance(face.line.a, face.line.b)) continue;
+    if (off > reach_m || off >= nearest) continue;
+    nearest = off;
+    best = withOffset({face.ring, face.edge, 0.0, face.line, face.line.a},
+                      offsetNear(job.plan, face.line, u, reach_m, grid_m));
+  }
+  return best;
 }
 
 std::optional<WallMark> withOffset(const WallMark& mark, double offset_m) {

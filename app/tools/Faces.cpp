@@ -78,7 +78,7 @@ void addInnerWalls(const plan::Plan& plan, std::vector<Segment>& lines) {
 }
 
 void addLine(SnapField& field, const std::vector<Point>& line, bool closed) {
-  field.corners.insert(field.corners.end(), line.begin(), line.end());
+  field.places.insert(field.places.end(), line.begin(), line.end());
   for (std::size_t i = 0; i + 1 < line.size(); ++i) field.edges.push_back({line[i], line[i + 1]});
   if (closed && line.size() > 2) field.edges.push_back({line.back(), line.front()});
 }
@@ -91,16 +91,16 @@ void addThings(SnapField& field, const plan::Plan& plan) {
   for (const auto& t : plan.rooms) addLine(field, t.outline_m, true);
   for (const auto& t : plan.floor_zones) addLine(field, t.outline_m, true);
   for (const auto& t : plan.outside) addLine(field, t.points_m, false);
-  for (const auto& t : plan.supplies) field.corners.push_back(t.at_m);
-  for (const auto& t : plan.fittings) field.corners.push_back(t.at_m);
-  for (const auto& t : plan.test_holes) field.corners.push_back(t.at_m);
+  for (const auto& t : plan.supplies) field.places.push_back(t.at_m);
+  for (const auto& t : plan.fittings) field.places.push_back(t.at_m);
+  for (const auto& t : plan.test_holes) field.places.push_back(t.at_m);
 }
 
 /// Where services come through the walls.
 void addEntries(SnapField& field, const plan::Plan& plan) {
   for (const plan::Service& s : plan.services) {
     if (s.entry) {
-      if (const auto at = placeOnFace(plan, *s.entry)) field.corners.push_back(*at);
+      if (const auto at = placeOnFace(plan, *s.entry)) field.places.push_back(*at);
     }
   }
 }
@@ -128,6 +128,11 @@ std::vector<Face> wallFaces(const plan::Job& job, bool inside) {
     if (isRound(job.plan.rings[r])) addFaces(job, static_cast<int>(r), inside, faces);
   }
   return faces;
+}
+
+double faceThickness_m(const plan::Job& job, const Face& face) {
+  const plan::Ring& ring = job.plan.rings[static_cast<std::size_t>(face.ring)];
+  return bodyThickness(job, ring, static_cast<std::size_t>(face.edge));
 }
 
 std::optional<FromCorner> fromNearestCorner(const plan::Job& job, Point at) {

@@ -28,6 +28,9 @@ struct Face {
 /// is left out.
 std::vector<Face> wallFaces(const plan::Job& job, bool inside);
 
+/// How thick the wall of a face is, or is taken to be.
+double faceThickness_m(const plan::Job& job, const Face& face);
+
 /// A place by its nearest corner.
 struct FromCorner {
   Face face;               ///< the wall at that corner nearer to the place
@@ -49,7 +52,8 @@ Point placeAt(const FromCorner& from, double along_m, double off_m);
 std::vector<Segment> toNearestWalls(const plan::Job& job, Point at);
 
 /// All a pointer may mean on a plan: corners and faces of walls, ends of lines, corners of areas,
-/// points; square to the house's first wall. Contract: reach and grid as in Snap.h.
+/// points; lines run on only from corners of walls; square to the house's first wall. Contract:
+/// reach and grid as in Snap.h.
 SnapField fieldOf(const plan::Job& job, double reach_m, double grid_m);
 
 }  // namespace sumpwright::tools

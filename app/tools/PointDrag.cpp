@@ -114,7 +114,7 @@ PointDrag::PointDrag(plan::Job before, PointGrip grip, Point pointer, double rea
   m_rod = pointer - m_held;
   m_snapped = {m_held, SnapKind::none, {}};
   m_field = fieldOf(m_before, reach_m, grid_m);
-  leaveOut(m_field.corners, m_laid.points);
+  leaveOut(m_field.places, m_laid.points);
   leaveOut(m_field.edges, m_laid.points);
   if (m_grip.kind == PointGripKind::whole || m_laid.points.size() < 2) return;
   // Square to the side before the one that leads here.

@@ -71,11 +71,13 @@ std::optional<Point> crossingOf(const Guide& a, const Guide& b) {
 std::optional<Snapped> atCorner(const SnapField& field, Point pointer) {
   std::optional<Snapped> best;
   double nearest = field.reach_m;
-  for (const Point corner : field.corners) {
-    const double distance = geometry::distance(corner, pointer);
-    if (distance > nearest || (best && distance == nearest)) continue;
-    nearest = distance;
-    best = Snapped{corner, SnapKind::corner, {}};
+  for (const auto* list : {&field.corners, &field.places}) {
+    for (const Point corner : *list) {
+      const double distance = geometry::distance(corner, pointer);
+      if (distance > nearest || (best && distance == nearest)) continue;
+      nearest = distance;
+      best = Snapped{corner, SnapKind::corner, {}};
+    }
   }
   return best;
 }

@@ -25,6 +25,7 @@ struct Snapped {
 /// What there is to snap to.
 struct SnapField {
   std::vector<Point> corners;
+  std::vector<Point> places;  ///< as corners, but no lines run on from them
   std::vector<Segment> edges;
   std::optional<Point> from;  ///< start of what is being drawn
   /// Directions that count as square: this one and each 45 degrees from it; unit or not.

@@ -47,14 +47,25 @@ class Lay : public WindowFixture {
   void type(const char* text) { QTest::keyClicks(&canvas(), QLatin1String(text)); }
   void key(Qt::Key key) { QTest::keyClick(&canvas(), key); }
   void take(Task task) { window->takeTask(task); }
+  /// A picture of the gesture half-way, light and dark, where a folder for them is named.
+  void picture(const char* name) {
+    const QString to = qEnvironmentVariable("SUMPWRIGHT_PICTURES");
+    if (to.isEmpty()) return;
+    for (const char* theme : {"dark", "light"}) {
+      trigger(theme[0] == 'd' ? "view.theme_dark" : "view.theme_light");
+      QCoreApplication::processEvents();
+      window->grab().save(
+          QStringLiteral("%1/%2-%3.png").arg(to, QLatin1String(name), QLatin1String(theme)));
+    }
+  }
   /// What was done is one step: undo, redo, and the saved form is the same.
   void expectOneStep(const std::string& before) {
     const std::string after = saved();
-    EXPECT_NE(after, before);
+    EXPECT_TRUE(after != before) << "nothing was changed";
     trigger("edit.undo");
-    EXPECT_EQ(saved(), before);
+    EXPECT_TRUE(saved() == before) << "one step, no more and no less";
     trigger("edit.redo");
-    EXPECT_EQ(saved(), after);
+    EXPECT_TRUE(saved() == after);
   }
   geometry::Point corner(std::size_t i) { return plan().rings[0].corners[i]; }
   /// A place `along` the first wall and `off` outside it.
@@ -77,6 +88,7 @@ TEST_F(Lay, AClickLaysAGullyAndTypedDistancesWin) {
   expectOneStep(start);
   hover(before(1.0, 0.5));
   type("1.23, 0.45");
+  picture("lay-gully");
   key(Qt::Key_Return);
   ASSERT_EQ(plan().outside.size(), count + 2) << "still the same task";
   const geometry::Point laid = plan().outside.back().points_m.front();
@@ -90,7 +102,7 @@ TEST_F(Lay, EscapeGivesTheGestureUpThenTheTask) {
   click(before(0.0, 1.5));
   click(before(3.0, 1.5));
   key(Qt::Key_Escape);
-  EXPECT_EQ(saved(), start);
+  EXPECT_TRUE(saved() == start);
   EXPECT_EQ(window->tasks().task(), Task::lay_path);
   key(Qt::Key_Escape);
   EXPECT_EQ(window->tasks().task(), Task::choose);
@@ -104,10 +116,11 @@ TEST_F(Lay, ALineTakesTypedLengthsAndBackspace) {
   click(before(0.0, 2.0));
   hover(before(3.0, 2.0));
   type("4.20");
+  picture("lay-boundary");
   key(Qt::Key_Return);
   click(before(5.0, 3.0));
   key(Qt::Key_Backspace);  // the last point comes back
-  EXPECT_EQ(saved(), start) << "nothing is in the job before the end";
+  EXPECT_TRUE(saved() == start) << "nothing is in the job before the end";
   key(Qt::Key_Return);
   ASSERT_EQ(plan().outside.size(), count + 1);
   const auto& line = plan().outside.back().points_m;
@@ -122,7 +135,9 @@ TEST_F(Lay, ADoubleClickEndsALine) {
   take(Task::lay_heating_pipe);
   click({2.0, 2.0});
   click({3.0, 2.0});
+  // The second press of a double click, and its release.
   QTest::mouseDClick(&canvas(), Qt::LeftButton, Qt::NoModifier, at({3.0, 2.0}));
+  QTest::mouseRelease(&canvas(), Qt::LeftButton, Qt::NoModifier, at({3.0, 2.0}));
   EXPECT_EQ(plan().heating_pipes.size(), count + 1);
 }
 
@@ -131,7 +146,9 @@ TEST_F(Lay, ARoomIsPulledOpenAsARectangle) {
   const std::string start = saved();
   const std::size_t count = plan().rooms.size();
   take(Task::lay_room);
-  drag({2.0, 2.0}, {3.5, 3.0});
+  drag({2.0, 2.0}, {3.5, 3.0}, false);
+  picture("lay-room");
+  QTest::mouseRelease(&canvas(), Qt::LeftButton, Qt::NoModifier, at({3.5, 3.0}));
   ASSERT_EQ(plan().rooms.size(), count + 1);
   EXPECT_EQ(plan().rooms.back().outline_m.size(), 4U);
   EXPECT_GT(geometry::signedArea(plan().rooms.back().outline_m), 1.0);
@@ -155,7 +172,9 @@ TEST_F(Lay, AnAreaIsClickedRoundAndItsPointsAreDraggedPutInAndTakenOut) {
   EXPECT_NEAR(geometry::distance(outline()[2], before(3.0, 2.5)), 0.0, 0.06);
   expectOneStep(start);
   const geometry::Point middle = geometry::lerp(outline()[1], outline()[2], 0.5);
-  drag(middle, before(3.6, 1.7));
+  drag(middle, before(3.6, 1.7), false);
+  picture("put-in-point");
+  QTest::mouseRelease(&canvas(), Qt::LeftButton, Qt::NoModifier, at(before(3.6, 1.7)));
   ASSERT_EQ(outline().size(), 4U);
   key(Qt::Key_Delete);  // the new point is in hand
   EXPECT_EQ(outline().size(), 3U);
@@ -214,6 +233,7 @@ TEST_F(Lay, AWallIsSplitWhereItIsClickedOrTyped) {
   take(Task::split_wall);
   hover(before(0.5, 0.0));
   type("0.30");
+  picture("split-wall");
   key(Qt::Key_Return);
   ASSERT_EQ(plan().rings[0].corners.size(), corners + 1);
   EXPECT_NEAR(geometry::distance(corner(0), corner(1)), 0.30, 1e-9);
@@ -222,32 +242,35 @@ TEST_F(Lay, AWallIsSplitWhereItIsClickedOrTyped) {
 
 TEST_F(Lay, AGapInARisingWallIsTwoClicks) {
   onSample();
+  const std::size_t count = plan().rising_walls.size();
   take(Task::lay_rising_wall);
-  click({2.0, 3.0});
-  click({5.0, 3.0});
+  click({1.5, 2.0});
+  click({4.0, 2.0});
   key(Qt::Key_Return);
-  ASSERT_EQ(plan().rising_walls.size(), 1U);
+  ASSERT_EQ(plan().rising_walls.size(), count + 1);
+  const auto gaps = [&] { return plan().rising_walls.back().gaps; };
   const std::string start = saved();
   take(Task::lay_gap);
-  click({3.0, 3.0});
-  hover({3.5, 3.0});
+  click({2.0, 2.0});
+  hover({2.6, 2.0});
   type("0.8");
+  picture("lay-gap");
   key(Qt::Key_Return);
-  ASSERT_EQ(plan().rising_walls[0].gaps.size(), 1U);
-  const plan::Gap gap = plan().rising_walls[0].gaps[0];
-  EXPECT_NEAR(gap.to_m - gap.from_m, 0.8, 1e-9);
+  ASSERT_EQ(gaps().size(), 1U);
+  EXPECT_NEAR(gaps()[0].to_m - gaps()[0].from_m, 0.8, 1e-9);
   expectOneStep(start);
-  hover({3.4, 3.0});
+  hover({2.4, 2.0});
   key(Qt::Key_Delete);
-  EXPECT_TRUE(plan().rising_walls[0].gaps.empty());
+  EXPECT_TRUE(gaps().empty());
 }
 
 TEST_F(Lay, MeasuringChangesNothing) {
   onSample();
   const std::string start = saved();
   take(Task::measure);
-  drag(corner(0), corner(1));
-  EXPECT_EQ(saved(), start);
+  drag(corner(0), corner(3));
+  picture("measure");
+  EXPECT_TRUE(saved() == start);
   EXPECT_FALSE(session().isModified());
   EXPECT_TRUE(canvas().hint().contains(QStringLiteral("Escape"))) << canvas().hint().toStdString();
   key(Qt::Key_Escape);
@@ -263,6 +286,7 @@ TEST_F(Lay, ADimensionIsPulledOutDraggedAndTakenOff) {
   click(corner(0));
   click(corner(1));
   hover(before(2.0, 1.5));
+  picture("dimension");
   click(before(2.0, 1.5));
   ASSERT_EQ(plan().dimensions.size(), 1U);
   expectOneStep(start);
@@ -289,6 +313,7 @@ TEST_F(Lay, AWallGetsTheLengthTypedOnItsDimension) {
   const double off = 64.0 / canvas().camera().px_per_m;
   click(middle - off * ((1.0 / length) * geometry::left(corner(1) - corner(0))));
   type("11.11");
+  picture("wall-length");
   key(Qt::Key_Return);
   EXPECT_NEAR(geometry::distance(corner(0), corner(1)), 11.11, 1e-9);
   expectOneStep(start);
