@@ -1,8 +1,8 @@
-#include "tools/LayTask.h"
-
 #include <gtest/gtest.h>
 
 #include <set>
+
+#include "tools/LayTask.h"
 
 namespace sumpwright::tools {
 namespace {
