@@ -205,13 +205,13 @@ double ergunBeta(double diameter_m, double porosity) {
 
 double cellWithin(double area_m2, double cell_m, std::size_t most_bytes) {
   constexpr double kBytesPerEntry = 12.0;
-  constexpr double kBytesPerCell = 250.0;  // network, fields, ordering
+  constexpr double kBytesPerCell = 16.0;  // pivots, ordering
   double cell = cell_m;
   while (cell < kCoarsest_m) {
     const double n = std::max(16.0, area_m2 / (cell * cell));
     // Entries per cell of minimum degree on squares: 1.5 to 2.1 log2 n from 12,000 to 192,000
     // cells.
-    const double entries = n * std::log2(n) * (1.4 + 0.14 * std::max(0.0, std::log2(n) - 13.0));
+    const double entries = n * std::log2(n) * (1.6 + 0.16 * std::max(0.0, std::log2(n) - 13.0));
     if (kBytesPerEntry * entries + kBytesPerCell * n <= static_cast<double>(most_bytes)) break;
     cell *= 1.25;
   }
