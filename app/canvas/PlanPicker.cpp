@@ -16,21 +16,21 @@ using geometry::Point;
 
 /// In the body of the wall between two places of its face.
 bool inWall(const plan::Job& job, const plan::OnWall& from, double width_m, Point at,
-            double slack_m) {
+            double slack_m, double outside_m) {
   const auto face = tools::faceOf(job.plan, from);
   if (!face) return false;
   const geometry::Vec run = face->b - face->a;
   const geometry::Vec along = (1.0 / geometry::norm(run)) * run;
   const double u = geometry::dot(at - face->a, along) - from.offset_m;
   const double depth = geometry::cross(along, at - face->a);
-  return u >= -slack_m && u <= width_m + slack_m && depth >= 0.0 &&
+  return u >= -slack_m && u <= width_m + slack_m && depth >= -outside_m &&
          depth <= tools::wallThickness_m(job, from);
 }
 
 /// Those drawn in the gaps of walls: the last drawn lies on top. Thin ones have `reach_m` aside.
 std::string inWalls(const plan::Job& job, Point at, double reach_m) {
   const auto hit = [&](const auto& thing, double slack_m) {
-    return inWall(job, thing.at, thing.width_m, at, slack_m);
+    return inWall(job, thing.at, thing.width_m, at, slack_m, 0.3 * reach_m);
   };
   for (const double slack_m : {0.0, reach_m}) {
     for (const plan::Opening& o : job.plan.openings) {
