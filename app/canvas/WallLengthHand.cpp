@@ -123,7 +123,7 @@ void WallLengthHand::paint(QPainter& painter, const drawing::Theme& theme,
   painter.setPen(QPen(paint::colour(theme.selection), 2.4 * k));
   painter.setBrush(Qt::NoBrush);
   painter.drawRoundedRect(*on, 4 * k, 4 * k);
-  const QPointF at = on->center() + QPointF(0, 10) * k;
+  const QPointF at = on->topRight() - QPointF(8, 14) * k;  // beside it, not over it
   if (!m_warning.isEmpty()) {
     return paintPlate(painter, theme, font, sight(), at, m_warning, PlateTone::warning);
   }

@@ -35,9 +35,19 @@ TEST(LayTask, TheGroupSaysHowItIsLaid) {
     if (!model) continue;
     const auto shape = shapeOf(*model);
     ASSERT_TRUE(shape.has_value()) << i;
-    if (groupOf(task) == TaskGroup::at_point) EXPECT_EQ(*shape, LayShape::point) << i;
-    if (groupOf(task) == TaskGroup::line) EXPECT_EQ(*shape, LayShape::line) << i;
-    if (groupOf(task) == TaskGroup::area) EXPECT_EQ(*shape, LayShape::area) << i;
+    switch (groupOf(task)) {
+      case TaskGroup::at_point:
+        EXPECT_EQ(*shape, LayShape::point) << i;
+        break;
+      case TaskGroup::line:
+        EXPECT_EQ(*shape, LayShape::line) << i;
+        break;
+      case TaskGroup::area:
+        EXPECT_EQ(*shape, LayShape::area) << i;
+        break;
+      default:
+        break;
+    }
   }
 }
 
