@@ -40,6 +40,7 @@ void PlanCanvas::setDesks(session::TapeDesk& tape, session::TaskDesk& tasks) {
   m_hint = new QLabel(this);
   m_hint->setAttribute(Qt::WA_TransparentForMouseEvents);
   m_hint->setProperty("tone", QStringLiteral("second"));
+  m_hint->setProperty("surface", QStringLiteral("paper"));  // read over whatever is drawn there
   m_hint->hide();
   connect(&tape, &session::TapeDesk::changed, this, [this] {
     if (m_surveying && m_session.study() == nullptr) lookAgain();

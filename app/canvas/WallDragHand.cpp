@@ -157,18 +157,18 @@ void WallDragHand::paint(QPainter& painter, const drawing::Theme& theme, const Q
   paintSpan(painter, theme, sight(), job, span);
   paintStop(painter, theme, sight(), job, span, m_drag->stop().kind, m_drag->stop().guides);
   QString text = spanText(job, span);
-  if (!m_typed.isEmpty()) text = QStringLiteral("%1 = %2|").arg(text, m_typed);
+  if (!m_typed.isEmpty()) text = QStringLiteral("%1\n%2|").arg(text, m_typed);
   if (m_refusal) {
     const auto units = job.display_units == plan::DisplayUnits::imperial ? words::Units::imperial
                                                                          : words::Units::metric;
     const QString why = QString::fromStdString(words::say(m_refusal->message, units));
-    return paintPlate(painter, theme, font, sight(), m_pointer,
+    return paintPlate(painter, theme, font, sight(), plateAnchor(sight(), job, span, m_pointer),
                       m_typed.isEmpty() ? why : text + QLatin1Char('\n') + why, PlateTone::warning);
   }
   const auto gaps =
       tools::gapsBeside(job, span.at, span.width_m, m_drag->storey(), m_drag->grip().id);
   if (gaps) paintGaps(painter, theme, font, sight(), job, span, *gaps);
-  paintPlate(painter, theme, font, sight(), m_pointer, text);
+  paintPlate(painter, theme, font, sight(), plateAnchor(sight(), job, span, m_pointer), text);
 }
 
 }  // namespace sumpwright::canvas

@@ -136,15 +136,15 @@ void WallLayHand::paint(QPainter& painter, const drawing::Theme& theme, const QF
   paintStop(painter, theme, sight(), job, span, now->kind, now->guides);
   if (!now->refusal) paintGaps(painter, theme, font, sight(), job, span, now->gaps);
   QString text = spanText(job, span);
-  if (!m_typed.isEmpty()) text = QStringLiteral("%1 = %2|").arg(text, m_typed);
+  if (!m_typed.isEmpty()) text = QStringLiteral("%1\n%2|").arg(text, m_typed);
   if (now->refusal) {
     const auto units = job.display_units == plan::DisplayUnits::imperial ? words::Units::imperial
                                                                          : words::Units::metric;
     const QString why = QString::fromStdString(words::say(now->refusal->message, units));
-    return paintPlate(painter, theme, font, sight(), m_pointer,
+    return paintPlate(painter, theme, font, sight(), plateAnchor(sight(), job, span, m_pointer),
                       m_typed.isEmpty() ? why : text + QLatin1Char('\n') + why, PlateTone::warning);
   }
-  paintPlate(painter, theme, font, sight(), m_pointer, text);
+  paintPlate(painter, theme, font, sight(), plateAnchor(sight(), job, span, m_pointer), text);
 }
 
 }  // namespace sumpwright::canvas

@@ -73,7 +73,10 @@ void paintGapLine(QPainter& painter, const drawing::Theme& theme, const QFont& f
   QRectF box(0, 0, metrics.horizontalAdvance(text) + 6 * k, metrics.height());
   // Along the wall where it runs across the sheet; beside the line where it runs up.
   const bool level = std::abs(face.along.x()) > 0.7;
-  const double aside = level ? box.height() / 2 + 2 * k : box.width() / 2 + 4 * k;
+  double aside = level ? box.height() / 2 + 2 * k : box.width() / 2 + 4 * k;
+  // Words wider than their line stand a row farther out, beside no neighbour's.
+  const double room = (line.to_m - line.from_m) * face.px_per_m;
+  if (level && box.width() > room) aside += box.height();
   box.moveCenter((a + b) / 2 + aside * face.out);
   const QRectF sheet(QPointF(2, 2), sight.size - QSizeF(4, 4));
   box.moveLeft(
@@ -165,6 +168,17 @@ void paintStop(QPainter& painter, const drawing::Theme& theme, const Sight& sigh
     case tools::StopKind::none:
       break;  // the usual case: nothing to be said
   }
+}
+
+QPointF plateAnchor(const Sight& sight, const plan::Job& job, const WallSpan& span,
+                    QPointF pointer) {
+  const auto face = widgetFace(sight, job, span.at);
+  if (!face) return pointer;
+  const double k = sight.scale;
+  // paintPlate() goes right and down from its anchor: only walls there need another one.
+  if (face->out.y() > 0.5) return pointer - QPointF(0, 84 * k);
+  if (face->out.x() > 0.5) return pointer - QPointF(340 * k, 0);
+  return pointer;
 }
 
 QString spanText(const plan::Job& job, const WallSpan& span) {

@@ -26,6 +26,9 @@ void paintGaps(QPainter& painter, const drawing::Theme& theme, const QFont& font
 void paintStop(QPainter& painter, const drawing::Theme& theme, const Sight& sight,
                const plan::Job& job, const WallSpan& span, tools::StopKind kind,
                const std::vector<geometry::Segment>& guides);
+/// Where a plate goes so that it stands inside the house, clear of the lengths outside.
+QPointF plateAnchor(const Sight& sight, const plan::Job& job, const WallSpan& span,
+                    QPointF pointer);
 /// "1.20 from the left corner, 1.05 wide".
 QString spanText(const plan::Job& job, const WallSpan& span);
 
