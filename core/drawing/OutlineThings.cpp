@@ -4,6 +4,7 @@
 
 #include "drawing/OutlineWalls.h"
 #include "drawing/Signs.h"
+#include "plan/Dimensions.h"
 #include "plan/ThingEdits.h"
 
 namespace sumpwright::drawing {
@@ -109,6 +110,10 @@ void selectedThing(Sketch& sketch, const SheetContext& c, const plan::Job& job, 
     pathOrDot(sketch, c.at(thing.points_m), pen);
   } else if constexpr (requires { thing.at_m; }) {
     sketch.circle(c.at(thing.at_m), 3.2, pen);
+  } else if constexpr (std::is_same_v<T, plan::InnerDoor>) {
+    const auto from = plan::placeOf(job, {thing.id, plan::ThingEnd::start});
+    const auto to = plan::placeOf(job, {thing.id, plan::ThingEnd::end});
+    if (from && to) sketch.path(c.at({*from, *to}), pen);
   }
 }
 

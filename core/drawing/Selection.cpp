@@ -1,5 +1,6 @@
 // A thing outlined in selection blue.
 
+#include "drawing/OutlineThings.h"
 #include "drawing/PlanContext.h"
 #include "drawing/Signs.h"
 
@@ -72,24 +73,8 @@ void paintOutline(Sketch& sketch, const PlanContext& c, const std::string& id) {
       outlineService(sketch, c, id, pen) || outlineThing(sketch, c, id, pen)) {
     return;
   }
-  for (const plan::InnerWall& wall : c.plan().inner_walls) {
-    if (wall.id == id) sketch.path(c.at(wall.line_m), pen);
-  }
-  for (const plan::RisingWall& wall : c.plan().rising_walls) {
-    if (wall.id == id) sketch.path(c.at(wall.line_m), pen);
-  }
-  for (const plan::Room& room : c.plan().rooms) {
-    if (room.id == id) sketch.outline(c.at(room.outline_m), pen);
-  }
-  for (const plan::FloorZone& zone : c.plan().floor_zones) {
-    if (zone.id == id) sketch.outline(c.at(zone.outline_m), pen);
-  }
-  for (const PageRing& ring : c.rings) {
-    for (const PageEdge& e : ring.edges) {
-      if (c.study.perimeter().wall(*e.edge).id != id) continue;
-      sketch.outline({e.from, e.to, e.at(e.length_mm, -e.thick_mm), e.at(0.0, -e.thick_mm)}, pen);
-    }
-  }
+  // What no rule asks about (sockets, paths, rooms, walls) is marked as on any plan.
+  paintOutlineSelected(sketch, c, c.study.job(), id);
 }
 
 }  // namespace sumpwright::drawing

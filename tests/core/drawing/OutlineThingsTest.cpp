@@ -38,8 +38,14 @@ std::vector<std::string> drawnIds(const plan::Job& job) {
   return ids;
 }
 
+/// With the garden as well, which a fit leaves out.
+PlanView withGarden(PlanView view) {
+  view.mm_per_m *= 0.6;
+  return view;
+}
+
 PlanView outlineView(const plan::Job& job) {
-  return fittedToOutline(job.plan, std::nullopt, 240.0, 180.0, ThemeName::light);
+  return withGarden(fittedToOutline(job.plan, std::nullopt, 240.0, 180.0, ThemeName::light));
 }
 
 TEST(OutlineThings, EveryThingIsDrawnOnAPlanThatCannotBeStudied) {
@@ -54,7 +60,7 @@ TEST(OutlineThings, TheChosenOneIsShownOnEitherDrawing) {
   const plan::Job job = furnishedThrough();
   const auto study = studyOf(job);
   PlanView outline = outlineView(job);
-  PlanView whole = fitted(study, 240.0, 180.0, ThemeName::light);
+  PlanView whole = withGarden(fitted(study, 240.0, 180.0, ThemeName::light));
   EXPECT_EQ(itemsTagged(outlineDrawing(job, {}, outline, voice()), "selected"), 0);
   std::vector<std::string> ids = drawnIds(job);
   ids.push_back(job.plan.rings[0].walls[2].id);
