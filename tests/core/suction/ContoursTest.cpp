@@ -46,7 +46,9 @@ TEST(SuctionContours, OfAPlaneIsOneStraightLineFromEdgeToEdge) {
 
 TEST(SuctionContours, OfAHillAreClosedAndHoldTheirArea) {
   const Network net = networkOf(plain(), 0.05, true);
-  const auto suction = valued(net, [](Point p) { return 9.0 - geometry::distance(p, {4, 3}); });
+  const auto suction = valued(net, [](Point p) {
+    return 9.0 - geometry::distance(p, Point{4, 3});
+  });
   const auto contours = contoursOf(net, suction, {8.0, 7.0});
   ASSERT_EQ(contours.size(), 2U);
   for (const Contour& contour : contours) {
