@@ -115,7 +115,7 @@ SitingPanel::SitingPanel(session::Session& session, const SitingActions& actions
   connect(&session, &session::Session::placeChanged, this, &SitingPanel::refresh);
   connect(&session, &session::Session::studyChanged, this, [this] {
     refresh();
-    refreshSlow();
+    if (!m_session.isPreviewing() || isVisible()) refreshSlow();
   });
   connect(&session, &session::Session::moveFinished, this, [this] {
     refresh();

@@ -295,7 +295,10 @@ void MainWindow::connectParts() {
   connect(&m_session, &session::Session::placeChanged, this, [this] {
     if (!m_session.isMoving()) refreshActions();
   });
-  connect(&m_session, &session::Session::studyChanged, this, &MainWindow::refreshActions);
+  connect(&m_session, &session::Session::studyChanged, this, [this] {
+    // What may be done is asked when a drag ends: the answers look for the best place.
+    if (!m_session.isPreviewing()) refreshActions();
+  });
   connect(&m_tasks, &session::TaskDesk::changed, this, &MainWindow::refreshActions);
   connect(&m_session, &session::Session::selectionChanged, this, &MainWindow::refreshActions);
   connect(&m_session, &session::Session::savedStateChanged, this, [this] {
