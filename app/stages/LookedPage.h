@@ -21,7 +21,7 @@ class LookedPage final : public QWidget {
   const std::vector<Segments*>& rows() const { return m_rows; }
   /// Puts the cursor into the row of that place in the job file; false: none.
   bool takeFocusAt(const std::string& pointer);
-  /// What stands under a row: how much of its kind is drawn.
+  /// What stands under a row: how many of its kind are drawn; empty where none is.
   QString drawnText(std::size_t row) const;
 
  protected:

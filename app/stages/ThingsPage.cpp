@@ -402,7 +402,9 @@ void ThingsPage::submit() {
   m_session.select(added);
   m_session.show(added);
   if (m_session.job().looked_for != job.looked_for) {
-    say(tr("Under Looked for this kind now reads “There”. Are there more? Look, and draw them."),
+    say(tr("Under Looked for this kind read “None”; now it reads “There”. Are there more? Look, "
+           "and "
+           "draw them."),
         false);
   }
 }

@@ -159,8 +159,6 @@ void settleLookedFor(const Job& before, Job& after) {
     const Drawn was = kind.drawn(before);
     const Drawn is = kind.drawn(after);
     if (looked == Looked::looked_none && is.first && !was.first) looked = Looked::present;
-    // Whoever draws the first of a kind has found it; said otherwise later, it stays so.
-    if (looked == Looked::not_looked && is.placed && was.count == 0) looked = Looked::present;
     if (looked == Looked::present && was.placed && !is.placed) looked = Looked::not_looked;
   }
 }

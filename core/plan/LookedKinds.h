@@ -7,9 +7,9 @@
 
 namespace sumpwright::plan {
 
-/// Where something of a kind came that was said not to be there, or the first with a place of a
-/// kind that was not looked for, it is present; where the last one with a place went, it is not
-/// looked for. Nothing else changes.
+/// Where something of a kind came that was said not to be there, it is present; where the last one
+/// with a place went, it is not looked for. Nothing else changes: one window drawn does not say
+/// that all of them are.
 void settleLookedFor(const Job& before, Job& after);
 
 /// Sets the answer under that key of looked_for; false where there is no such key.

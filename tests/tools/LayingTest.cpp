@@ -155,7 +155,6 @@ TEST(Laying, ARunThatEndsOnAWallComesInThere) {
   ASSERT_EQ(laid->plan.services.size(), 1U);
   ASSERT_TRUE(laid->plan.services.front().entry.has_value());
   EXPECT_NEAR(laid->plan.services.front().entry->offset_m, 6.0, 1e-9);
-  EXPECT_EQ(laid->looked_for.drain, plan::Looked::present);
 }
 
 TEST(Laying, ARunClearOfTheWallsHasNoEntry) {
