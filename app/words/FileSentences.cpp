@@ -73,6 +73,9 @@ std::span<const Sentence> fileSentences() {
       {"underlay.scale",
        QT_TRANSLATE_NOOP("Sentences",
                          "The picture’s scale is none: its metres per pixel must be above 0.")},
+      {"underlay.given-up",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The picture {file} is not shown: reading it was cancelled.")},
       {"underlay.corners",
        QT_TRANSLATE_NOOP("Sentences",
                          "The four corners do not make a rectangle seen at a slant: they must go "
