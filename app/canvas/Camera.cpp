@@ -81,4 +81,18 @@ Camera fittedToOutline(const plan::Plan& plan, QSizeF size, double scale, Covere
                          scale));
 }
 
+Camera fittedToBox(geometry::Point low, geometry::Point high, QSizeF size, double scale,
+                   Covered covered) {
+  constexpr double kMargin_px = 24.0;
+  const double wide = size.width() - 2.0 * kMargin_px * scale - covered.left - covered.right;
+  const double high_px = size.height() - 2.0 * kMargin_px * scale;
+  Camera camera;
+  camera.px_per_m = std::clamp(
+      std::min(wide / std::max(high.x - low.x, 1e-3), high_px / std::max(high.y - low.y, 1e-3)),
+      kLeastPxPerM, kMostPxPerM);
+  camera.centre_m = geometry::lerp(low, high, 0.5);
+  camera.centre_m.x -= 0.5 * (covered.left - covered.right) / camera.px_per_m;
+  return camera;
+}
+
 }  // namespace sumpwright::canvas

@@ -38,5 +38,8 @@ struct Covered {
 Camera fitted(const siting::Study& study, QSizeF size, double scale, Covered covered = {});
 /// The same for a plan that cannot be studied (yet).
 Camera fittedToOutline(const plan::Plan& plan, QSizeF size, double scale, Covered covered = {});
+/// The camera that shows an upright box.
+Camera fittedToBox(geometry::Point low, geometry::Point high, QSizeF size, double scale,
+                   Covered covered = {});
 
 }  // namespace sumpwright::canvas

@@ -21,6 +21,22 @@ namespace {
 
 constexpr double kPxPerMm = 4.0;  // 1 px at 100 % is 0.25 mm (own figure)
 
+/// Lower left and upper right of a picture and what is drawn.
+std::pair<geometry::Point, geometry::Point> boxWith(const std::array<geometry::Point, 4>& picture,
+                                                    const plan::Plan& plan) {
+  geometry::Point low = picture[0];
+  geometry::Point high = picture[0];
+  const auto take = [&](geometry::Point p) {
+    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+  };
+  for (const geometry::Point p : picture) take(p);
+  for (const plan::Ring& ring : plan.rings) {
+    for (const geometry::Point p : ring.corners) take(p);
+  }
+  return {low, high};
+}
+
 }  // namespace
 
 PlanCanvas::PlanCanvas(session::Session& session, QWidget* parent)
@@ -41,8 +57,11 @@ PlanCanvas::PlanCanvas(session::Session& session, QWidget* parent)
   });
   connect(&session, &session::Session::studyChanged, this, [this] {
     // While an outline grows it is kept in sight, unless the user has chosen what to look at.
-    if (m_fitted && m_session.hasJob() && m_session.study() == nullptr &&
-        !m_session.isPreviewing()) {
+    // Over a picture that is traced nothing moves, nor when it is hidden.
+    const bool grows = m_session.hasJob() && m_session.job().plan.rings != m_rings_seen;
+    if (grows) m_rings_seen = m_session.job().plan.rings;
+    if (grows && m_fitted && m_session.study() == nullptr && !m_session.isPreviewing() &&
+        !pictureLayer()) {
       fit();
     }
     lookAgain();
@@ -121,6 +140,10 @@ void PlanCanvas::fit() {
     m_camera = fitted(*m_session.study(), size(), scale(), covered());
   } else if (m_session.hasJob()) {
     m_camera = fittedToOutline(m_session.job().plan, size(), scale(), covered());
+    if (const auto layer = pictureLayer()) {
+      const auto [low, high] = boxWith(outlineOf(*layer), m_session.job().plan);
+      m_camera = fittedToBox(low, high, size(), scale(), covered());
+    }
   }
   m_fitted = true;
   lookAgain();
@@ -161,6 +184,10 @@ void PlanCanvas::renderBase() {
                                      : drawing::planBase(*m_session.study(), view(), voice());
   paint::paintDrawList(painter, list, kPxPerMm * scale());
   m_words = drawing::wordsOf(list, voice());
+  if (const auto layer = pictureLayer()) {
+    m_picture_layer.paint(painter, *layer, m_camera, size(), ratio,
+                          paint::themeOf(palette()) == drawing::ThemeName::dark);
+  }
   m_base_old = false;
   m_base_ms = static_cast<double>(timer.nsecsElapsed()) * 1e-6;
 }

@@ -15,9 +15,11 @@
 #include <vector>
 
 #include "canvas/Camera.h"
+#include "canvas/PictureLayer.h"
 #include "canvas/PlanHand.h"
 #include "canvas/TaskStrip.h"
 #include "paint/QtVoice.h"
+#include "session/PictureDesk.h"
 #include "session/Session.h"
 #include "session/TapeDesk.h"
 #include "session/TaskDesk.h"
@@ -41,6 +43,8 @@ class PlanCanvas final : public QWidget {
   void fit();
   /// Both must outlive the canvas.
   void setDesks(session::TapeDesk& tape, session::TaskDesk& tasks);
+  /// The picture under the plan. Contract: setDesks() was called; `picture` outlives the canvas.
+  void setPicture(session::PictureDesk& picture);
   /// What the strip offers. Contract: setDesks() was called.
   void setTasks(const std::vector<TaskChoice>& choices);
   /// nullptr before setTasks().
@@ -90,6 +94,8 @@ class PlanCanvas final : public QWidget {
   void paintHover(QPainter& painter);
   drawing::DrawList outline() const;
   void makeHands();
+  std::optional<session::PictureDesk::Layer> pictureLayer() const;
+  void lookAtPicture();
   /// The one whose gesture is on, or nullptr.
   PlanHand* activeHand() const;
   /// Those that serve the task in force, told how the plan is looked at; none while the sump is
@@ -125,6 +131,10 @@ class PlanCanvas final : public QWidget {
   session::TapeDesk* m_desk = nullptr;
   session::TaskDesk* m_tasks = nullptr;
   std::vector<std::unique_ptr<PlanHand>> m_hands;
+  session::PictureDesk* m_picture = nullptr;
+  PictureLayer m_picture_layer;
+  int m_picture_seen = 0;
+  std::vector<plan::Ring> m_rings_seen;
   TaskStrip* m_strip = nullptr;
   QLabel* m_hint = nullptr;
   bool m_surveying = false;

@@ -8,6 +8,7 @@
 #include "canvas/LayHand.h"
 #include "canvas/MarkHand.h"
 #include "canvas/MeasureHand.h"
+#include "canvas/PictureHand.h"
 #include "canvas/PlanCanvas.h"
 #include "canvas/PointHand.h"
 #include "canvas/SurveyHand.h"
@@ -50,6 +51,39 @@ void PlanCanvas::setDesks(session::TapeDesk& tape, session::TaskDesk& tasks) {
   connect(&m_session, &session::Session::jobChanged, this, &PlanCanvas::refreshHint);
 }
 
+void PlanCanvas::setPicture(session::PictureDesk& picture) {
+  m_picture = &picture;
+  m_hands.insert(m_hands.begin(), std::make_unique<PictureHand>(m_session, picture));
+  connect(&picture, &session::PictureDesk::layerChanged, this, &PlanCanvas::lookAtPicture);
+  const auto marks = [this] {
+    refreshHint();
+    update();
+  };
+  connect(&picture, &session::PictureDesk::marksChanged, this, marks);
+  connect(&picture, &session::PictureDesk::changed, this, marks);
+}
+
+/// What of it is shown on the plan now.
+std::optional<session::PictureDesk::Layer> PlanCanvas::pictureLayer() const {
+  if (!m_surveying || m_picture == nullptr) return std::nullopt;
+  auto layer = m_picture->layer();
+  const bool shown =
+      layer && (layer->placed.shown || m_picture->tool() != session::PictureDesk::Tool::move);
+  return shown ? layer : std::nullopt;
+}
+
+/// A picture that was just laid is brought into sight where there is no house to look at.
+void PlanCanvas::lookAtPicture() {
+  const auto layer = pictureLayer();
+  const bool other = layer && layer->revision != m_picture_seen;  // not where it is hidden
+  if (layer) m_picture_seen = layer->revision;
+  if (other && m_fitted && m_session.hasJob() && m_session.study() == nullptr &&
+      m_picture->tool() == session::PictureDesk::Tool::move) {
+    fit();
+  }
+  lookAgain();
+}
+
 void PlanCanvas::setTasks(const std::vector<TaskChoice>& choices) {
   SUMPWRIGHT_REQUIRE(m_tasks != nullptr);
   delete m_strip;
@@ -68,10 +102,12 @@ PlanHand* PlanCanvas::activeHand() const {
 std::vector<PlanHand*> PlanCanvas::hands() const {
   std::vector<PlanHand*> serving;
   if (!m_surveying || !m_session.hasJob()) return serving;
+  const bool traces = pictureLayer().has_value();
   for (const auto& hand : m_hands) {
     if (!hand->serves(m_tasks->task())) continue;
-    hand->look({m_camera, size(), scale()});
+    hand->look({m_camera, size(), scale(), traces});
     serving.push_back(hand.get());
+    if (hand->isAlone()) break;
   }
   return serving;
 }

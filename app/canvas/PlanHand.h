@@ -26,13 +26,15 @@ namespace sumpwright::canvas {
 struct Sight {
   Camera camera;
   QSizeF size;
-  double scale = 1.0;  ///< of the window's signs and texts
+  double scale = 1.0;   ///< of the window's signs and texts
+  bool traces = false;  ///< a picture lies under the plan
 
   double metres(double px) const { return px * scale / camera.px_per_m; }
   QPointF widget(geometry::Point p) const { return camera.toWidget(p, size); }
   geometry::Point plan(QPointF at) const { return camera.toPlan(at, size); }
-  /// Coarser where a pixel is more: 5 cm from afar, 1 cm near (own figures).
-  double grid_m() const { return camera.px_per_m >= 120.0 ? 0.01 : 0.05; }
+  /// Coarser where a pixel is more: 5 cm from afar, 1 cm near or over a picture, whose walls stand
+  /// on no grid (own figures).
+  double grid_m() const { return traces || camera.px_per_m >= 120.0 ? 0.01 : 0.05; }
 };
 
 class PlanHand {
@@ -40,6 +42,8 @@ class PlanHand {
   virtual ~PlanHand() = default;
 
   virtual bool serves(tools::Task task) const = 0;
+  /// While true, the hands after it have nothing to do on the plan.
+  virtual bool isAlone() const { return false; }
   /// Before every other call, the latest.
   void look(const Sight& sight) { m_sight = sight; }
   /// A task it serves is taken up.

@@ -58,6 +58,8 @@ bool SurveyHand::press(QPointF at) {
   m_moved = false;
   m_typed.clear();
   m_corner.reset();
+  m_before_start.reset();
+  if (!atTapeEnd(at)) beginHere(at);
   if (atTapeEnd(at)) {
     m_drawing = true;
     m_snapped = {*m_desk.drawFrom(), tools::SnapKind::none, {}};
@@ -74,6 +76,18 @@ bool SurveyHand::press(QPointF at) {
                              .id
                        : std::string());
   return true;
+}
+
+/// An outline that is not begun begins where the first wall is drawn from: over a picture, at the
+/// corner that is seen.
+void SurveyHand::beginHere(QPointF at) {
+  const auto from = m_desk.drawFrom();
+  if (!m_session.hasJob() || !m_session.job().plan.rings.empty() || !from) return;
+  tools::SnapField grid;
+  grid.reach_m = sight().metres(kReach_px);
+  grid.grid_m = sight().grid_m();
+  m_before_start = from;
+  m_desk.beginAt(tools::snap(grid, sight().plan(at)).at);
 }
 
 /// From the job as it is now, not as it was at the press: an undo may have come between.
@@ -144,6 +158,7 @@ void SurveyHand::release() {
 
 void SurveyHand::cancel() {
   if (m_drawing) m_desk.stopDrawing();
+  if (m_drawing && m_before_start) m_desk.beginAt(*m_before_start);
   if (m_drag && m_moved) m_session.cancelPreview();
   m_drawing = false;
   m_grip.reset();
@@ -200,6 +215,10 @@ std::optional<Qt::CursorShape> SurveyHand::cursor(QPointF at) const {
 QString SurveyHand::hint() const {
   if (m_corner && m_session.hasJob() && isInHand(m_corner->ring, m_corner->index)) {
     return session::Session::tr("Delete takes the corner out: the wall goes straight across.");
+  }
+  if (m_session.job().plan.rings.empty() && m_desk.drawFrom()) {
+    return session::Session::tr(
+        "Drag from the first corner, wherever it is, along the first wall.");
   }
   if (m_desk.drawFrom())
     return session::Session::tr("Drag from the end of the tape to draw a wall.");

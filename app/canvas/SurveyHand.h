@@ -32,6 +32,7 @@ class SurveyHand final : public PlanHand {
   tools::SnapField drawField() const;
   bool atTapeEnd(QPointF at) const;
   std::optional<tools::OutlineGrip> gripAtPlan(geometry::Point at_m) const;
+  void beginHere(QPointF at);
   void beginDrag();
   void apply(base::Result<plan::Job> live);
   bool removeCorner();
@@ -43,6 +44,7 @@ class SurveyHand final : public PlanHand {
   session::Session& m_session;
   session::TapeDesk& m_desk;
   bool m_drawing = false;
+  std::optional<geometry::Point> m_before_start;
   tools::Snapped m_snapped;
   std::optional<tools::OutlineGrip> m_grip;    ///< pressed on
   std::optional<tools::OutlineDrag> m_drag;    ///< since it moved

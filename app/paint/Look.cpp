@@ -92,6 +92,7 @@ QTableWidget[bare="true"], QListWidget { background: transparent; border: none; 
 QListWidget::item { padding: 3px 4px; border-radius: 4px; }
 QListWidget::item:selected { background: $seltint; color: $ink; }
 QListWidget::item:hover { background: $raised; }
+QListWidget[choice="true"] { background: $raised; border: 1px solid $edge; border-radius: 6px; }
 QHeaderView::section { background: $panel; color: $ink2; border: none; border-bottom: 1px solid $rule; padding: 6px; }
 )";
 

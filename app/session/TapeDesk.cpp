@@ -83,6 +83,12 @@ geometry::Point TapeDesk::startOfRing() const {
   return m_start.value_or(geometry::Point{});
 }
 
+void TapeDesk::beginAt(geometry::Point start) {
+  if (outline() != nullptr) return;
+  m_start = start;
+  Q_EMIT changed();
+}
+
 const plan::Ring* TapeDesk::outline() const {
   if (!m_session.hasJob() || m_ring < 0) return nullptr;
   const auto& rings = m_session.job().plan.rings;

@@ -67,6 +67,8 @@ class TapeDesk final : public QObject {
 
   // The same with the pointer: the wall runs to a point; a typed length wins over the point's.
 
+  /// Where the outline begins that is not there yet; the origin otherwise.
+  void beginAt(geometry::Point start);
   /// Corner the next wall starts from; nothing while none can be added.
   std::optional<geometry::Point> drawFrom() const;
   /// `square`: the direction was brought to a right angle, so it is taken for granted.
@@ -111,8 +113,8 @@ class TapeDesk final : public QObject {
   tools::TapeLine m_line;
   std::optional<std::size_t> m_correcting;
   std::optional<std::size_t> m_inserting;
-  std::optional<geometry::Point> m_start;  ///< of a ring that is not there yet
   std::optional<geometry::Point> m_drawn_to;
+  std::optional<geometry::Point> m_start;  ///< of a ring that is not there yet
   base::Problems m_problems;
 };
 

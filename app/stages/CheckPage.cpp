@@ -79,7 +79,9 @@ void CheckPage::refresh() {
   int unsound = 0;
   int missing = 0;
   for (const base::Gravity gravity : {base::Gravity::unsound, base::Gravity::missing}) {
-    for (const base::Problem& p : m_session.problems()) {
+    base::Problems problems = m_session.problems();
+    problems.insert(problems.end(), m_more.begin(), m_more.end());
+    for (const base::Problem& p : problems) {
       if (p.gravity != gravity) continue;
       ++(gravity == base::Gravity::unsound ? unsound : missing);
       const QString stage = stageOf(p);
@@ -166,6 +168,12 @@ void CheckPage::point(int row) {
   if (!plan::fixFor(m_session.job(), m_rows[index])) return lead(row);
   const std::string thing = thingAnswering(m_session.job(), m_rows[index]);
   if (!thing.empty()) m_session.show(thing);
+}
+
+void CheckPage::setMore(const base::Problems& more) {
+  if (more == m_more) return;
+  m_more = more;
+  refresh();
 }
 
 }  // namespace sumpwright::stages

@@ -20,6 +20,8 @@ class CheckPage final : public QWidget {
   QListWidget* list() const { return m_list; }
   QPushButton* fixButton() const { return m_fix; }
   QPushButton* answerButton() const { return m_answer; }
+  /// What is wrong apart from the job itself: a picture that is not there.
+  void setMore(const base::Problems& more);
   QString summary() const { return m_summary->text(); }
 
  Q_SIGNALS:
@@ -43,6 +45,7 @@ class CheckPage final : public QWidget {
   QListWidget* m_list;
   QPushButton* m_fix;
   QPushButton* m_answer;
+  base::Problems m_more;
   std::vector<base::Problem> m_rows;
 };
 

@@ -79,6 +79,13 @@ OutlinePage::OutlinePage(session::Session& session, session::TapeDesk& desk, QWi
     takeFocus();
   });
   column->addWidget(m_book, 1);
+  m_picture = new QPushButton(tr("Picture or outline from a file…"), this);
+  m_picture->setProperty("role", QStringLiteral("quiet"));
+  m_picture->setToolTip(
+      tr("Lays a plan or photo under the drawing to trace, or takes the outline "
+         "from a drawing or map"));
+  connect(m_picture, &QPushButton::clicked, this, &OutlinePage::pictureAsked);
+  column->addWidget(m_picture, 0, Qt::AlignLeft);
   column->addWidget(m_hint);
   column->addWidget(makeClosing());
   connect(&desk, &session::TapeDesk::changed, this, &OutlinePage::refresh);
@@ -188,9 +195,9 @@ QWidget* OutlinePage::makeClosing() {
   column->addLayout(row);
   m_bar = new ClosingBar(m_closing);
   column->addWidget(m_bar);
-  m_sharing =
-      new Segments(tr("How the closing error is shared out"),
-                   {tr("Compass rule"), tr("Least squares"), tr("Last wall drawn")}, m_closing);
+  m_sharing = new Segments(tr("How the closing error is shared out"),
+                           {tr("Compass rule"), tr("Least squares"), tr("Last wall drawn")},
+                           m_closing, Segments::Spacing::close);
   m_sharing->show(0);
   m_sharing->setToolTip(tr(
       "Compass rule (Bowditch): each wall takes its share by length. Least squares: right angles "

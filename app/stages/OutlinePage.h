@@ -28,6 +28,7 @@ class OutlinePage final : public QWidget {
   QLineEdit* field() const { return m_field; }
   QTableWidget* book() const { return m_book; }
   QPushButton* closeButton() const { return m_close; }
+  QPushButton* pictureButton() const { return m_picture; }
   QPushButton* backButton() const { return m_back; }
   QToolButton* arrow(int quarter) const { return m_arrows[quarter]; }
   Segments* sharing() const { return m_sharing; }
@@ -39,6 +40,8 @@ class OutlinePage final : public QWidget {
   QString closingText() const { return m_gap->text() + QLatin1Char(' ') + m_one_in->text(); }
 
  Q_SIGNALS:
+  /// A picture to trace, or an outline from a file.
+  void pictureAsked();
   /// The outline is closed: what comes next.
   void outlineClosed();
 
@@ -79,6 +82,7 @@ class OutlinePage final : public QWidget {
   QPushButton* m_reading[2] = {};
   QTableWidget* m_book = nullptr;
   SideNote* m_hint = nullptr;
+  QPushButton* m_picture = nullptr;
   QWidget* m_closing = nullptr;
   QLabel* m_gap_title = nullptr;
   QLabel* m_gap = nullptr;

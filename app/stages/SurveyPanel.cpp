@@ -23,8 +23,9 @@ QWidget* scrolling(QWidget* page, QWidget* parent) {
 
 }  // namespace
 
-SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk, QWidget* parent)
-    : QWidget(parent), m_session(session) {
+SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk,
+                         session::PictureDesk& picture, QWidget* parent)
+    : QWidget(parent), m_session(session), m_picture_desk(picture) {
   setProperty("surface", QStringLiteral("panel"));
   setAttribute(Qt::WA_StyledBackground);
   setAccessibleName(tr("Survey"));
@@ -50,10 +51,12 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk, QWi
   m_things = new ThingsPage(session, m_pages);
   m_looked = new LookedPage(session, m_pages);
   m_check = new CheckPage(session, m_pages);
-  for (QWidget* page :
-       std::initializer_list<QWidget*>{m_house, m_outline, m_things, m_looked, m_check}) {
+  m_picture = new PicturePage(session, picture, m_pages);
+  m_import = new ImportPage(session, m_pages);
+  for (QWidget* page : std::initializer_list<QWidget*>{m_house, m_outline, m_things, m_looked,
+                                                       m_check, m_picture, m_import}) {
     // The others scroll by themselves.
-    const bool whole = page == m_outline || page == m_things;
+    const bool whole = page == m_outline || page == m_things || page == m_picture;
     m_pages->addWidget(whole ? scrolling(page, m_pages) : page);
   }
   column->addWidget(m_pages, 1);
@@ -64,6 +67,7 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk, QWi
   connect(m_outline, &OutlinePage::outlineClosed, this, [this] { showPage(SurveyPage::things); });
   connect(m_book_gone, &SideNote::curePressed, this, [this] { m_session.undoStack().undo(); });
   connect(&session, &session::Session::studyChanged, this, &SurveyPanel::watchBooks);
+  connectPicture();
   connect(&session, &session::Session::jobChanged, this, [this] {
     m_books.clear();
     m_book_gone->hide();
@@ -72,9 +76,23 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk, QWi
   });
 }
 
+void SurveyPanel::connectPicture() {
+  connect(m_outline, &OutlinePage::pictureAsked, this, [this] { showPage(SurveyPage::picture); });
+  connect(m_picture, &PicturePage::traceAsked, this, [this] { showPage(SurveyPage::outline); });
+  connect(m_import, &ImportPage::givenUp, this, [this] { showPage(SurveyPage::outline); });
+  connect(m_import, &ImportPage::taken, this, [this] { showPage(SurveyPage::things); });
+  // Also while another stage is on show, the picture is not at work.
+  connect(&m_picture_desk, &session::PictureDesk::changed, this, [this] {
+    const bool shown = m_picture_desk.picture() != nullptr;
+    m_check->setMore(shown ? base::Problems() : m_picture_desk.problems());
+  });
+}
+
 void SurveyPanel::showPage(SurveyPage page) {
-  m_choice->show(static_cast<int>(page));
+  const bool of_outline = page == SurveyPage::picture || page == SurveyPage::import;
+  m_choice->show(static_cast<int>(of_outline ? SurveyPage::outline : page));
   m_pages->setCurrentIndex(static_cast<int>(page));
+  Q_EMIT pageShown();
   if (isVisible()) takeFocus();
 }
 
@@ -108,6 +126,10 @@ void SurveyPanel::takeFocus() {
       return m_looked->takeFocus();
     case SurveyPage::check:
       return m_check->takeFocus();
+    case SurveyPage::picture:
+      return m_picture->takeFocus();
+    case SurveyPage::import:
+      return m_import->takeFocus();
   }
 }
 
@@ -124,7 +146,9 @@ void SurveyPanel::leadTo(const base::Problem& problem) {
   } else if (at.starts_with("/looked_for")) {
     showPage(SurveyPage::looked);
     m_looked->takeFocusAt(at);
-  } else if (at.starts_with("/plan/rings") || at.starts_with("/plan/underlay")) {
+  } else if (at.starts_with("/plan/underlay")) {
+    showPage(SurveyPage::picture);
+  } else if (at.starts_with("/plan/rings")) {
     showPage(SurveyPage::outline);
   } else if (at.starts_with("/plan") && at != "/plan/north_deg") {
     showPage(SurveyPage::things);

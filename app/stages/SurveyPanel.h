@@ -6,30 +6,37 @@
 #include <QWidget>
 #include <vector>
 
+#include "session/PictureDesk.h"
 #include "session/Session.h"
 #include "session/TapeDesk.h"
 #include "stages/CheckPage.h"
 #include "stages/HousePage.h"
+#include "stages/ImportPage.h"
 #include "stages/LookedPage.h"
 #include "stages/OutlinePage.h"
+#include "stages/PicturePage.h"
 #include "stages/Segments.h"
 #include "stages/SideNote.h"
 #include "stages/ThingsPage.h"
 
 namespace sumpwright::stages {
 
-enum class SurveyPage { house, outline, things, looked, check };
+/// The last two belong to the outline and are reached from it.
+enum class SurveyPage { house, outline, things, looked, check, picture, import };
 
 class SurveyPanel final : public QWidget {
   Q_OBJECT
 
  public:
-  SurveyPanel(session::Session& session, session::TapeDesk& desk, QWidget* parent = nullptr);
+  SurveyPanel(session::Session& session, session::TapeDesk& desk, session::PictureDesk& picture,
+              QWidget* parent = nullptr);
   HousePage* house() const { return m_house; }
   OutlinePage* outline() const { return m_outline; }
   ThingsPage* things() const { return m_things; }
   LookedPage* looked() const { return m_looked; }
   CheckPage* check() const { return m_check; }
+  PicturePage* picture() const { return m_picture; }
+  ImportPage* import() const { return m_import; }
   Segments* pages() const { return m_choice; }
   /// Shown when an edit has dropped a field book.
   SideNote* bookGone() const { return m_book_gone; }
@@ -40,10 +47,15 @@ class SurveyPanel final : public QWidget {
   /// Opens the page and field that answer a problem of the plan check.
   void leadTo(const base::Problem& problem);
 
+ Q_SIGNALS:
+  void pageShown();
+
  private:
   void watchBooks();
+  void connectPicture();
 
   session::Session& m_session;
+  session::PictureDesk& m_picture_desk;
   Segments* m_choice;
   QStackedWidget* m_pages;
   HousePage* m_house;
@@ -53,6 +65,8 @@ class SurveyPanel final : public QWidget {
   CheckPage* m_check;
   SideNote* m_book_gone;
   std::vector<bool> m_books;  ///< of each ring, whether it has one
+  PicturePage* m_picture;
+  ImportPage* m_import;
 };
 
 }  // namespace sumpwright::stages

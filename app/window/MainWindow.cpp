@@ -7,7 +7,6 @@
 #include <QCloseEvent>
 #include <QHBoxLayout>
 #include <QMenu>
-#include <QMimeData>
 #include <QScreen>
 #include <QStackedWidget>
 #include <QVBoxLayout>
@@ -191,6 +190,7 @@ void MainWindow::makeSitingPage() {
   QHBoxLayout* row = bareRow(upper);
   m_canvas = new canvas::PlanCanvas(m_session, upper);
   m_canvas->setDesks(m_desk, m_tasks);
+  m_canvas->setPicture(m_picture);
   m_canvas->setZoomActions(action("view.zoom_in"), action("view.zoom_out"),
                            action("view.zoom_fit"));
   row->addWidget(m_canvas, 1);
@@ -202,7 +202,7 @@ void MainWindow::makeSitingPage() {
       {action("sump.best"), action("sump.next_allowed"), action("sump.previous_allowed"),
        action("view.paper"), action("sump.waive")},
       m_beside);
-  m_survey = new stages::SurveyPanel(m_session, m_desk, m_beside);
+  m_survey = new stages::SurveyPanel(m_session, m_desk, m_picture, m_beside);
   m_side = new QStackedWidget(m_beside);
   m_side->addWidget(m_panel);
   m_side->addWidget(m_survey);
@@ -279,6 +279,10 @@ void MainWindow::connectParts() {
         tr("What you draw is not being kept against a crash or a flat battery."), why,
         tr("Save the job often. Once the place is free again, keeping goes on by itself."));
   });
+  connect(m_survey, &stages::SurveyPanel::pageShown, this, &MainWindow::refreshPictureWork);
+  connect(m_survey->picture(), &stages::PicturePage::chooseAsked, this, &MainWindow::choosePicture);
+  connect(m_survey->picture(), &stages::PicturePage::findAsked, this, &MainWindow::findPicture);
+  connect(m_survey->picture(), &stages::PicturePage::importAsked, this, &MainWindow::takeOutline);
   const auto typed = [this](const QString& text) {
     if (m_stage == Stage::survey) return typeSurvey(text);
     m_panel->openEntry(text);
@@ -433,16 +437,6 @@ void MainWindow::closeEvent(QCloseEvent* event) {
   m_settings.setValue(QStringLiteral("geometry"), saveGeometry());
   m_session.close();  // deliberately: nothing is kept of it
   event->accept();
-}
-
-void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
-  const QList<QUrl> urls = event->mimeData()->urls();
-  if (urls.size() == 1 && urls.front().isLocalFile()) event->acceptProposedAction();
-}
-
-void MainWindow::dropEvent(QDropEvent* event) {
-  event->acceptProposedAction();
-  openPath(event->mimeData()->urls().front().toLocalFile());
 }
 
 }  // namespace sumpwright::window

@@ -10,6 +10,7 @@
 
 #include "canvas/PlanCanvas.h"
 #include "session/LeftOver.h"
+#include "session/PictureDesk.h"
 #include "session/Session.h"
 #include "stages/PaperStage.h"
 #include "stages/SitingPanel.h"
@@ -54,6 +55,7 @@ class MainWindow final : public QMainWindow {
   tape::BookStrip& book() { return *m_book; }
   session::TapeDesk& desk() { return m_desk; }
   const session::TaskDesk& tasks() const { return m_tasks; }
+  session::PictureDesk& picture() { return m_picture; }
   StageRail& rail() { return *m_rail; }
   TopRow& topRow() { return *m_top; }
   /// The action of that id. Contract: it is in the table.
@@ -79,6 +81,13 @@ class MainWindow final : public QMainWindow {
   /// Goes on with what was typed on the plan in the survey.
   void typeSurvey(const QString& text);
   void showSurvey(stages::SurveyPage page);
+  /// The page of the picture under the plan; without one, a picture is asked for.
+  void showPicture();
+  void choosePicture();
+  void layPicture(const QString& path);
+  void findPicture();
+  void takeOutline();
+  void openOutline(const QString& path);
   void editPlan(PlanEdit what);
   /// Gives the pointer something to do on the plan.
   void takeTask(tools::Task task);
@@ -126,6 +135,7 @@ class MainWindow final : public QMainWindow {
   void refreshMain();
   void refreshBelow();
   void refreshSurveyRail();
+  void refreshPictureWork();
   /// Whether the open job may be let go of: nothing is lost without being asked.
   bool mayLeave();
   /// Whether a job may be opened that another window may have open.
@@ -145,6 +155,7 @@ class MainWindow final : public QMainWindow {
   session::Session m_session;
   session::TapeDesk m_desk{m_session};
   session::TaskDesk m_tasks{m_session};
+  session::PictureDesk m_picture{m_session};
   std::map<std::string, QAction*> m_actions;
   QMenu* m_menu = nullptr;
   std::map<Menu, QMenu*> m_menus;

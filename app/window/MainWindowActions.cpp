@@ -97,6 +97,7 @@ void MainWindow::waive() {
 void MainWindow::showStage(Stage stage) {
   m_stage = stage;
   m_canvas->setSurveying(stage == Stage::survey);
+  refreshPictureWork();
   layOut();
   refreshMain();
   refreshActions();
@@ -167,12 +168,18 @@ void MainWindow::typeSurvey(const QString& text) {
     m_below_choice->show(1);
     refreshBelow();
   }
-  if (m_survey->page() != stages::SurveyPage::outline &&
-      m_survey->page() != stages::SurveyPage::things) {
+  const stages::SurveyPage now = m_survey->page();
+  const bool asks_nothing = now == stages::SurveyPage::house || now == stages::SurveyPage::looked ||
+                            now == stages::SurveyPage::check;
+  if (asks_nothing) {
     m_survey->showPage(m_desk.isOpen() ? stages::SurveyPage::outline : stages::SurveyPage::things);
   }
   QLineEdit* field = m_survey->page() == stages::SurveyPage::outline ? m_survey->outline()->field()
-                                                                     : m_survey->things()->line();
+                     : m_survey->page() == stages::SurveyPage::picture
+                         ? m_survey->picture()->field()
+                     : m_survey->page() == stages::SurveyPage::things ? m_survey->things()->line()
+                                                                      : nullptr;
+  if (field == nullptr) return;  // nothing is asked for there
   field->setFocus(Qt::OtherFocusReason);
   field->setText(text);  // what was left there from before is not gone on with
   Q_EMIT field->textEdited(field->text());
@@ -183,6 +190,12 @@ void MainWindow::focusNextPart() {
   QWidget* typing = m_survey->page() == stages::SurveyPage::outline
                         ? static_cast<QWidget*>(m_survey->outline()->field())
                         : m_survey->things()->line();
+  if (m_survey->page() == stages::SurveyPage::picture) {
+    typing = m_survey->picture()->field();
+    if (typing == nullptr) typing = m_survey->picture()->firstButton();
+  } else if (m_survey->page() == stages::SurveyPage::import) {
+    typing = m_survey->import()->unit();
+  }
   QWidget* parts[] = {m_canvas, m_tape->strip(),
                       survey ? typing : static_cast<QWidget*>(m_panel->primary()),
                       m_rail->button(m_stage)};

@@ -170,13 +170,19 @@ bool MainWindow::saveAs() {
     case Changed::cancel:
       return false;
   }
+  const base::Problems left_behind = m_picture.beginSaving(path);
   const base::Problems problems = m_session.saveAs(path);
+  m_picture.endSaving(problems.empty());
   if (!problems.empty()) {
     tellProblems(tr("The job is not saved."), problems,
                  tr("Your changes are still here. Choose another place."));
     return false;
   }
   remember(m_session.path());
+  if (!left_behind.empty()) {
+    tellProblems(tr("The job is saved, but its picture could not be put beside it."), left_behind,
+                 tr("The picture stays where it is: job and picture do not travel together yet."));
+  }
   return true;
 }
 

@@ -25,8 +25,9 @@ inline constexpr double kFrameWidth_m = 11.0;
 inline constexpr double kFrameHeight_m = 9.0;
 inline constexpr double kMargin_m = 0.5;
 inline constexpr double kDrawn_px_per_m = 200.0;
-inline const std::vector<Point> kHouseCorners{{1.0, 1.2},  {9.6, 1.2}, {9.6, 4.75},
-                                              {6.1, 4.75}, {6.1, 7.9}, {1.0, 7.9}};
+// On no grid that a pointer could snap to.
+inline const std::vector<Point> kHouseCorners{{1.0, 1.2},     {9.613, 1.2},   {9.613, 4.767},
+                                              {6.084, 4.767}, {6.084, 7.922}, {1.0, 7.922}};
 
 inline QPointF drawnPx(Point p) {
   return {(p.x + kMargin_m) * kDrawn_px_per_m, (p.y + kMargin_m) * kDrawn_px_per_m};
