@@ -57,13 +57,13 @@ std::optional<T> lastOf(const std::vector<T>& list, Is&& is) {
 plan::Thing nextOpening(const plan::Job& job, plan::OpeningKind kind) {
   const auto last =
       lastOf(job.plan.openings, [&](const plan::Opening& o) { return o.kind == kind; });
-  if (last) return *last;
-  plan::Opening first;
-  first.kind = kind;
-  first.width_m = usualWidth_m(kind);
-  // A vent is always open.
-  if (kind == plan::OpeningKind::air_vent) first.opens = plan::Opens::vent;
-  return first;
+  plan::Opening next = last.value_or(plan::Opening{});
+  next.kind = kind;
+  if (!last) next.width_m = usualWidth_m(kind);
+  // That the last one never opens, or draws air in, was seen of that one: less is kept clear of a
+  // fixed window. A vent is always open.
+  next.opens = kind == plan::OpeningKind::air_vent ? plan::Opens::vent : plan::Opens::yes;
+  return next;
 }
 
 plan::Thing nextService(const plan::Job& job, plan::ServiceKind kind) {

@@ -25,8 +25,9 @@ struct WallGhost {
 /// Whether a task lays something on a wall.
 bool laysOnWall(Task task);
 
-/// What the task lays next: like the last of its kind on the plan (width, sill, head, what opens,
-/// storey, what carries a drain), without name and place; of usual width where there is none yet.
+/// What the task lays next: like the last of its kind on the plan (width, sill, head, storey,
+/// what carries a drain), without name and place; of usual width where there is none yet. That it
+/// opens is taken of every opening, whatever was seen of the last.
 /// Contract: laysOnWall(task).
 plan::Thing nextLike(const plan::Job& job, Task task);
 

@@ -103,6 +103,17 @@ TEST(WallLaying, TheNextIsLikeTheLast) {
   EXPECT_TRUE(next.id.empty());
 }
 
+TEST(WallLaying, WhetherItOpensIsNotTakenFromTheLast) {
+  plan::Job job = withWindow(wallHouse(), "first", 0, 1.0, 1.05);
+  job.plan.openings[0].opens = plan::Opens::fixed;
+  EXPECT_EQ(std::get<plan::Opening>(nextLike(job, Task::lay_window)).opens, plan::Opens::yes);
+  job.plan.openings[0].kind = plan::OpeningKind::air_vent;
+  job.plan.openings[0].opens = plan::Opens::intake;
+  const auto vent = std::get<plan::Opening>(nextLike(job, Task::lay_air_vent));
+  EXPECT_EQ(vent.opens, plan::Opens::vent);
+  EXPECT_EQ(vent.width_m, 1.05) << "the rest is like the last";
+}
+
 TEST(WallLaying, TypedNumbersHoldWhileThePointerGoesOn) {
   const plan::Job job = wallHouse();
   WallLaying laying(Task::lay_door);
