@@ -15,6 +15,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
+// Own figures, all: a hand's reach and slip with a mouse.
 constexpr double kLayReach_px = 8.0;
 constexpr double kLaySlip_px = 4.0;
 
@@ -77,6 +78,9 @@ void LayHand::move(QPointF at) {
   m_pointer = at;
   if (!m_down) return aim(at);
   const bool far = slipOf(at, m_pressed) > kLaySlip_px * sight().scale;
+  // A line pulled out in one go: it begins where it was pressed, and a length typed is this leg's.
+  const bool pulls = far && m_laying && m_laying->shape() == tools::LayShape::line;
+  if (pulls && m_laying->points().empty()) click(m_pressed);
   const bool open = m_laying && m_laying->shape() == tools::LayShape::area &&
                     (m_pulled || m_laying->points().empty());
   if (!open || (!far && !m_pulled)) return aim(far ? at : m_pressed);
@@ -90,11 +94,6 @@ void LayHand::release() {
   if (m_pulled) {
     m_pulled = false;
     return finish();
-  }
-  // A line pulled out in one go: from the press to here.
-  const bool pulled = slipOf(m_pointer, m_pressed) > kLaySlip_px * sight().scale;
-  if (pulled && laying().shape() == tools::LayShape::line && laying().points().empty()) {
-    click(m_pressed);
   }
   if (m_laying) click(m_pointer);
 }
@@ -123,7 +122,11 @@ void LayHand::enter() {
 
 /// Lays it as one step and begins the next; what cannot be stays, with the reason.
 void LayHand::finish() {
-  if (std::holds_alternative<tools::LayStart>(laying().model())) {
+  // Enter may end it with the button still down: letting that go lays nothing more.
+  m_down = false;
+  m_pulled = false;
+  base::Result<plan::Job> laid = laying().finished();
+  if (laid && std::holds_alternative<tools::LayStart>(m_laying->model())) {
     const geometry::Point start = m_laying->points().front();
     cancel();
     m_tasks.take(tools::Task::choose);
@@ -131,7 +134,7 @@ void LayHand::finish() {
   }
   const plan::Job before = m_session.job();
   const base::Problems problems =
-      m_session.edit(session::Session::tr("Lay something"), laying().finished());
+      m_session.edit(session::Session::tr("Lay something"), std::move(laid));
   m_typed.clear();
   if (!problems.empty()) {
     m_warning =

@@ -76,6 +76,18 @@ PointCount countOf(const LayModel& model, LayShape shape) {
 
 std::vector<Point> rectangleOf(Point a, Point b) { return {a, {b.x, a.y}, b, {a.x, b.y}}; }
 
+/// Without places that come again at once, round the end too.
+std::vector<Point> withoutRepeats(const std::vector<Point>& outline) {
+  std::vector<Point> places;
+  for (const Point p : outline) {
+    if (places.empty() || geometry::distance(places.back(), p) > kSamePlace_m) places.push_back(p);
+  }
+  while (places.size() > 1 && geometry::distance(places.front(), places.back()) <= kSamePlace_m) {
+    places.pop_back();
+  }
+  return places;
+}
+
 std::vector<Point> anticlockwise(std::vector<Point> outline) {
   if (geometry::signedArea(outline) < 0.0) std::reverse(outline.begin(), outline.end());
   return outline;
@@ -299,13 +311,13 @@ std::optional<Segment> Laying::leg() const {
   return Segment{m_points.back(), typedPlace().value_or(m_aimed->at)};
 }
 
-base::Result<plan::Job> Laying::withThing(plan::Thing thing) const {
+base::Result<plan::Job> Laying::withThing(plan::Thing thing, std::vector<Point> points) const {
   return std::visit(
       [&]<class T>(T& t) -> base::Result<plan::Job> {
         if constexpr (std::is_same_v<T, plan::Service>) {
-          t = serviceWith(m_before.plan, std::move(t), m_points);
+          t = serviceWith(m_before.plan, std::move(t), std::move(points));
         } else {
-          putPoints(t, m_points);
+          putPoints(t, std::move(points));
         }
         if (t.id.empty()) return plan::addThing(m_before, std::move(t));
         return plan::replaceThing(m_before, t);
@@ -314,17 +326,23 @@ base::Result<plan::Job> Laying::withThing(plan::Thing thing) const {
 }
 
 base::Result<plan::Job> Laying::finished() const {
-  const PointCount count = countOf(m_model, m_shape);
-  if (m_points.size() < count.least) {
+  std::size_t least = countOf(m_model, m_shape).least;
+  std::vector<Point> points = m_points;
+  if (m_rectangle) {
+    // Pulled open to no width it encloses nothing; to no size at all it may still be a lid.
+    points = withoutRepeats(m_points);
+    if (points.size() > 1) least = 3;
+  }
+  if (points.size() < least) {
     return base::Problem{
-        base::Message("lay.few", {base::count("points", static_cast<std::int64_t>(m_points.size())),
-                                  base::count("least", static_cast<std::int64_t>(count.least))}),
+        base::Message("lay.few", {base::count("points", static_cast<std::int64_t>(points.size())),
+                                  base::count("least", static_cast<std::int64_t>(least))}),
         "", base::Gravity::unsound};
   }
   if (std::holds_alternative<LayStart>(m_model)) return m_before;
-  if (std::holds_alternative<LayOutline>(m_model)) return plan::addOutline(m_before, m_points);
-  if (std::holds_alternative<LayCourtyard>(m_model)) return plan::addCourtyard(m_before, m_points);
-  return withThing(std::get<plan::Thing>(m_model));
+  if (std::holds_alternative<LayOutline>(m_model)) return plan::addOutline(m_before, points);
+  if (std::holds_alternative<LayCourtyard>(m_model)) return plan::addCourtyard(m_before, points);
+  return withThing(std::get<plan::Thing>(m_model), std::move(points));
 }
 
 }  // namespace sumpwright::tools

@@ -65,7 +65,7 @@ class Laying {
   bool back();
 
   /// The job with the thing in it; as it is for a place alone. Errors: lay.few for fewer points
-  /// than it needs; those of plan/ThingEdits.h and plan/WallEdits.h.
+  /// than it needs, as of a rectangle of no width; those of plan/ThingEdits.h and plan/WallEdits.h.
   base::Result<plan::Job> finished() const;
 
   LayShape shape() const { return m_shape; }
@@ -83,7 +83,7 @@ class Laying {
   bool take(Point at);
   std::optional<Point> typedPlace() const;
   std::vector<Point> typedRectangle() const;
-  base::Result<plan::Job> withThing(plan::Thing thing) const;
+  base::Result<plan::Job> withThing(plan::Thing thing, std::vector<Point> points) const;
 
   plan::Job m_before;
   LayModel m_model;

@@ -104,6 +104,20 @@ TEST(Laying, ARectangleIsPulledOpenAndTypedSidesWin) {
             (std::vector<Point>{{5, 5}, {2.6, 5}, {2.6, 3.8}, {5, 3.8}}));
 }
 
+TEST(Laying, ARectangleOfNoWidthIsNone) {
+  Laying lay = laying(PlanBuilder::bare(), plan::Room{});
+  lay.pullRectangle({5, 5}, {5, 3});
+  const auto room = lay.finished();
+  ASSERT_FALSE(room.ok());
+  EXPECT_EQ(room.problems().front().message.id, "lay.few");
+  Laying tank =
+      laying(PlanBuilder::bare(), plan::OutsideThing{"", "", plan::OutsideKind::tank, {}});
+  tank.pullRectangle({-5, -5}, {-5, -5});  // back where it was pressed: a lid
+  const auto lid = tank.finished();
+  ASSERT_TRUE(lid.ok());
+  EXPECT_EQ(lid->plan.outside.back().points_m.size(), 1U);
+}
+
 TEST(Laying, SidesTypedAfterOneClickMakeTheRectangle) {
   Laying lay = laying(PlanBuilder::bare(), plan::Room{});
   EXPECT_FALSE(lay.click({2, 2}));
