@@ -14,6 +14,9 @@ namespace sumpwright::stages {
 
 namespace {
 
+constexpr int kMostText = 2000;           // own figure: a line, not a report
+constexpr int kMostListText = 1'000'000;  // own figure: 10,000 points as typed
+
 tools::BareUnit bareUnitOf(const plan::Job& job) {
   return job.display_units == plan::DisplayUnits::imperial ? tools::BareUnit::foot
                                                            : tools::BareUnit::metre;
@@ -114,7 +117,8 @@ QWidget* FactForm::makeField(std::size_t i) {
     made = note;
   } else {
     auto* line = new QLineEdit(this);
-    line->setMaxLength(2000);
+    // A list may be of as many points as a job file holds: cut short it would lose them.
+    line->setMaxLength(fact.kind == FactKind::list ? kMostListText : kMostText);
     connect(line, &QLineEdit::editingFinished, this, [this, i] { commitText(i); });
     made = line;
   }
@@ -163,6 +167,7 @@ void FactForm::showRow(std::size_t i) {
     known = chosen != nullptr && *chosen > 0;
   } else {
     putText(row.field, shown(fact));
+    row.filled = textIn(row.field);
     if (auto* line = qobject_cast<QLineEdit*>(row.field)) {
       line->setPlaceholderText(fact.required                 ? QString()
                                : fact.kind == FactKind::text ? tr("not said")
@@ -229,12 +234,18 @@ std::optional<FactValue> FactForm::read(const Fact& fact, const QString& text, Q
   return FactValue(text.toStdString());
 }
 
+/// What was only looked at is not changed: what is shown may be rounded, trimmed or cut short.
+bool FactForm::isUntouched(std::size_t i) const {
+  const Row& row = m_rows[i];
+  const QString text = textIn(row.field);
+  return text == shown(m_facts[i]) || (!row.unread && text == row.filled);
+}
+
 void FactForm::commitText(std::size_t i) {
   if (m_filling || !m_session.hasJob() || i >= m_rows.size()) return;
   Row& row = m_rows[i];
   const QString text = textIn(row.field);
-  // What was only looked at is not changed: what is shown may be rounded.
-  if (text == shown(m_facts[i])) {
+  if (isUntouched(i)) {
     row.unread = false;
     return showRow(i);
   }
@@ -314,7 +325,7 @@ bool FactForm::eventFilter(QObject* watched, QEvent* event) {
   if (event->type() == QEvent::FocusOut && m_facts[i].kind == FactKind::note) commitText(i);
   if (event->type() == QEvent::KeyPress && m_session.hasJob() &&
       static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape &&
-      m_facts[i].kind != FactKind::choice && textIn(m_rows[i].field) != shown(m_facts[i])) {
+      m_facts[i].kind != FactKind::choice && !isUntouched(i)) {
     m_rows[i].unread = false;  // back to what the job holds
     showRow(i);
     return true;

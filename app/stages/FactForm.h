@@ -54,6 +54,7 @@ class FactForm final : public QWidget {
     QLabel* label = nullptr;
     QWidget* field = nullptr;
     QLabel* note = nullptr;
+    QString filled;  ///< as the field holds what it was filled with last
     bool unread = false;
   };
   void rebuild();
@@ -62,6 +63,7 @@ class FactForm final : public QWidget {
   void showNote(Row& row, const QString& text, bool warning);
   QString shown(const Fact& fact) const;
   std::optional<FactValue> read(const Fact& fact, const QString& text, QString& why) const;
+  bool isUntouched(std::size_t row) const;
   void commitText(std::size_t row);
   void commitChoice(std::size_t row, int index);
   void apply(std::size_t row, const FactValue& value);

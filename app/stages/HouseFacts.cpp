@@ -132,7 +132,7 @@ FactSection houseSection() {
     return listShown(job.house.wall_layers, job);
   };
   layers.set = [](const Job& job, const FactValue& v) -> base::Result<Job> {
-    auto read = listRead<plan::Layer>(v, job);
+    auto read = listRead<plan::Layer>(v, job, job.house.wall_layers);
     if (!read) return read.problems();
     House house = job.house;
     house.wall_layers = std::move(read).value();
@@ -235,9 +235,11 @@ FactSection standbySection() {
     return listShown(std::vector<plan::Point>{*job.house.standby.at_m}, job);
   };
   at.set = [](const Job& job, const FactValue& v) -> base::Result<Job> {
-    const auto read = listRead<plan::Point>(v, job);
-    if (!read) return read.problems();
     House house = job.house;
+    std::vector<plan::Point> before;
+    if (house.standby.at_m) before = {*house.standby.at_m};
+    const auto read = listRead<plan::Point>(v, job, before);
+    if (!read) return read.problems();
     house.standby.at_m = read->empty() ? std::nullopt : std::optional(read->front());
     return plan::setHouse(job, house);
   };

@@ -75,11 +75,11 @@ Fact& addPoints(FactTable<T>& table, const std::string& id, std::string key,
     return listShown(mine->*part, job);
   };
   fact.set = [id, part](const plan::Job& job, const FactValue& v) -> base::Result<plan::Job> {
-    auto read = listRead<plan::Point>(v, job);
-    if (!read) return read.problems();
     auto thing = plan::thingOf(job, id);
     T* mine = thing ? std::get_if<T>(&*thing) : nullptr;
     if (mine == nullptr) return job;
+    auto read = listRead<plan::Point>(v, job, mine->*part);
+    if (!read) return read.problems();
     mine->*part = std::move(read).value();
     return plan::replaceThing(job, *thing);
   };

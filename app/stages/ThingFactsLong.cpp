@@ -111,11 +111,11 @@ std::vector<Fact> serviceFacts(const plan::Job& job, const plan::Service& servic
   Fact& points = addPoints(t, id, "run_m", &Service::run_m);
   points.label = ThingFacts::tr("Run");
   points.set = [id](const plan::Job& j, const FactValue& v) -> base::Result<plan::Job> {
-    auto read = listRead<plan::Point>(v, j);
-    if (!read) return read.problems();
     auto thing = plan::thingOf(j, id);
     auto* s = thing ? std::get_if<Service>(&*thing) : nullptr;
     if (s == nullptr) return j;
+    auto read = listRead<plan::Point>(v, j, s->run_m);
+    if (!read) return read.problems();
     s->run_m = std::move(read).value();
     s->run = s->run_m.empty() ? plan::RunKnown::unknown : plan::RunKnown::drawn;
     return plan::replaceThing(j, *thing);
@@ -199,11 +199,11 @@ std::vector<Fact> risingWallFacts(const plan::RisingWall& wall) {
     return listShown(mine->gaps, job);
   };
   gaps.set = [id](const plan::Job& job, const FactValue& v) -> base::Result<plan::Job> {
-    auto read = listRead<plan::Gap>(v, job);
-    if (!read) return read.problems();
     auto thing = plan::thingOf(job, id);
     auto* mine = thing ? std::get_if<RisingWall>(&*thing) : nullptr;
     if (mine == nullptr) return job;
+    auto read = listRead<plan::Gap>(v, job, mine->gaps);
+    if (!read) return read.problems();
     mine->gaps = std::move(read).value();
     return plan::replaceThing(job, *thing);
   };

@@ -1,6 +1,7 @@
 #include "stages/WallFacts.h"
 
 #include <QCoreApplication>
+#include <algorithm>
 
 #include "perimeter/Perimeter.h"
 #include "plan/WallEdits.h"
@@ -41,10 +42,10 @@ Fact wallList(const std::string& id, std::string key, const QString& label, cons
     return listShown((*wall).*part, job);
   };
   fact.set = [id, part](const plan::Job& job, const FactValue& v) -> base::Result<plan::Job> {
-    auto read = listRead<T>(v, job);
-    if (!read) return read.problems();
     auto wall = wallOf(job, id);
     if (!wall) return job;
+    auto read = listRead<T>(v, job, (*wall).*part);
+    if (!read) return read.problems();
     (*wall).*part = std::move(read).value();
     return putWall(job, *wall);
   };
@@ -70,6 +71,24 @@ tools::ListReading<plan::Point> readListOf(std::string_view text, tools::BareUni
   return tools::readPoints(text, bare);
 }
 
+/// Entries at either end of a list that read as before are what they were: what is shown is
+/// rounded.
+template <class T>
+void keepUntouched(const std::vector<T>& before, std::vector<T>& now, const plan::Job& job) {
+  const auto alike = [&](const T& a, const T& b) {
+    return listShown(std::vector<T>{a}, job) == listShown(std::vector<T>{b}, job);
+  };
+  const std::size_t most = std::min(before.size(), now.size());
+  std::size_t kept = 0;
+  for (; kept < most && alike(before[kept], now[kept]); ++kept) now[kept] = before[kept];
+  for (std::size_t k = 1; kept + k <= most; ++k) {
+    const T& was = before[before.size() - k];
+    T& is = now[now.size() - k];
+    if (!alike(was, is)) break;
+    is = was;
+  }
+}
+
 }  // namespace
 
 template <class T>
@@ -78,12 +97,16 @@ std::string listShown(const std::vector<T>& list, const plan::Job& job) {
 }
 
 template <class T>
-base::Result<std::vector<T>> listRead(const FactValue& value, const plan::Job& job) {
+base::Result<std::vector<T>> listRead(const FactValue& value, const plan::Job& job,
+                                      const std::vector<T>& before) {
   const auto* text = std::get_if<std::string>(&value);
   if (text == nullptr) return std::vector<T>();
   const bool feet = job.display_units == plan::DisplayUnits::imperial;
   auto read = readListOf<T>(*text, feet ? tools::BareUnit::foot : tools::BareUnit::metre);
-  if (read.ok()) return std::move(read.entries);
+  if (read.ok()) {
+    keepUntouched(before, read.entries, job);
+    return std::move(read.entries);
+  }
   return base::Problem{base::Message("place.not-read", {base::text("entry", read.wrong)}), "",
                        base::Gravity::unsound};
 }
@@ -92,10 +115,14 @@ template std::string listShown(const std::vector<plan::Layer>&, const plan::Job&
 template std::string listShown(const std::vector<plan::GroundPoint>&, const plan::Job&);
 template std::string listShown(const std::vector<plan::Gap>&, const plan::Job&);
 template std::string listShown(const std::vector<plan::Point>&, const plan::Job&);
-template base::Result<std::vector<plan::Layer>> listRead(const FactValue&, const plan::Job&);
-template base::Result<std::vector<plan::GroundPoint>> listRead(const FactValue&, const plan::Job&);
-template base::Result<std::vector<plan::Gap>> listRead(const FactValue&, const plan::Job&);
-template base::Result<std::vector<plan::Point>> listRead(const FactValue&, const plan::Job&);
+template base::Result<std::vector<plan::Layer>> listRead(const FactValue&, const plan::Job&,
+                                                         const std::vector<plan::Layer>&);
+template base::Result<std::vector<plan::GroundPoint>> listRead(
+    const FactValue&, const plan::Job&, const std::vector<plan::GroundPoint>&);
+template base::Result<std::vector<plan::Gap>> listRead(const FactValue&, const plan::Job&,
+                                                       const std::vector<plan::Gap>&);
+template base::Result<std::vector<plan::Point>> listRead(const FactValue&, const plan::Job&,
+                                                         const std::vector<plan::Point>&);
 
 QString layersExample() { return WallFacts::tr("brick 0.10; cavity 0.10; block 0.10"); }
 QString groundExample() { return WallFacts::tr("-0.15 at 0 paving; -0.30 at 4.20"); }
