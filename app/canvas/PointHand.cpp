@@ -11,6 +11,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
+// Own figures, all: a hand's reach and slip with a mouse.
 constexpr double kPointReach_px = 12.0;
 constexpr double kSnapReach_px = 8.0;
 constexpr double kVertexReach_px = 12.0;
@@ -62,6 +63,7 @@ bool PointHand::press(QPointF at) {
   if (!m_grip) return false;
   m_pressed = m_pointer = at;
   m_typed.clear();
+  m_amiss = false;
   m_session.select(m_grip->thing);
   return true;
 }
@@ -95,6 +97,7 @@ void PointHand::move(QPointF at) {
 
 void PointHand::release() {
   if (!m_grip) return;
+  if (m_amiss) return cancel();  // what was typed is not taken for the last that could be read
   m_in_hand = m_grip;
   if (m_grip->kind == tools::PointGripKind::side) {
     m_in_hand.reset();
@@ -117,13 +120,20 @@ void PointHand::cancel() {
   m_drag.reset();
   m_grip.reset();
   m_typed.clear();
+  m_amiss = false;
 }
 
 void PointHand::readTyped() {
-  if (!m_grip || m_typed.isEmpty()) return;
+  m_amiss = false;
+  if (!m_grip) return;
+  if (m_typed.isEmpty()) {
+    if (m_drag) move(m_pointer);
+    return;
+  }
   if (!m_drag && !beginDrag()) return;
   if (!m_session.isPreviewing()) return cancel();
   auto live = m_drag->type(m_typed.toStdString(), bareUnit(m_session.job().display_units));
+  m_amiss = !live || !live->ok();
   if (live) apply(std::move(*live));
 }
 
@@ -159,7 +169,8 @@ bool PointHand::key(QKeyEvent& event) {
       return cancel(), true;
     case Qt::Key_Return:
     case Qt::Key_Enter:
-      return release(), true;
+      if (!m_amiss) release();
+      return true;
     case Qt::Key_Backspace:
       m_typed.chop(1);
       break;
@@ -244,7 +255,8 @@ void PointHand::paint(QPainter& painter, const drawing::Theme& theme, const QFon
     }
   }
   paintPlate(painter, theme, font, sight(), m_pointer,
-             m_typed.isEmpty() ? liveText() : QStringLiteral("%1 = %2|").arg(liveText(), m_typed));
+             m_typed.isEmpty() ? liveText() : QStringLiteral("%1 = %2|").arg(liveText(), m_typed),
+             m_amiss ? PlateTone::warning : PlateTone::plain);
 }
 
 }  // namespace sumpwright::canvas

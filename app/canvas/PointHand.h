@@ -46,6 +46,7 @@ class PointHand final : public PlanHand {
   QPointF m_pressed;
   QPointF m_pointer;
   QString m_typed;
+  bool m_amiss = false;  ///< what is typed cannot be read, or cannot be
 };
 
 }  // namespace sumpwright::canvas

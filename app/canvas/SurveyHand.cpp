@@ -57,6 +57,7 @@ bool SurveyHand::press(QPointF at) {
   m_pressed = m_pointer = at;
   m_moved = false;
   m_typed.clear();
+  m_amiss = false;
   m_corner.reset();
   m_before_start.reset();
   if (!atTapeEnd(at)) beginHere(at);
@@ -130,6 +131,7 @@ void SurveyHand::move(QPointF at) {
 }
 
 void SurveyHand::release() {
+  if (m_amiss) return cancel();  // what was typed is not taken for the last that could be read
   if (m_drawing) {
     m_drawing = false;
     if (m_moved) {
@@ -165,6 +167,7 @@ void SurveyHand::cancel() {
   m_drag.reset();
   m_moved = false;
   m_typed.clear();
+  m_amiss = false;
 }
 
 bool SurveyHand::isInHand(int ring, int corner) const {
@@ -187,7 +190,10 @@ bool SurveyHand::removeCorner() {
 bool SurveyHand::key(QKeyEvent& event) {
   if (!isActive()) return event.key() == Qt::Key_Delete && removeCorner();
   if (event.key() == Qt::Key_Escape) return cancel(), true;
-  if (event.key() == Qt::Key_Return || event.key() == Qt::Key_Enter) return release(), true;
+  if (event.key() == Qt::Key_Return || event.key() == Qt::Key_Enter) {
+    if (!m_amiss) release();
+    return true;
+  }
   if (event.key() == Qt::Key_Backspace) {
     m_typed.chop(1);
   } else if (!event.text().isEmpty() && event.text()[0].isPrint()) {
@@ -196,14 +202,26 @@ bool SurveyHand::key(QKeyEvent& event) {
     return false;
   }
   if (m_drawing) return m_desk.setText(m_typed), true;
+  readTyped();
+  return true;
+}
+
+void SurveyHand::readTyped() {
+  m_amiss = false;
+  if (m_typed.isEmpty()) {
+    if (m_drag) move(m_pointer);
+    return;
+  }
   const tools::LengthReading reading =
       tools::readLength(m_typed.toStdString(), bareUnit(m_session.job().display_units));
-  if (reading.ok()) {
-    if (!m_moved) beginDrag();
-    m_moved = true;
-    if (m_drag && m_session.isPreviewing()) apply(m_drag->set(reading.metres.front()));
-  }
-  return true;
+  m_amiss = !reading.ok();
+  if (m_amiss) return;
+  if (!m_moved) beginDrag();
+  m_moved = true;
+  if (!m_drag || !m_session.isPreviewing()) return;
+  base::Result<plan::Job> live = m_drag->set(reading.metres.front());
+  m_amiss = !live.ok();
+  apply(std::move(live));
 }
 
 std::optional<Qt::CursorShape> SurveyHand::cursor(QPointF at) const {

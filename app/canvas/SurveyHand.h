@@ -35,6 +35,7 @@ class SurveyHand final : public PlanHand {
   void beginHere(QPointF at);
   void beginDrag();
   void apply(base::Result<plan::Job> live);
+  void readTyped();
   bool removeCorner();
   /// Whether that corner is in hand still: an undo may have taken it away.
   bool isInHand(int ring, int corner) const;
@@ -55,6 +56,7 @@ class SurveyHand final : public PlanHand {
   geometry::Point m_pressed_m;
   bool m_moved = false;
   QString m_typed;
+  bool m_amiss = false;  ///< what is typed cannot be read, or cannot be
 };
 
 }  // namespace sumpwright::canvas

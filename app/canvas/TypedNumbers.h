@@ -1,5 +1,6 @@
 #pragma once
-// Numbers typed while something is held with the pointer: "1.20 1.05", parted by space or Tab.
+// Numbers typed while something is held with the pointer: a length, or two as tools/PairText.h
+// reads them ("1.20 1.05"); Tab parts them for certain. What is one length (12' 6") is never two.
 
 #include <QString>
 #include <vector>
@@ -14,7 +15,7 @@ namespace sumpwright::canvas {
 /// Only a figure or a decimal mark begins. True when taken.
 bool takeNumberKey(QString& typed, const QKeyEvent& event);
 
-/// The lengths so far, metres; one that cannot be read (yet) and all after it are left out.
+/// The lengths so far, metres, two at most; one that cannot be read (yet) is left out.
 std::vector<double> typedLengths(const QString& typed, tools::BareUnit bare);
 /// Whether all that is typed can be read.
 bool typedWhole(const QString& typed, tools::BareUnit bare);

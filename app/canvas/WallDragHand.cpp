@@ -15,6 +15,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
+// Own figures, all: a hand's reach and slip with a mouse.
 constexpr double kEndReach_px = 9.0;
 constexpr double kCornerFirst_px = 10.0;  // a corner's handle lies over what ends there
 constexpr double kStopReach_px = 8.0;
@@ -80,7 +81,15 @@ void WallDragHand::move(QPointF at) {
   if (m_typed.isEmpty()) apply(m_drag->move(sight().plan(at)));
 }
 
+/// A typed place that cannot be, or cannot be read to its end, is not taken for the last that
+/// could.
+bool WallDragHand::isAmiss() const {
+  if (m_typed.isEmpty()) return false;
+  return m_refusal || !typedWhole(m_typed, bareUnit(m_session.job().display_units));
+}
+
 void WallDragHand::release() {
+  if (isAmiss()) return cancel();
   const bool end = m_grip && m_grip->part != tools::WallPart::body;
   if (m_drag && m_session.isPreviewing()) {
     m_session.finishPreview(end ? session::Session::tr("Change a width")
@@ -102,6 +111,7 @@ void WallDragHand::reset() {
 }
 
 void WallDragHand::takeTyped() {
+  if (m_typed.isEmpty() && m_drag) return move(m_pointer);
   const auto lengths = typedLengths(m_typed, bareUnit(m_session.job().display_units));
   if (lengths.empty()) return;
   if (!m_drag && !beginDrag()) return cancel();
@@ -113,8 +123,7 @@ bool WallDragHand::key(QKeyEvent& event) {
   if (!m_grip) return false;
   if (event.key() == Qt::Key_Escape) return cancel(), true;
   if (event.key() == Qt::Key_Return || event.key() == Qt::Key_Enter) {
-    // A typed place that cannot be is not taken for the last that could.
-    if (!m_typed.isEmpty() && m_refusal) return true;
+    if (isAmiss()) return true;
     return release(), true;
   }
   if (!takeNumberKey(m_typed, event)) return false;

@@ -36,6 +36,7 @@ class WallDragHand final : public PlanHand {
   bool beginDrag();
   void apply(base::Result<plan::Job> live);
   void takeTyped();
+  bool isAmiss() const;
   void paintEnds(QPainter& painter, const drawing::Theme& theme) const;
   void reset();
 

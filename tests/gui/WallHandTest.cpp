@@ -329,5 +329,52 @@ TEST_F(WallHand, NoLetterOrLengthLiesUnderAButton) {
   }
 }
 
+TEST_F(WallHand, APlaceTypedThatCannotBeIsNotTakenForAnother) {
+  drawHouse();
+  trigger("task.window");
+  click(at(2.5, 0.1));
+  trigger("survey.choose");
+  const plan::Job before = session().job();
+  for (const char* typed : {"12", "1.0 0.9q"}) {  // past the end; a width that is none
+    SCOPED_TRACE(typed);
+    drag(at(2.5, 0.15), at(4.0, 0.15));
+    type(typed);
+    key(Qt::Key_Return);
+    EXPECT_TRUE(session().isPreviewing()) << "it still has to be put right";
+    release(at(4.0, 0.15));
+    EXPECT_EQ(session().job(), before) << "not at 1 m, which was typed on the way";
+  }
+  drag(at(2.5, 0.15), at(4.0, 0.15));
+  type("1");
+  key(Qt::Key_Backspace);
+  release(at(4.0, 0.15));
+  EXPECT_NEAR(plan().openings[0].at.offset_m, before.plan.openings[0].at.offset_m + 1.5, 0.101)
+      << "where the pointer is, once nothing is typed";
+}
+
+TEST_F(WallHand, FeetAndInchesAreOneNumberAndTabPartsTwo) {
+  drawHouse();
+  plan::Job job = session().job();
+  job.display_units = plan::DisplayUnits::imperial;
+  ASSERT_TRUE(session().edit(QStringLiteral("feet"), job).empty());
+  trigger("task.window");
+  click(at(8.0, 0.1));
+  const double width = plan().openings[0].width_m;
+  move(at(2.5, 0.1));
+  type("3' 6\"");
+  key(Qt::Key_Return);
+  ASSERT_EQ(plan().openings.size(), 2U);
+  EXPECT_NEAR(plan().openings[1].at.offset_m, 3.5 * 0.3048, 1e-9);
+  EXPECT_EQ(plan().openings[1].width_m, width) << "six inches were no width";
+  move(at(5.5, 0.1));
+  type("15' 6\"");
+  key(Qt::Key_Tab);
+  type("2' 6\"");
+  key(Qt::Key_Return);
+  ASSERT_EQ(plan().openings.size(), 3U);
+  EXPECT_NEAR(plan().openings[2].at.offset_m, 15.5 * 0.3048, 1e-9);
+  EXPECT_NEAR(plan().openings[2].width_m, 2.5 * 0.3048, 1e-9);
+}
+
 }  // namespace
 }  // namespace sumpwright::gui
