@@ -139,6 +139,7 @@ class PlanCanvas final : public QWidget {
   QLabel* m_hint = nullptr;
   bool m_surveying = false;
   std::optional<QPointF> m_pan;  ///< where the pointer was when panning
+  Qt::MouseButton m_pan_button = Qt::LeftButton;
   QPointF m_pressed;
   bool m_clicking = false;
   bool m_space = false;

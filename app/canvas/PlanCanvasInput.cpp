@@ -70,6 +70,7 @@ void PlanCanvas::mousePressEvent(QMouseEvent* event) {
       event->button() == Qt::MiddleButton || (event->button() == Qt::LeftButton && m_space);
   if (panning) {
     m_pan = event->position();
+    m_pan_button = event->button();
     setCursor(Qt::ClosedHandCursor);
     return;
   }
@@ -82,6 +83,7 @@ void PlanCanvas::mousePressEvent(QMouseEvent* event) {
     }
     m_clicking = true;
     m_pan = event->position();
+    m_pan_button = Qt::LeftButton;
     return;
   }
   const auto& p = m_session.study()->perimeter();
@@ -94,6 +96,7 @@ void PlanCanvas::mousePressEvent(QMouseEvent* event) {
   } else {
     m_clicking = true;
     m_pan = event->position();
+    m_pan_button = Qt::LeftButton;
   }
 }
 
@@ -125,8 +128,10 @@ void PlanCanvas::mouseMoveEvent(QMouseEvent* event) {
 }
 
 void PlanCanvas::mouseReleaseEvent(QMouseEvent* event) {
+  // The view may be moved by another button while a hand holds on: only that one ends the panning.
+  const bool pans = m_pan && event->button() == m_pan_button;
   if (PlanHand* hand = activeHand();
-      hand != nullptr && !m_pan && event->button() == Qt::LeftButton) {
+      hand != nullptr && !pans && event->button() == Qt::LeftButton) {
     hand->release();
     refreshHint();
     return update();

@@ -337,5 +337,62 @@ TEST_F(FactsOfAJob, NoIdIsShownToAPerson) {
   }
 }
 
+TEST_F(FactsOfAJob, WhatIsOnlyLookedAtStaysAsItIs) {
+  open(QStringLiteral("bungalow"));
+  window->activateWindow();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
+  plan::Job job = session().job();
+  job.client = " A Invented ";
+  job.notes = "first\n\n";
+  plan::OutsideThing boundary;
+  boundary.id = "long";
+  boundary.kind = plan::OutsideKind::boundary;
+  for (int i = 0; i < 300; ++i) boundary.points_m.push_back({-20.0 + 0.125 * i, -12.3456 - i % 2});
+  job.plan.outside.push_back(boundary);
+  ASSERT_TRUE(session().edit(QStringLiteral("long"), job).empty());
+  const int steps = session().undoStack().index();
+  const auto lookAt = [&](QWidget* field) {
+    ASSERT_NE(field, nullptr);
+    field->setFocus();
+    FactForm::settle();  // as saving does
+    if (qobject_cast<QLineEdit*>(field) != nullptr) QTest::keyClick(field, Qt::Key_Return);
+    field->clearFocus();
+    EXPECT_EQ(session().undoStack().index(), steps);
+  };
+  window->showSurvey(stages::SurveyPage::house);
+  lookAt(window->survey().house()->field("/client"));
+  lookAt(window->survey().house()->field("/notes"));
+  window->showSurvey(stages::SurveyPage::things);
+  session().select("long");
+  FactForm& form = *window->survey().things()->form()->facts();
+  lookAt(form.field("points_m"));
+  EXPECT_EQ(session().job(), job);
+}
+
+TEST_F(FactsOfAJob, OneEntryOfAListIsChangedAndTheOthersAreNotRounded) {
+  open(QStringLiteral("bungalow"));
+  plan::Job job = session().job();
+  job.display_units = plan::DisplayUnits::imperial;
+  plan::OutsideThing boundary;
+  boundary.id = "b";
+  boundary.kind = plan::OutsideKind::boundary;
+  boundary.points_m = {{-3.0, -3.001}, {-2.0, -3.002}, {-1.0, -3.003}};
+  job.plan.outside.push_back(boundary);
+  ASSERT_TRUE(session().edit(QStringLiteral("b"), job).empty());
+  window->showSurvey(stages::SurveyPage::things);
+  session().select("b");
+  QLineEdit* field = window->survey().things()->form()->facts()->line("points_m");
+  QStringList entries = field->text().split(QStringLiteral("; "));
+  ASSERT_EQ(entries.size(), 3);
+  entries[1] = QStringLiteral("-7' : -9'");
+  field->setText(entries.join(QStringLiteral("; ")));
+  QTest::keyClick(field, Qt::Key_Return);
+  const auto& points = session().job().plan.outside.back().points_m;
+  ASSERT_EQ(points.size(), 3U);
+  EXPECT_EQ(points[0], boundary.points_m[0]);
+  EXPECT_EQ(points[2], boundary.points_m[2]);
+  EXPECT_NEAR(points[1].x, -7 * 0.3048, 1e-9);
+}
+
 }  // namespace
 }  // namespace sumpwright::gui

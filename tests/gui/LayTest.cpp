@@ -357,5 +357,80 @@ TEST_F(Lay, AWallLeftOutIsPutIntoTheFieldBook) {
   EXPECT_EQ(plan().rings[0].taped.size(), 3U);
 }
 
+TEST_F(Lay, EnterWithTheButtonDownEndsTheGestureThere) {
+  trigger("file.new");
+  window->showStage(window::Stage::survey);
+  QCoreApplication::processEvents();
+  canvas().setFocus();
+  take(Task::lay_house);
+  drag({0.0, 0.0}, {12.0, 8.0});
+  ASSERT_EQ(plan().rings.size(), 1U);
+  take(Task::lay_room);
+  drag({2.0, 2.0}, {5.0, 4.0}, false);
+  type("3 x 2");
+  key(Qt::Key_Return);
+  ASSERT_EQ(plan().rooms.size(), 1U);
+  const std::string start = saved();
+  QTest::mouseRelease(&canvas(), Qt::LeftButton, Qt::NoModifier, at({5.0, 4.0}));
+  EXPECT_TRUE(saved() == start) << "letting the button go lays nothing more";
+  // A place alone that is not taken yet: nothing begins there.
+  take(Task::tape_courtyard);
+  hover({4.0, 3.0});
+  QTest::mousePress(&canvas(), Qt::LeftButton, Qt::NoModifier, at({4.0, 3.0}));
+  key(Qt::Key_Return);
+  EXPECT_EQ(window->tasks().task(), Task::tape_courtyard);
+  QTest::mouseRelease(&canvas(), Qt::LeftButton, Qt::NoModifier, at({4.0, 3.0}));
+  EXPECT_EQ(window->desk().ring(), 0);
+}
+
+TEST_F(Lay, ALengthTypedWhileALineIsPulledWins) {
+  onSample();
+  const std::size_t count = plan().outside.size();
+  take(Task::lay_boundary);
+  drag(before(0.0, 2.0), before(3.0, 2.0), false);
+  type("4.20");
+  QTest::mouseRelease(&canvas(), Qt::LeftButton, Qt::NoModifier, at(before(3.0, 2.0)));
+  key(Qt::Key_Return);
+  ASSERT_EQ(plan().outside.size(), count + 1);
+  const auto& line = plan().outside.back().points_m;
+  ASSERT_EQ(line.size(), 2U);
+  EXPECT_NEAR(geometry::distance(line[0], line[1]), 4.20, 1e-9);
+}
+
+TEST_F(Lay, APointIsNotLeftWhereAHalfReadNumberPutIt) {
+  onSample();
+  take(Task::lay_boundary);
+  click(before(0.0, 2.0));
+  click(before(3.0, 2.0));
+  key(Qt::Key_Return);
+  key(Qt::Key_Escape);
+  const std::string start = saved();
+  const geometry::Point end = plan().outside.back().points_m.back();
+  drag(end, end + geometry::Vec{0.5, 0.0}, false);
+  type("1.2q");  // as far as "1.2" it could be read
+  key(Qt::Key_Return);
+  EXPECT_TRUE(session().isPreviewing()) << "it still has to be put right";
+  QTest::mouseRelease(&canvas(), Qt::LeftButton, Qt::NoModifier, at(end));
+  EXPECT_FALSE(session().isPreviewing());
+  EXPECT_TRUE(saved() == start);
+}
+
+TEST_F(Lay, AnotherButtonDuringADragDoesNotStrandIt) {
+  onSample();
+  take(Task::lay_gully);
+  click(before(2.0, 0.6));
+  key(Qt::Key_Escape);
+  const geometry::Point gully = plan().outside.back().points_m.front();
+  const geometry::Point to = gully - geometry::Vec{0.0, 0.5};
+  drag(gully, to, false);
+  ASSERT_TRUE(session().isPreviewing());
+  QTest::mousePress(&canvas(), Qt::MiddleButton, Qt::NoModifier, at(to));
+  QTest::mouseRelease(&canvas(), Qt::LeftButton, Qt::NoModifier, at(to));
+  EXPECT_FALSE(session().isPreviewing()) << "the hand has let it go";
+  QTest::mouseRelease(&canvas(), Qt::MiddleButton, Qt::NoModifier, at(to));
+  EXPECT_NEAR(geometry::distance(plan().outside.back().points_m.front(), to), 0.0, 0.15)
+      << "it snaps";
+}
+
 }  // namespace
 }  // namespace sumpwright::gui
