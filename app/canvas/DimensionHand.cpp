@@ -13,6 +13,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
+// Own figures, all: a hand's reach and slip with a mouse.
 constexpr double kTieReach_px = 16.0;
 constexpr double kLineReach_px = 7.0;
 constexpr double kDimensionSlip_px = 4.0;

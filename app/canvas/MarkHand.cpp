@@ -14,6 +14,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
+// Own figures, all: a hand's reach and slip with a mouse.
 constexpr double kMarkReach_px = 12.0;
 
 }  // namespace

@@ -12,6 +12,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
+// Own figures, all: a hand's reach and slip with a mouse.
 constexpr double kMeasureReach_px = 12.0;
 constexpr double kMeasureSlip_px = 4.0;
 

@@ -99,13 +99,7 @@ void offerRadiator(Nearest& nearest, const plan::Job& job, const plan::Radiator&
 }
 
 void offerDimension(Nearest& nearest, const plan::Job& job, const plan::Dimension& d) {
-  const auto from = plan::placeOf(job, d.from);
-  const auto to = plan::placeOf(job, d.to);
-  if (!from || !to) return;
-  const double length = geometry::distance(*from, *to);
-  if (!(length > 0.0)) return;
-  const geometry::Vec off = (d.off_m / length) * geometry::left(*to - *from);
-  nearest.line(d.id, {*from + off, *to + off});
+  if (const auto line = plan::lineOf(job, d)) nearest.line(d.id, {line->a, line->b});
 }
 
 /// Points and lines. A point is drawn as a sign, so it reaches as far as that.

@@ -14,6 +14,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
+// Own figures, all: a hand's reach and slip with a mouse.
 constexpr double kWallReach_px = 40.0;
 constexpr double kLeave_px = 14.0;
 constexpr double kRestReach_px = 8.0;

@@ -12,6 +12,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
+// Own figures.
 constexpr double kOffWall_px =
     64.0;  // outside bands, tags and a wall's own length while it is taped
 constexpr double kPlateReach_px = 6.0;

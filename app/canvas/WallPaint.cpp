@@ -11,6 +11,7 @@ namespace sumpwright::canvas {
 
 namespace {
 
+// Own figures.
 constexpr double kNearRow_px = 26.0;  // outside the wall's face
 constexpr double kFarRow_px = 50.0;
 constexpr double kLeast_px = 3.0;  // shorter gaps carry no line

@@ -12,7 +12,7 @@ namespace sumpwright::tools {
 
 namespace {
 
-constexpr double kHook_m = 0.5;      // see toNearestWalls
+constexpr double kHook_m = 0.5;      // own figure; see toNearestWalls
 constexpr double kInLine = 0.26;     // sine of 15 degrees: nearer to parallel adds nothing (own)
 constexpr double kNothing_m = 1e-6;  // rounding
 

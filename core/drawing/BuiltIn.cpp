@@ -6,8 +6,8 @@ namespace sumpwright::drawing {
 
 namespace {
 
-constexpr double kLeastFeature_mm = 1.6;  // a joint of no width is still to be seen
-constexpr double kBlock_mm = 2.0;         // how far a pier or breast stands off the wall's face
+constexpr double kLeastFeature_mm = 1.6;  // own figure: a joint of no width is seen
+constexpr double kBlock_mm = 2.0;         // own figure: a pier or breast stands so far off the face
 
 struct Stretch {
   double from;

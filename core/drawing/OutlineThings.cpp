@@ -11,8 +11,8 @@ namespace sumpwright::drawing {
 
 namespace {
 
-constexpr double kPlateOut_mm = 8.0;
-constexpr double kOutlineRadiator_mm = 1.75;
+constexpr double kPlateOut_mm = 8.0;          // own figure
+constexpr double kOutlineRadiator_mm = 1.75;  // own figure
 
 const plan::Ring* ringAt(const plan::Plan& plan, const plan::OnWall& at) {
   if (at.ring < 0 || static_cast<std::size_t>(at.ring) >= plan.rings.size()) return nullptr;

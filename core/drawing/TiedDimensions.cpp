@@ -9,7 +9,7 @@ namespace sumpwright::drawing {
 
 namespace {
 
-constexpr double kPast_mm = 1.0;     // extension lines run on past the line
+constexpr double kPast_mm = 1.0;     // own figures, all: extension lines run on past the line
 constexpr double kOffFace_mm = 0.8;  // and keep off what they start at
 constexpr double kTick_mm = 0.9;
 constexpr double kShortest_mm = 0.5;  // a line this short on the page is a smudge

@@ -4,9 +4,10 @@
 // WallEdits.h), as have sumps and waivers (DesignEdits.h). The result may contradict itself (an
 // opening wider than its wall): checkJob() says so.
 //
-// What was looked for follows: where a thing is added of a kind that was said not to be there, or
-// the first of a kind that was not looked for, it is there now; where the last that was drawn goes,
-// "present" becomes "not looked", for whoever took it away has to say.
+// What was looked for follows: where a thing is added of a kind that was said not to be there, it
+// is there now; where the last that was drawn goes, "present" becomes "not looked", for whoever
+// took it away has to say. A kind that was not looked for stays so: one that is drawn does not say
+// that all are.
 //
 // Errors of all: plan.edit.no-thing for an id that no such thing has; plan.edit.not-a-place for a
 // number that no job file may hold; plan.edit.not-text for text that is not UTF-8 or holds control
