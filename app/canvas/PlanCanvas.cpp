@@ -173,18 +173,18 @@ void PlanCanvas::renderBase() {
   const double ratio = devicePixelRatioF();
   const QSize pixels = (QSizeF(size()) * ratio).toSize();
   if (m_base.size() != pixels) {
-    m_base = QPixmap(pixels);
+    m_base = QImage(pixels, QImage::Format_RGB32);
     m_base.fill(paint::colour(paint::look(palette()).paper));  // every drawing lays its paper after
   }
   m_base.setDevicePixelRatio(ratio);
-  QPainter painter(&m_base);
-  painter.setRenderHint(QPainter::Antialiasing);
   const drawing::DrawList list = m_session.study() == nullptr
                                      ? outline()
                                      : drawing::planBase(*m_session.study(), view(), voice());
-  paint::paintDrawList(painter, list, kPxPerMm * scale());
+  paint::paintOn(m_base, list, kPxPerMm * scale());
   m_words = drawing::wordsOf(list, voice());
   if (const auto layer = pictureLayer()) {
+    QPainter painter(&m_base);
+    painter.setRenderHint(QPainter::Antialiasing);
     m_picture_layer.paint(painter, *layer, m_camera, size(), ratio,
                           paint::themeOf(palette()) == drawing::ThemeName::dark);
   }
@@ -200,7 +200,7 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
     return;
   }
   if (m_base_old || m_base.size() != (QSizeF(size()) * devicePixelRatioF()).toSize()) renderBase();
-  painter.drawPixmap(0, 0, m_base);
+  painter.drawImage(0, 0, m_base);
   QElapsedTimer timer;
   timer.start();
   if (m_surveying) {

@@ -7,7 +7,7 @@
 // click chooses the thing under it. Escape gives a drag up. While the house is surveyed the pointer
 // does what the strip at the left says instead (PlanHand.h), and the sump stays where it is.
 
-#include <QPixmap>
+#include <QImage>
 #include <QPoint>
 #include <QWidget>
 #include <memory>
@@ -122,7 +122,7 @@ class PlanCanvas final : public QWidget {
   session::Session& m_session;
   Camera m_camera;
   bool m_fitted = true;  ///< refit when the widget grows
-  QPixmap m_base;
+  QImage m_base;
   std::vector<drawing::Box> m_words;  ///< of the base, which the marker's keep off
   bool m_base_old = true;
   double m_base_ms = 0.0;

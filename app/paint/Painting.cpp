@@ -3,6 +3,8 @@
 #include <QPaintEngine>
 #include <QPainterPath>
 #include <QPen>
+#include <QSemaphore>
+#include <QThreadPool>
 #include <algorithm>
 #include <cmath>
 
@@ -198,6 +200,67 @@ class Brush {
   bool m_names_fonts;  ///< the file holds names of fonts, not the fonts
 };
 
+/// How far a shape reaches down the page, mm; wide rather than narrow.
+struct Reach {
+  double top = 0.0;
+  double bottom = 0.0;
+};
+
+Reach reachOf(const std::vector<drawing::Point>& points, double beyond) {
+  if (points.empty()) return {};
+  const auto [top, bottom] = std::minmax_element(
+      points.begin(), points.end(), [](const auto& a, const auto& b) { return a.y < b.y; });
+  return {top->y - beyond, bottom->y + beyond};
+}
+
+/// A mitre reaches at most this many line widths beyond the corner: Qt's limit is 2, and half the
+/// line stands on either side.
+constexpr double kMitre = 3.0;
+
+Reach reachOf(const drawing::Item& item) {
+  if (const auto* s = std::get_if<drawing::Stroke>(&item.shape)) {
+    return reachOf(s->points, kMitre * s->pen.width_mm);
+  }
+  if (const auto* a = std::get_if<drawing::Arc>(&item.shape)) {
+    return reachOf({a->centre}, a->radius_mm + a->pen.width_mm);
+  }
+  if (const auto* f = std::get_if<drawing::Fill>(&item.shape)) {
+    Reach all = f->rings.empty() ? Reach{} : reachOf(f->rings.front(), 0.0);
+    for (const auto& ring : f->rings) {
+      const Reach one = reachOf(ring, 0.0);
+      all = {std::min(all.top, one.top), std::max(all.bottom, one.bottom)};
+    }
+    return all;
+  }
+  const auto& t = std::get<drawing::Text>(item.shape);
+  // No letter is wider or taller than twice its size; a turned text reaches as far as it is long.
+  const double size = 2.0 * t.font.size_pt * 25.4 / 72.0;
+  const double length = t.turn_deg == 0.0 ? 1.0 : static_cast<double>(t.text.size() + 1);
+  return reachOf({t.at}, size * length);
+}
+
+void paintItems(QPainter& painter, const drawing::DrawList& list, double units_per_mm,
+                const Reach* within) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setRenderHint(QPainter::TextAntialiasing);
+  const Brush brush(painter, units_per_mm);
+  const bool raster = painter.paintEngine()->type() == QPaintEngine::Raster;
+  bool smooth = true;
+  for (const drawing::Item& item : list.items) {
+    if (within != nullptr) {
+      const Reach reach = reachOf(item);
+      if (reach.bottom < within->top || reach.top > within->bottom) continue;
+    }
+    // The grid runs along the pixels: without smoothing it is crisp, and soon done.
+    const bool wanted = !raster || item.tag != "grid";
+    if (wanted != smooth) painter.setRenderHint(QPainter::Antialiasing, wanted);
+    smooth = wanted;
+    std::visit(brush, item.shape);
+  }
+  painter.restore();
+}
+
 }  // namespace
 
 QFont drawingFont(const drawing::Font& font) {
@@ -210,20 +273,31 @@ QFont drawingFont(const drawing::Font& font) {
 }
 
 void paintDrawList(QPainter& painter, const drawing::DrawList& list, double units_per_mm) {
-  painter.save();
-  painter.setRenderHint(QPainter::Antialiasing);
-  painter.setRenderHint(QPainter::TextAntialiasing);
-  const Brush brush(painter, units_per_mm);
-  const bool raster = painter.paintEngine()->type() == QPaintEngine::Raster;
-  bool smooth = true;
-  for (const drawing::Item& item : list.items) {
-    // The grid runs along the pixels: without smoothing it is crisp, and soon done.
-    const bool wanted = !raster || item.tag != "grid";
-    if (wanted != smooth) painter.setRenderHint(QPainter::Antialiasing, wanted);
-    smooth = wanted;
-    std::visit(brush, item.shape);
-  }
-  painter.restore();
+  paintItems(painter, list, units_per_mm, nullptr);
+}
+
+void paintOn(QImage& picture, const drawing::DrawList& list, double units_per_mm) {
+  uchar* const bits = picture.bits();
+  const double ratio = picture.devicePixelRatio();
+  const auto band = [&, bits, ratio](int from, int to) {
+    QImage rows(bits + from * picture.bytesPerLine(), picture.width(), to - from,
+                picture.bytesPerLine(), picture.format());
+    rows.setDevicePixelRatio(ratio);
+    QPainter painter(&rows);
+    painter.translate(0.0, -from / ratio);
+    const double mm = 1.0 / (ratio * units_per_mm);
+    const Reach reach{(from - 1) * mm, (to + 1) * mm};
+    paintItems(painter, list, units_per_mm, &reach);
+  };
+  const int middle = picture.height() / 2;
+  QSemaphore done;
+  const bool shared = QThreadPool::globalInstance()->tryStart([&] {
+    band(0, middle);
+    done.release();
+  });
+  if (!shared) band(0, middle);
+  band(middle, picture.height());
+  if (shared) done.acquire();
 }
 
 }  // namespace sumpwright::paint

@@ -296,13 +296,12 @@ void MainWindow::connectParts() {
     refreshRail();
   });
   connect(&m_session, &session::Session::placeChanged, this, &MainWindow::refreshRail);
-  connect(&m_session, &session::Session::placeChanged, this, [this] {
-    if (!m_session.isMoving()) refreshActions();
-  });
-  connect(&m_session, &session::Session::studyChanged, this, [this] {
-    // What may be done is asked when a drag ends: the answers look for the best place.
-    if (!m_session.isPreviewing()) refreshActions();
-  });
+  // What may be done is asked when a drag ends: the answers look for the best place.
+  const auto mayDo = [this] {
+    if (!m_session.isMoving() && !m_session.isPreviewing()) refreshActions();
+  };
+  connect(&m_session, &session::Session::placeChanged, this, mayDo);
+  connect(&m_session, &session::Session::studyChanged, this, mayDo);
   connect(&m_tasks, &session::TaskDesk::changed, this, &MainWindow::refreshActions);
   connect(&m_session, &session::Session::selectionChanged, this, &MainWindow::refreshActions);
   connect(&m_session, &session::Session::savedStateChanged, this, [this] {

@@ -16,6 +16,7 @@
 #include "core/drawing/Drawn.h"
 #include "dossier/ClientPlan.h"
 #include "drawing/Box.h"
+#include "drawing/PlanDrawing.h"
 #include "paint/Export.h"
 #include "paint/Fonts.h"
 #include "paint/Painting.h"
@@ -367,6 +368,30 @@ TEST_F(PaperFile, SaysWhyItCannotWrite) {
   ASSERT_FALSE(nothing.ok());
   EXPECT_EQ(nothing.problems()[0].message.id, "paper.no-pages");
   EXPECT_FALSE(QFile::exists(pathOf(m_folder, "empty.pdf")));
+}
+
+/// On screen a plan is painted in two halves at once: nobody may see where they meet.
+TEST(Painting, HalvesAreTheWholePixelForPixel) {
+  const paint::QtVoice voice(plan::DisplayUnits::metric);
+  for (const std::string& name : samples()) {
+    const plan::Job job = sample(name);
+    const auto study = siting::Study::of(job, sheetOf(job.rule_sheet));
+    ASSERT_TRUE(study.ok()) << name;
+    const DrawList list = drawing::planBase(
+        *study, drawing::fitted(*study, 200.0, 150.0, drawing::ThemeName::light), voice);
+    for (const double ratio : {1.0, 1.25, 2.0}) {
+      constexpr double kUnits = 4.0;
+      QImage halves((QSizeF(200.0, 150.0) * kUnits * ratio).toSize(), QImage::Format_RGB32);
+      halves.setDevicePixelRatio(ratio);
+      halves.fill(Qt::white);
+      QImage whole = halves;
+      paint::paintOn(halves, list, kUnits);
+      QPainter painter(&whole);
+      paint::paintDrawList(painter, list, kUnits);
+      painter.end();
+      EXPECT_EQ(halves, whole) << name << " at " << ratio;
+    }
+  }
 }
 
 TEST(QtVoice, MeasuresWhatIsPainted) {

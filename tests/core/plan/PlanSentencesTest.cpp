@@ -8,6 +8,7 @@
 #include "core/plan/JobCases.h"
 #include "plan/DesignEdits.h"
 #include "plan/Fixes.h"
+#include "plan/GapEdits.h"
 #include "plan/JobText.h"
 #include "plan/OpeningEdits.h"
 #include "plan/OutlineEdits.h"
@@ -38,6 +39,9 @@ void addEdits(base::Problems& all) {
   add(rectangleHouse(house, 10, 8));
   add(removeRing(court, 0));
   add(roomsFromWalls(Job{}));
+  Job risen = house;
+  risen.plan.rising_walls.push_back({"rw", {{3.0, 0.5}, {3.0, 5.0}}, 0.1, {}});
+  add(fillGap(risen, "rw", 1.0));
   add(floorZoneFromWalls(house));
 }
 
