@@ -14,7 +14,8 @@ namespace sumpwright::paint {
 void paintDrawList(QPainter& painter, const drawing::DrawList& list, double units_per_mm);
 
 /// The same onto a picture of solid pixels, its upper and its lower half at the same time where a
-/// second core is free; pixel for pixel what one painter would have painted.
+/// second core is free; to the eye what one painter would have painted (lines that are cut where
+/// the halves meet are rounded otherwise).
 void paintOn(QImage& picture, const drawing::DrawList& list, double units_per_mm);
 
 /// The program's font: B612, then DejaVu Sans, then what the system has; not hinted, so that widths

