@@ -128,7 +128,7 @@ constexpr std::array kTable{
                QT_TRANSLATE_NOOP("Actions",
                                  "Copies the chosen thing beside itself; again: by the same step."),
                [](MainWindow& w) { w.makeAlike(Alike::copy); }, hasThing, nullptr, nullptr, true},
-    ActionSpec{"survey.in_line", Menu::survey, QT_TRANSLATE_NOOP("Actions", "Bring i&n line"),
+    ActionSpec{"survey.in_line", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Bring in line"),
                "Ctrl+I", Reach::window,
                QT_TRANSLATE_NOOP("Actions",
                                  "Slides the chosen thing along its wall until it is in line with "
@@ -149,30 +149,29 @@ constexpr std::array kTable{
         "Ctrl+Shift+F", Reach::window,
         QT_TRANSLATE_NOOP("Actions", "Lays a floor of unknown kind wherever there is none yet."),
         [](MainWindow& w) { w.editPlan(PlanEdit::floor); }, isWhole},
-    ActionSpec{"survey.square", Menu::survey, QT_TRANSLATE_NOOP("Actions", "Make corners &square"),
-               "", Reach::window,
+    ActionSpec{"survey.square", Menu::whole_plan,
+               QT_TRANSLATE_NOOP("Actions", "Make corners &square"), "", Reach::window,
                QT_TRANSLATE_NOOP("Actions",
                                  "Brings corners within 5 degrees of a right angle to one exactly, "
                                  "with the least movement."),
-               [](MainWindow& w) { w.editPlan(PlanEdit::square); }, isWhole, nullptr, nullptr,
-               true},
-    ActionSpec{"survey.mirror", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Mirror the plan"), "",
-               Reach::window,
+               [](MainWindow& w) { w.editPlan(PlanEdit::square); }, isWhole},
+    ActionSpec{"survey.mirror", Menu::whole_plan, QT_TRANSLATE_NOOP("Actions", "&Mirror the plan"),
+               "", Reach::window,
                QT_TRANSLATE_NOOP("Actions",
                                  "Swaps left and right of the whole house: a plan drawn the wrong "
                                  "way round. Waivers lapse."),
                [](MainWindow& w) { w.editPlan(PlanEdit::mirror); }, isWhole},
-    ActionSpec{"survey.other_half", Menu::survey,
+    ActionSpec{"survey.other_half", Menu::whole_plan,
                QT_TRANSLATE_NOOP("Actions", "Make it the &other half"), "", Reach::window,
                QT_TRANSLATE_NOOP("Actions",
                                  "Mirrors the plan for the other house of a pair, where nothing "
                                  "was looked for or located yet."),
                [](MainWindow& w) { w.editPlan(PlanEdit::other_half); }, isWhole},
-    ActionSpec{"survey.turn_left", Menu::survey,
+    ActionSpec{"survey.turn_left", Menu::whole_plan,
                QT_TRANSLATE_NOOP("Actions", "Turn the plan le&ft"), "", Reach::window,
                QT_TRANSLATE_NOOP("Actions", "Turns house and north a quarter counter-clockwise."),
                [](MainWindow& w) { w.editPlan(PlanEdit::turn_left); }, isWhole},
-    ActionSpec{"survey.turn_right", Menu::survey,
+    ActionSpec{"survey.turn_right", Menu::whole_plan,
                QT_TRANSLATE_NOOP("Actions", "Turn the plan r&ight"), "", Reach::window,
                QT_TRANSLATE_NOOP("Actions", "Turns house and north a quarter clockwise."),
                [](MainWindow& w) { w.editPlan(PlanEdit::turn_right); }, isWhole},
@@ -348,11 +347,12 @@ constexpr std::array kTable{
 std::span<const ActionSpec> actionTable() {
   static const std::vector<ActionSpec> table = [] {
     std::vector<ActionSpec> all(kTable.begin(), kTable.end());
-    // What the pointer does stands after the rest of the survey.
-    const auto sump = std::find_if(all.begin(), all.end(),
-                                   [](const ActionSpec& spec) { return spec.menu == Menu::sump; });
+    // What the pointer does stands among the survey, before what turns all of it.
+    const auto after = std::find_if(all.begin(), all.end(), [](const ActionSpec& spec) {
+      return spec.menu == Menu::whole_plan || spec.menu == Menu::sump;
+    });
     const auto tasks = taskActions();
-    all.insert(sump, tasks.begin(), tasks.end());
+    all.insert(after, tasks.begin(), tasks.end());
     return all;
   }();
   return table;
@@ -367,7 +367,7 @@ const char* menuTitle(Menu menu) {
     case Menu::survey:
       return QT_TRANSLATE_NOOP("Actions", "S&urvey");
     case Menu::outline:
-      return QT_TRANSLATE_NOOP("Actions", "Outline with the poi&nter");
+      return QT_TRANSLATE_NOOP("Actions", "O&utline with the pointer");
     case Menu::lay_opening:
       return QT_TRANSLATE_NOOP("Actions", "Lay an o&pening");
     case Menu::lay_service:
@@ -375,13 +375,15 @@ const char* menuTitle(Menu menu) {
     case Menu::lay_on_wall:
       return QT_TRANSLATE_NOOP("Actions", "Lay on a &wall");
     case Menu::lay_at_point:
-      return QT_TRANSLATE_NOOP("Actions", "Lay at a &point");
+      return QT_TRANSLATE_NOOP("Actions", "Lay at a po&int");
     case Menu::lay_line:
-      return QT_TRANSLATE_NOOP("Actions", "Lay a &line");
+      return QT_TRANSLATE_NOOP("Actions", "Lay a li&ne");
     case Menu::lay_area:
       return QT_TRANSLATE_NOOP("Actions", "Lay an ar&ea");
     case Menu::measure:
       return QT_TRANSLATE_NOOP("Actions", "&Measure");
+    case Menu::whole_plan:
+      return QT_TRANSLATE_NOOP("Actions", "The whole pl&an");
     case Menu::sump:
       return QT_TRANSLATE_NOOP("Actions", "&Sump");
     case Menu::view:

@@ -13,8 +13,8 @@ namespace sumpwright::window {
 
 class MainWindow;
 
-/// Those from outline to measure are submenus of survey, and what the strip's buttons
-/// open.
+/// Those from outline to whole_plan are submenus of survey; all but the last are what the strip's
+/// buttons open.
 enum class Menu {
   file,
   edit,
@@ -27,6 +27,7 @@ enum class Menu {
   lay_line,
   lay_area,
   measure,
+  whole_plan,
   sump,
   view,
   paper,

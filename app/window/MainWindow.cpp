@@ -130,7 +130,7 @@ void MainWindow::makeMenu() {
   for (const ActionSpec& spec : actionTable()) {
     QMenu*& menu = menus[spec.menu];
     if (menu == nullptr) {
-      const bool lays = spec.menu >= Menu::outline && spec.menu <= Menu::measure;
+      const bool lays = spec.menu >= Menu::outline && spec.menu <= Menu::whole_plan;
       QMenu* in = lays ? menus[Menu::survey] : m_menu;
       menu = in->addMenu(QCoreApplication::translate("Actions", menuTitle(spec.menu)));
     }
