@@ -56,8 +56,10 @@ void wallNumber(Sketch& sketch, const SheetContext& c, const OutlineWall& wall, 
     return geometry::lerp(wall.inner_from, wall.inner_to, part) -
            (kNumber_mm + 2.2 + further) * wall.out;
   };
-  const std::array tries{place(0.5, 0), place(0.35, 0), place(0.65, 0),
-                         place(0.5, 5), place(0.2, 0),  place(0.8, 0)};
+  // Past its ends last: in a porch three walls share little room.
+  const std::array tries{place(0.5, 0),  place(0.35, 0),  place(0.65, 0),
+                         place(0.5, 5),  place(0.2, 0),   place(0.8, 0),
+                         place(0.5, 10), place(-0.25, 0), place(1.25, 0)};
   const auto box = [](Point p) { return around(p, kNumber_mm, kNumber_mm); };
   const Point at = freest(taken, tries, box);
   taken.take(box(at));
