@@ -169,7 +169,9 @@ void FactForm::showRow(std::size_t i) {
     putText(row.field, shown(fact));
     row.filled = textIn(row.field);
     if (auto* line = qobject_cast<QLineEdit*>(row.field)) {
-      line->setPlaceholderText(fact.required                 ? QString()
+      line->setPlaceholderText(fact.required ? QString()
+                               : fact.kind == FactKind::text && !fact.example.isEmpty()
+                                   ? tr("as %1").arg(fact.example)
                                : fact.kind == FactKind::text ? tr("not said")
                                : fact.kind == FactKind::list ? fact.example
                                                              : tr("not known"));

@@ -450,7 +450,8 @@ void SitingPanel::refreshUnknowns() {
   QStringList lines;
   if (const siting::Study* study = m_session.study()) {
     const auto& least = study->leastBad();
-    if (study->best().empty() && least && !least->place) {
+    // Without a sump the head of the panel says so.
+    if (m_session.assessment() != nullptr && study->best().empty() && least && !least->place) {
       lines << asSentence(said(least->advice, m_session.job()));
     }
     for (const base::Message& message : missing(m_session.problems())) {

@@ -1,6 +1,7 @@
 #include "stages/ThingText.h"
 
 #include <QCoreApplication>
+#include <QRegularExpression>
 #include <cmath>
 #include <numbers>
 
@@ -182,6 +183,18 @@ QString thingWhere(const plan::Thing& thing, const plan::Job& job) {
   if (const auto* outline = outlineOf(thing)) {
     return areaText(std::abs(geometry::signedArea(*outline)), job);
   }
+  if (const auto* outside = std::get_if<plan::OutsideThing>(&thing);
+      outside != nullptr && outside->points_m.size() == 2) {
+    // By the wall it runs along, not the one its first end happens to be nearest to.
+    const auto& ends = outside->points_m;
+    const auto near = plan::nearestOnWalls(job.plan, geometry::lerp(ends[0], ends[1], 0.5), 0.0);
+    const QString length =
+        ThingText::tr("%1 long").arg(tapedLength(geometry::distance(ends[0], ends[1]), job));
+    if (near && isThere(*near, job)) {
+      return ThingText::tr("by %1, %2").arg(wallTitle(job, near->ring, near->edge), length);
+    }
+    return length;
+  }
   if (const auto point = pointOf(thing)) {
     const auto near = plan::nearestOnWalls(job.plan, *point, 0.0);
     return near ? ThingText::tr("by %1").arg(onWallText(*near, job)) : QString();
@@ -238,6 +251,7 @@ QString namedIn(const std::string& id, const plan::Job& job) {
 }
 
 QString saidNamed(const base::Message& message, const plan::Job& job) {
+  static const QRegularExpression made(QStringLiteral("^[a-z][a-z_-]*-[0-9]+$"));
   base::Message named = message;
   for (base::Arg& arg : named.args) {
     auto* text = std::get_if<std::string>(&arg.value);
@@ -246,7 +260,9 @@ QString saidNamed(const base::Message& message, const plan::Job& job) {
     QStringList names;
     bool all = true;
     for (const QString& id : QString::fromStdString(*text).split(QStringLiteral(", "))) {
-      const QString name = namedIn(id.toStdString(), job);
+      QString name = namedIn(id.toStdString(), job);
+      // An id of the program's that no part bears yet: of what was to be laid.
+      if (name.isEmpty() && made.match(id).hasMatch()) name = ThingText::tr("this one");
       all = all && !name.isEmpty();
       names << name;
     }

@@ -2,6 +2,7 @@
 
 #include <QKeyEvent>
 #include <QScrollArea>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include "paint/Look.h"
@@ -61,6 +62,12 @@ QString whatItIs(const tools::ThingLine& line) {
 
 bool isOutside(const tools::ThingLine& line) { return line.kind == tools::LineKind::outside; }
 
+/// Of the things outside those that are lines.
+bool runsAlong(plan::OutsideKind kind) {
+  return kind == plan::OutsideKind::boundary || kind == plan::OutsideKind::path ||
+         kind == plan::OutsideKind::neighbour_opening || kind == plan::OutsideKind::overhead_line;
+}
+
 /// What is still to be typed.
 QString whatIsNext(const tools::ThingLine& line) {
   using K = tools::LineKind;
@@ -116,8 +123,9 @@ QString whatItMeans(const tools::ThingLine& line, const plan::Job& job) {
   }
   if (line.width_m) {
     const QString width = tapedLength(*line.width_m, job);
-    const bool is_long =
-        line.kind == K::inner_wall || line.kind == K::rising_wall || line.kind == K::heating_pipe;
+    const bool is_long = line.kind == K::inner_wall || line.kind == K::rising_wall ||
+                         line.kind == K::heating_pipe ||
+                         (isOutside(line) && runsAlong(static_cast<plan::OutsideKind>(line.which)));
     text += line.kind == K::service ? ThingsPage::tr(", run straight out for %1").arg(width)
             : is_long               ? ThingsPage::tr(", %1 long").arg(width)
                                     : ThingsPage::tr(", %1 wide").arg(width);
@@ -127,7 +135,7 @@ QString whatItMeans(const tools::ThingLine& line, const plan::Job& job) {
   return text;
 }
 
-/// "w window, d door, ...": every word of the line.
+/// "w window, d door, ...": every word of the line; one that is its own meaning stands alone.
 QString allWords() {
   QStringList words;
   for (const tools::ThingWord& word : tools::thingWords()) {
@@ -136,9 +144,11 @@ QString allWords() {
     line.which = word.which;
     const QString brief =
         QString::fromLatin1(word.brief.data(), static_cast<int>(word.brief.size()));
-    words << ThingsPage::tr("%1 %2", "word, what it means")
-                 .arg(brief, line.kind == tools::LineKind::floor ? ThingsPage::tr("floor")
-                                                                 : whatItIs(line).toLower());
+    const QString meaning =
+        line.kind == tools::LineKind::floor ? ThingsPage::tr("floor") : whatItIs(line).toLower();
+    words << (brief == meaning
+                  ? brief
+                  : ThingsPage::tr("%1 %2", "word, what it means").arg(brief, meaning));
   }
   return words.join(ThingsPage::tr(", "));
 }
@@ -156,6 +166,9 @@ ThingsPage::ThingsPage(session::Session& session, QWidget* parent)
   on->setFont(paint::sized(font(), 1.0, true));
   m_walls = new SteadyCombo(this);
   m_walls->setAccessibleName(tr("Wall"));
+  // A wall of a long name must not widen the page.
+  m_walls->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  m_walls->setMinimumContentsLength(8);
   m_walls->setToolTip(tr("Page up and Page down choose the wall while you type"));
   row->addWidget(on);
   row->addWidget(m_walls, 1);
@@ -329,6 +342,10 @@ void ThingsPage::showSelected() {
   m_form->refresh();
   m_wall_form->refresh();
   m_forms->setVisible(!m_form->isHidden() || !m_wall_form->isHidden());
+  // The forms take room from the list: once they have it, the chosen line is looked for again.
+  QTimer::singleShot(0, m_list, [this] {
+    if (chosenRow() >= 0) m_list->scrollToItem(m_list->item(chosenRow()));
+  });
   m_filling = false;
 }
 
@@ -412,8 +429,10 @@ void ThingsPage::submit() {
 void ThingsPage::removeSelected() {
   if (!m_session.hasJob() || chosenRow() < 0) return;
   const std::string id = listed(chosenRow());
+  const auto thing = plan::thingOf(m_session.job(), id);
+  const QString what = thing ? thingTitle(*thing) : QString();
   const base::Problems problems =
-      m_session.edit(tr("Take out a thing"), plan::removeThing(m_session.job(), id));
+      m_session.edit(tr("Take out: %1").arg(what), plan::removeThing(m_session.job(), id));
   if (!problems.empty()) say(saidNamed(problems.front().message, m_session.job()), true);
 }
 
@@ -451,6 +470,11 @@ bool ThingsPage::eventFilter(QObject* watched, QEvent* event) {
     m_walls->setCurrentIndex((m_walls->currentIndex() + step + m_walls->count()) %
                              m_walls->count());
     Q_EMIT m_walls->activated(m_walls->currentIndex());
+    return true;
+  }
+  if (watched == m_line && key->key() == Qt::Key_Escape && !m_line->text().isEmpty()) {
+    m_line->clear();
+    preview();
     return true;
   }
   if (watched == m_list && key->key() == Qt::Key_Delete) {

@@ -4,6 +4,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QScrollArea>
 #include <array>
 
 #include "gui/WindowFixture.h"
@@ -102,6 +103,14 @@ void expectWhole(window::MainWindow& window) {
     EXPECT_GE(left, 0) << part->accessibleName().toStdString();
     EXPECT_LE(left + part->width(), survey.width())
         << part->metaObject()->className() << part->accessibleName().toStdString();
+    // Nor cut by a page that scrolls: pages do so up and down only.
+    for (const QWidget* up = part->parentWidget(); up != &survey; up = up->parentWidget()) {
+      const auto* scroll = qobject_cast<const QScrollArea*>(up);
+      if (scroll == nullptr || !scroll->widget()->isAncestorOf(part)) continue;
+      const QWidget* seen = scroll->viewport();
+      EXPECT_LE(part->mapTo(seen, QPoint()).x() + part->width(), seen->width())
+          << part->metaObject()->className() << part->accessibleName().toStdString();
+    }
     const auto* label = qobject_cast<const QLabel*>(part);
     if (label == nullptr || label->text().isEmpty() || !label->wordWrap()) continue;
     EXPECT_GE(label->height(), label->heightForWidth(label->width()) - 1)
@@ -136,6 +145,25 @@ TEST_F(Look, NothingOfTheSurveyIsCutOff) {
       }
     }
   }
+}
+
+/// An outline that is still open has the most to say: its book, the gap, what may be misread.
+TEST_F(Look, NothingOfAnOpenFieldBookIsCutOff) {
+  window->newJob();
+  window->showSurvey(stages::SurveyPage::outline);
+  QLineEdit* field = nullptr;
+  for (auto* edit : window->survey().outline()->findChildren<QLineEdit*>()) {
+    if (edit->accessibleName() == QLatin1String("Length of the wall")) field = edit;
+  }
+  ASSERT_NE(field, nullptr);
+  for (const char* wall : {"n 8.20", "e 7.60", "s 3.00", "e 4.80", "s 5.20", "w 11.40"}) {
+    QTest::keyClicks(field, QLatin1String(wall));
+    QTest::keyClick(field, Qt::Key_Return);
+    SCOPED_TRACE(wall);
+    expectWhole(*window);
+  }
+  ASSERT_EQ(session().job().plan.rings[0].taped.size(), 6U);
+  keep(window->grab(), QStringLiteral("survey-outline-open"));
 }
 
 TEST_F(Look, NothingOfTheSurveyIsCutOffInLargeType) {
