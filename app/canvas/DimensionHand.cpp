@@ -73,8 +73,7 @@ void DimensionHand::finish() {
   const base::Problems problems =
       m_session.edit(session::Session::tr("Pull out a dimension"), pull().finished());
   if (!problems.empty()) {
-    m_warning =
-        QString::fromStdString(words::say(problems.front().message, m_session.job().display_units));
+    m_warning = why(problems.front(), m_session.job());
     return;
   }
   cancel();

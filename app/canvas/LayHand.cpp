@@ -134,11 +134,10 @@ void LayHand::finish() {
   }
   const plan::Job before = m_session.job();
   const base::Problems problems =
-      m_session.edit(session::Session::tr("Lay something"), std::move(laid));
+      m_session.edit(session::Session::tr("Lay: %1").arg(taskTitle()), std::move(laid));
   m_typed.clear();
   if (!problems.empty()) {
-    m_warning =
-        QString::fromStdString(words::say(problems.front().message, m_session.job().display_units));
+    m_warning = why(problems.front(), m_session.job());
     // A rectangle is pulled anew; of what was clicked the last point can be taken back.
     if (m_laying->isRectangle()) m_laying.reset();
     return;

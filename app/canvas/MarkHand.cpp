@@ -75,8 +75,7 @@ void MarkHand::push(const QString& text, base::Result<plan::Job> after) {
   const base::Problems problems = m_session.edit(text, std::move(after));
   m_typed.clear();
   if (problems.empty()) return;
-  m_warning =
-      QString::fromStdString(words::say(problems.front().message, m_session.job().display_units));
+  m_warning = why(problems.front(), m_session.job());
 }
 
 void MarkHand::mark() {

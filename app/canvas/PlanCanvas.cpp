@@ -19,7 +19,8 @@ namespace sumpwright::canvas {
 
 namespace {
 
-constexpr double kPxPerMm = 4.0;  // 1 px at 100 % is 0.25 mm (own figure)
+constexpr double kPxPerMm = 4.0;        // 1 px at 100 % is 0.25 mm (own figure)
+constexpr double kLeastStepBack = 0.4;  // own figure: below, the house would be too small to read
 
 /// Lower left and upper right of a picture and what is drawn.
 std::pair<geometry::Point, geometry::Point> boxWith(const std::array<geometry::Point, 4>& picture,
@@ -153,10 +154,20 @@ void PlanCanvas::showThing(const std::string& id) {
   if (!m_session.hasJob()) return;
   const auto spot = spotOf(m_session.job(), id);
   if (!spot) return;
-  const QRectF inner = QRectF(rect()).adjusted(40, 40, -40, -40);
-  if (inner.contains(toWidget(*spot))) return;  // in sight already: nothing should move
+  const Covered under = covered();
+  const QRectF inner = QRectF(rect()).adjusted(40 + under.left, 40, -40 - under.right, -40);
+  const QPointF at = toWidget(*spot);
+  if (inner.contains(at)) return;  // in sight already: nothing should move
   Camera camera = m_camera;
-  camera.centre_m = *spot;
+  // Where the whole plan is looked at, it stays in sight beside the thing.
+  const QPointF off = at - inner.center();
+  const double out = std::min(inner.width() / 2 / std::max(std::abs(off.x()), 1.0),
+                              inner.height() / 2 / std::max(std::abs(off.y()), 1.0));
+  if (m_fitted && out > kLeastStepBack) {
+    camera.zoom(std::min(out, 1.0), inner.center(), size());
+  } else {
+    camera.centre_m = *spot;
+  }
   setCamera(camera);
 }
 

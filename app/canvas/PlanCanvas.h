@@ -49,6 +49,8 @@ class PlanCanvas final : public QWidget {
   void setTasks(const std::vector<TaskChoice>& choices);
   /// nullptr before setTasks().
   TaskStrip* strip() const { return m_strip; }
+  /// How a refusal is worded: by the names of things. Without it their ids stay.
+  void setSentences(std::function<QString(const base::Message&, const plan::Job&)> sentence);
   /// What to do next, as shown in the survey.
   QString hint() const;
   /// Whether the pointer surveys the house or sites the sump. Contract: setDesks() was called.
@@ -130,6 +132,7 @@ class PlanCanvas final : public QWidget {
   std::optional<tools::SiteDrag> m_drag;
   session::TapeDesk* m_desk = nullptr;
   session::TaskDesk* m_tasks = nullptr;
+  Speech m_speech;
   std::vector<std::unique_ptr<PlanHand>> m_hands;
   session::PictureDesk* m_picture = nullptr;
   PictureLayer m_picture_layer;

@@ -16,6 +16,7 @@
 #include "canvas/WallLayHand.h"
 #include "canvas/WallLengthHand.h"
 #include "paint/Look.h"
+#include "words/Words.h"
 
 namespace sumpwright::canvas {
 
@@ -32,6 +33,16 @@ void PlanCanvas::makeHands() {
   m_hands.push_back(std::make_unique<MeasureHand>(m_session));
   m_hands.push_back(std::make_unique<DimensionHand>(m_session));
   m_hands.push_back(std::make_unique<SurveyHand>(m_session, *m_desk));
+  m_speech.sentence = [](const base::Message& message, const plan::Job& job) {
+    return QString::fromStdString(words::say(message, job.display_units));
+  };
+  m_speech.task = [this] { return m_strip != nullptr ? m_strip->taskTitle() : QString(); };
+  for (const auto& hand : m_hands) hand->speakBy(m_speech);
+}
+
+void PlanCanvas::setSentences(
+    std::function<QString(const base::Message&, const plan::Job&)> sentence) {
+  m_speech.sentence = std::move(sentence);
 }
 
 void PlanCanvas::setDesks(session::TapeDesk& tape, session::TaskDesk& tasks) {

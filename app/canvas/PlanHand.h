@@ -12,10 +12,13 @@
 #include <QPointF>
 #include <QSizeF>
 #include <QString>
+#include <functional>
 #include <optional>
 
+#include "base/Problem.h"
 #include "canvas/Camera.h"
 #include "drawing/Theme.h"
+#include "plan/Job.h"
 #include "tools/Task.h"
 
 class QKeyEvent;
@@ -37,9 +40,19 @@ struct Sight {
   double grid_m() const { return traces || camera.px_per_m >= 120.0 ? 0.01 : 0.05; }
 };
 
+/// The canvas's words for what hands say.
+struct Speech {
+  /// A sentence in which things go by their names, not by their ids.
+  std::function<QString(const base::Message&, const plan::Job&)> sentence;
+  std::function<QString()> task;  ///< "Drain run": what the task in force lays
+};
+
 class PlanHand {
  public:
   virtual ~PlanHand() = default;
+
+  /// Must outlive the hand.
+  void speakBy(const Speech& speech) { m_speech = &speech; }
 
   virtual bool serves(tools::Task task) const = 0;
   /// While true, the hands after it have nothing to do on the plan.
@@ -76,9 +89,15 @@ class PlanHand {
 
  protected:
   const Sight& sight() const { return m_sight; }
+  /// Contract for both: speakBy() was called.
+  QString why(const base::Problem& problem, const plan::Job& job) const {
+    return m_speech->sentence(problem.message, job);
+  }
+  QString taskTitle() const { return m_speech->task(); }
 
  private:
   Sight m_sight;
+  const Speech* m_speech = nullptr;
 };
 
 }  // namespace sumpwright::canvas

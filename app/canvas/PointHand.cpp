@@ -58,6 +58,7 @@ std::optional<tools::PointGrip> PointHand::gripAt(QPointF at) const {
 }
 
 bool PointHand::press(QPointF at) {
+  m_warning.clear();
   m_in_hand.reset();
   m_grip = gripAt(at);
   if (!m_grip) return false;
@@ -121,6 +122,7 @@ void PointHand::cancel() {
   m_grip.reset();
   m_typed.clear();
   m_amiss = false;
+  m_warning.clear();
 }
 
 void PointHand::readTyped() {
@@ -154,10 +156,13 @@ bool PointHand::remove() {
   const std::string id = m_session.selected();
   const auto vertex = vertexInHand();
   if (!vertex || tools::laidPointsOf(m_session.job(), id).points.size() < 2) return false;
-  // One point too few to stay what it is: the reason is not worth a halt; nothing happens.
-  m_session.edit(session::Session::tr("Take out a point"),
-                 plan::removePoint(m_session.job(), id, *vertex));
-  m_in_hand.reset();
+  const base::Problems problems = m_session.edit(session::Session::tr("Take out a point"),
+                                                 plan::removePoint(m_session.job(), id, *vertex));
+  if (problems.empty()) {
+    m_in_hand.reset();
+  } else {
+    m_warning = why(problems.front(), m_session.job());
+  }
   return true;
 }
 
@@ -247,6 +252,11 @@ QString PointHand::liveText() const {
 void PointHand::paint(QPainter& painter, const drawing::Theme& theme, const QFont& font) const {
   if (!m_session.hasJob()) return;
   paintHandles(painter, theme);
+  if (const auto vertex = vertexInHand(); vertex && !m_warning.isEmpty()) {
+    const auto laid = tools::laidPointsOf(m_session.job(), m_session.selected());
+    const QPointF at = sight().widget(laid.points[static_cast<std::size_t>(*vertex)]);
+    paintPlate(painter, theme, font, sight(), at, m_warning, PlateTone::warning);
+  }
   if (!m_drag || !m_grip) return;
   paintSnap(painter, theme, sight(), m_drag->snapped());
   if (tools::laidPointsOf(m_session.job(), m_grip->thing).points.size() == 1) {

@@ -19,6 +19,7 @@ class PointHand final : public PlanHand {
   bool press(QPointF at) override;
   void move(QPointF at) override;
   void release() override;
+  void hover(QPointF /*at*/) override { m_warning.clear(); }
   void cancel() override;
   bool isActive() const override { return m_grip.has_value(); }
   bool key(QKeyEvent& event) override;
@@ -47,6 +48,7 @@ class PointHand final : public PlanHand {
   QPointF m_pointer;
   QString m_typed;
   bool m_amiss = false;  ///< what is typed cannot be read, or cannot be
+  QString m_warning;     ///< why the point in hand stays; until the pointer goes on
 };
 
 }  // namespace sumpwright::canvas

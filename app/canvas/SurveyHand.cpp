@@ -58,6 +58,7 @@ bool SurveyHand::press(QPointF at) {
   m_moved = false;
   m_typed.clear();
   m_amiss = false;
+  m_warning.clear();
   m_corner.reset();
   m_before_start.reset();
   if (!atTapeEnd(at)) beginHere(at);
@@ -168,6 +169,7 @@ void SurveyHand::cancel() {
   m_moved = false;
   m_typed.clear();
   m_amiss = false;
+  m_warning.clear();
 }
 
 bool SurveyHand::isInHand(int ring, int corner) const {
@@ -181,9 +183,14 @@ bool SurveyHand::isInHand(int ring, int corner) const {
 /// Of a triangle none can go: then the plan stays as it is.
 bool SurveyHand::removeCorner() {
   if (!m_session.hasJob() || !m_corner || !isInHand(m_corner->ring, m_corner->index)) return false;
-  m_session.edit(session::Session::tr("Take out a corner"),
-                 plan::removeCorner(m_session.job(), m_corner->ring, m_corner->index));
-  m_corner.reset();
+  const base::Problems problems =
+      m_session.edit(session::Session::tr("Take out a corner"),
+                     plan::removeCorner(m_session.job(), m_corner->ring, m_corner->index));
+  if (problems.empty()) {
+    m_corner.reset();
+  } else {
+    m_warning = why(problems.front(), m_session.job());
+  }
   return true;
 }
 
@@ -295,6 +302,10 @@ void SurveyHand::paintHandles(QPainter& painter, const drawing::Theme& theme) co
 void SurveyHand::paint(QPainter& painter, const drawing::Theme& theme, const QFont& font) const {
   if (!m_session.hasJob()) return;
   paintHandles(painter, theme);
+  if (!m_warning.isEmpty() && m_corner && isInHand(m_corner->ring, m_corner->index)) {
+    paintPlate(painter, theme, font, sight(), sight().widget(m_corner_m), m_warning,
+               PlateTone::warning);
+  }
   if (!isActive() || !m_moved) return;
   paintSnap(painter, theme, sight(), m_drag ? m_drag->snapped() : m_snapped);
   paintPlate(painter, theme, font, sight(), m_pointer,

@@ -20,6 +20,7 @@ class SurveyHand final : public PlanHand {
   bool press(QPointF at) override;
   void move(QPointF at) override;
   void release() override;
+  void hover(QPointF /*at*/) override { m_warning.clear(); }
   void cancel() override;
   bool isActive() const override { return m_drawing || m_grip.has_value(); }
   /// Figures fix the length, Enter ends, Escape gives up.
@@ -57,6 +58,7 @@ class SurveyHand final : public PlanHand {
   bool m_moved = false;
   QString m_typed;
   bool m_amiss = false;  ///< what is typed cannot be read, or cannot be
+  QString m_warning;     ///< why the corner in hand stays; until the pointer goes on
 };
 
 }  // namespace sumpwright::canvas

@@ -168,11 +168,10 @@ void WallDragHand::paint(QPainter& painter, const drawing::Theme& theme, const Q
   QString text = spanText(job, span);
   if (!m_typed.isEmpty()) text = QStringLiteral("%1\n%2|").arg(text, m_typed);
   if (m_refusal) {
-    const auto units = job.display_units == plan::DisplayUnits::imperial ? words::Units::imperial
-                                                                         : words::Units::metric;
-    const QString why = QString::fromStdString(words::say(m_refusal->message, units));
+    const QString reason = why(*m_refusal, job);
     return paintPlate(painter, theme, font, sight(), plateAnchor(sight(), job, span, m_pointer),
-                      m_typed.isEmpty() ? why : text + QLatin1Char('\n') + why, PlateTone::warning);
+                      m_typed.isEmpty() ? reason : text + QLatin1Char('\n') + reason,
+                      PlateTone::warning);
   }
   const auto gaps =
       tools::gapsBeside(job, span.at, span.width_m, m_drag->storey(), m_drag->grip().id);

@@ -76,7 +76,7 @@ void WallLayHand::lay() {
   base::Result<plan::Job> after = tools::laid(m_session.job(), *now);
   const std::string added = after ? tools::lastAdded(m_session.job(), *after) : std::string();
   const base::Problems problems =
-      m_session.edit(session::Session::tr("Lay a thing on a wall"), std::move(after));
+      m_session.edit(session::Session::tr("Lay: %1").arg(taskTitle()), std::move(after));
   if (!problems.empty()) return;
   m_typed.clear();
   m_laying->letGo();
@@ -139,11 +139,10 @@ void WallLayHand::paint(QPainter& painter, const drawing::Theme& theme, const QF
   QString text = spanText(job, span);
   if (!m_typed.isEmpty()) text = QStringLiteral("%1\n%2|").arg(text, m_typed);
   if (now->refusal) {
-    const auto units = job.display_units == plan::DisplayUnits::imperial ? words::Units::imperial
-                                                                         : words::Units::metric;
-    const QString why = QString::fromStdString(words::say(now->refusal->message, units));
+    const QString reason = why(*now->refusal, job);
     return paintPlate(painter, theme, font, sight(), plateAnchor(sight(), job, span, m_pointer),
-                      m_typed.isEmpty() ? why : text + QLatin1Char('\n') + why, PlateTone::warning);
+                      m_typed.isEmpty() ? reason : text + QLatin1Char('\n') + reason,
+                      PlateTone::warning);
   }
   paintPlate(painter, theme, font, sight(), plateAnchor(sight(), job, span, m_pointer), text);
 }

@@ -76,8 +76,7 @@ void WallLengthHand::take() {
       session::Session::tr("Set a wall's length"),
       plan::setWallLength(m_session.job(), wall->ring, wall->edge, length.metres.front()));
   if (problems.empty()) return cancel();
-  m_warning =
-      QString::fromStdString(words::say(problems.front().message, m_session.job().display_units));
+  m_warning = why(problems.front(), m_session.job());
 }
 
 bool WallLengthHand::key(QKeyEvent& event) {

@@ -14,6 +14,7 @@
 
 #include "paint/Look.h"
 #include "stages/SitingText.h"
+#include "stages/ThingText.h"
 #include "window/Actions.h"
 #include "window/FocusRing.h"
 #include "window/Theming.h"
@@ -191,6 +192,7 @@ void MainWindow::makeSitingPage() {
   m_canvas = new canvas::PlanCanvas(m_session, upper);
   m_canvas->setDesks(m_desk, m_tasks);
   m_canvas->setPicture(m_picture);
+  m_canvas->setSentences(stages::saidNamed);
   m_canvas->setZoomActions(action("view.zoom_in"), action("view.zoom_out"),
                            action("view.zoom_fit"));
   row->addWidget(m_canvas, 1);

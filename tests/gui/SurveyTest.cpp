@@ -9,6 +9,7 @@
 #include "plan/JobText.h"
 #include "plan/OutlineEdits.h"
 #include "stages/SitingText.h"
+#include "stages/ThingText.h"
 
 namespace sumpwright::gui {
 namespace {
@@ -256,6 +257,51 @@ TEST_F(Survey, DraggingAWallIsOneStepAndTheStudyFollows) {
   EXPECT_EQ(session().undoStack().count(), 1);
   session().undoStack().undo();
   EXPECT_EQ(session().job(), before);
+}
+
+TEST_F(Survey, WhatCannotBeReadStaysUntilEscape) {
+  activate();
+  window->newJob();
+  tapeBungalow();
+  key(Qt::Key_Return);
+  ASSERT_TRUE(things().isVisible());
+  line(QStringLiteral("xx 3"));
+  EXPECT_EQ(things().line()->text(), QStringLiteral("xx 3"));
+  EXPECT_TRUE(things().message().contains(QStringLiteral("xx")));
+  key(Qt::Key_Escape);
+  EXPECT_EQ(things().line()->text(), QString());
+  EXPECT_FALSE(things().message().contains(QStringLiteral("xx")));
+  EXPECT_EQ(QApplication::focusWidget(), things().line());
+  type(QStringLiteral("?"));
+  EXPECT_TRUE(things().message().contains(QStringLiteral("wc, ")));
+  EXPECT_FALSE(things().message().contains(QStringLiteral("wc wc")));
+}
+
+TEST_F(Survey, WhatIsShownOutsideThePlanLeavesTheHouseInSight) {
+  activate();
+  window->newJob();
+  tapeBungalow();
+  key(Qt::Key_Return);
+  window->canvas().fit();
+  line(QStringLiteral("bo 0 6.00 9"));
+  ASSERT_EQ(plan().outside.size(), 1U);
+  const QRectF seen(window->canvas().rect());
+  for (const geometry::Point corner : plan().rings[0].corners) {
+    EXPECT_TRUE(seen.contains(window->canvas().toWidget(corner)));
+  }
+  EXPECT_TRUE(seen.contains(window->canvas().toWidget(plan().outside[0].points_m.front())) ||
+              seen.contains(window->canvas().toWidget(plan().outside[0].points_m.back())));
+}
+
+TEST_F(Survey, ARefusalNamesThingsByWhatTheyAre) {
+  open("bungalow");
+  const plan::Opening& there = plan().openings.front();
+  const base::Message refusal("plan.opening.overlap",
+                              {base::text("thing", "window-99"), base::text("other", there.id),
+                               base::metres("common", 0.5)});
+  const QString said = stages::saidNamed(refusal, session().job());
+  EXPECT_TRUE(said.startsWith(QStringLiteral("This one and "))) << said.toStdString();
+  EXPECT_FALSE(said.contains(QString::fromStdString(there.id))) << said.toStdString();
 }
 
 TEST_F(Survey, UndoIsThePlansWhenNothingIsTyped) {

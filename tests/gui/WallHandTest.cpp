@@ -78,6 +78,7 @@ TEST_F(WallHand, AClickLaysAndTheNextIsInHand) {
   click(at(6.5, 0.1));
   EXPECT_EQ(plan().openings.size(), 2U);
   EXPECT_EQ(newSteps(), 2);
+  EXPECT_EQ(session().undoStack().undoText(), QStringLiteral("Lay: Window"));
   session().undoStack().undo();
   EXPECT_EQ(plan().openings.size(), 1U);
   key(Qt::Key_Escape);
