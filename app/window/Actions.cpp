@@ -83,6 +83,23 @@ constexpr std::array kTable{
         Reach::window, QT_TRANSLATE_NOOP("Actions", "Takes the last undone step again."),
         [](MainWindow& w) { w.session().undoStack().redo(); },
         [](const MainWindow& w) { return w.session().undoStack().canRedo(); }, nullptr, &kRedo},
+    ActionSpec{"survey.copy", Menu::edit, QT_TRANSLATE_NOOP("Actions", "Cop&y beside"), "Ctrl+D",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Copies the chosen thing beside itself; again: by the same step."),
+               [](MainWindow& w) { w.makeAlike(Alike::copy); }, hasThing, nullptr, nullptr, true},
+    ActionSpec{"survey.in_line", Menu::edit, QT_TRANSLATE_NOOP("Actions", "&Bring in line"),
+               "Ctrl+I", Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Slides the chosen thing along its wall until it is in line with "
+                                 "the one chosen before."),
+               [](MainWindow& w) { w.makeAlike(Alike::in_line); }, hasTwoThings},
+    ActionSpec{"survey.same_size", Menu::edit, QT_TRANSLATE_NOOP("Actions", "Make the same si&ze"),
+               "Ctrl+Shift+I", Reach::window,
+               QT_TRANSLATE_NOOP("Actions",
+                                 "Gives the chosen opening the width, sill and head of the one "
+                                 "chosen before."),
+               [](MainWindow& w) { w.makeAlike(Alike::size); }, hasTwoThings},
 
     ActionSpec{"survey.house", Menu::survey, QT_TRANSLATE_NOOP("Actions", "H&ouse and job"),
                "Ctrl+H", Reach::window,
@@ -102,7 +119,7 @@ constexpr std::array kTable{
                                  "PDF; scaled, straightened, faded."),
                [](MainWindow& w) { w.showPicture(); }, hasJob},
     ActionSpec{"survey.import", Menu::survey,
-               QT_TRANSLATE_NOOP("Actions", "Take an outline from a drawing or map…"),
+               QT_TRANSLATE_NOOP("Actions", "Ta&ke an outline from a drawing or map…"),
                "Ctrl+Shift+U", Reach::window,
                QT_TRANSLATE_NOOP("Actions",
                                  "Reads the outside walls from a DXF drawing or a GeoJSON map."),
@@ -123,23 +140,6 @@ constexpr std::array kTable{
                                  "Lists what cannot be and what is not known yet; each line leads "
                                  "to the thing."),
                [](MainWindow& w) { w.showSurvey(stages::SurveyPage::check); }, hasJob},
-    ActionSpec{"survey.copy", Menu::survey, QT_TRANSLATE_NOOP("Actions", "Cop&y beside"), "Ctrl+D",
-               Reach::window,
-               QT_TRANSLATE_NOOP("Actions",
-                                 "Copies the chosen thing beside itself; again: by the same step."),
-               [](MainWindow& w) { w.makeAlike(Alike::copy); }, hasThing, nullptr, nullptr, true},
-    ActionSpec{"survey.in_line", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Bring in line"),
-               "Ctrl+I", Reach::window,
-               QT_TRANSLATE_NOOP("Actions",
-                                 "Slides the chosen thing along its wall until it is in line with "
-                                 "the one chosen before."),
-               [](MainWindow& w) { w.makeAlike(Alike::in_line); }, hasTwoThings},
-    ActionSpec{"survey.same_size", Menu::survey,
-               QT_TRANSLATE_NOOP("Actions", "Make the same si&ze"), "Ctrl+Shift+I", Reach::window,
-               QT_TRANSLATE_NOOP("Actions",
-                                 "Gives the chosen opening the width, sill and head of the one "
-                                 "chosen before."),
-               [](MainWindow& w) { w.makeAlike(Alike::size); }, hasTwoThings},
     ActionSpec{"survey.rooms", Menu::survey, QT_TRANSLATE_NOOP("Actions", "&Rooms from walls"),
                "Ctrl+R", Reach::window,
                QT_TRANSLATE_NOOP("Actions", "Makes a room of every area that walls close off."),
@@ -369,7 +369,7 @@ const char* menuTitle(Menu menu) {
     case Menu::outline:
       return QT_TRANSLATE_NOOP("Actions", "O&utline with the pointer");
     case Menu::lay_opening:
-      return QT_TRANSLATE_NOOP("Actions", "Lay an o&pening");
+      return QT_TRANSLATE_NOOP("Actions", "Lay an openin&g");
     case Menu::lay_service:
       return QT_TRANSLATE_NOOP("Actions", "Lay a ser&vice");
     case Menu::lay_on_wall:
