@@ -65,6 +65,7 @@ void PlanCanvas::setDesks(session::TapeDesk& tape, session::TaskDesk& tasks) {
 void PlanCanvas::setPicture(session::PictureDesk& picture) {
   m_picture = &picture;
   m_hands.insert(m_hands.begin(), std::make_unique<PictureHand>(m_session, picture));
+  m_hands.front()->speakBy(m_speech);
   connect(&picture, &session::PictureDesk::layerChanged, this, &PlanCanvas::lookAtPicture);
   const auto marks = [this] {
     refreshHint();

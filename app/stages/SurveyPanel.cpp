@@ -71,6 +71,8 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk,
   connect(&session, &session::Session::jobChanged, this, [this] {
     m_books.clear();
     m_book_gone->hide();
+    m_begun = m_session.hasJob() && !m_session.job().plan.rings.empty() &&
+              m_session.job().plan.rings.front().closed;
     const bool begun = m_session.hasJob() && m_session.study() != nullptr;
     showPage(begun ? SurveyPage::things : SurveyPage::outline);
   });
@@ -112,6 +114,13 @@ void SurveyPanel::watchBooks() {
   }
   if (gone || back) m_book_gone->setVisible(gone);
   m_books = std::move(books);
+  // A house begun with the pointer has no book to go on with: things come next.
+  const bool begun = !rings.empty() && rings.front().closed;
+  if (begun && !m_begun && !m_books.front() && page() == SurveyPage::outline) {
+    m_choice->show(static_cast<int>(SurveyPage::things));
+    m_pages->setCurrentIndex(static_cast<int>(SurveyPage::things));  // the plan keeps the keys
+  }
+  m_begun = begun;
 }
 
 void SurveyPanel::takeFocus() {

@@ -67,6 +67,7 @@ class SurveyPanel final : public QWidget {
   std::vector<bool> m_books;  ///< of each ring, whether it has one
   PicturePage* m_picture;
   ImportPage* m_import;
+  bool m_begun = false;  ///< the house is closed
 };
 
 }  // namespace sumpwright::stages

@@ -213,6 +213,23 @@ TEST_F(Lay, AHouseBeginsAsARectangleAndGetsACourtyard) {
   EXPECT_EQ(window->desk().drawFrom(), (geometry::Point{4.0, 3.0}));
 }
 
+TEST_F(Lay, AHouseBegunWithThePointerGoesOnToItsThings) {
+  window->newJob();
+  window->showSurvey(stages::SurveyPage::outline);
+  QCoreApplication::processEvents();
+  canvas().setFocus();
+  take(Task::lay_house);
+  drag({0.0, 0.0}, {10.0, 8.0});
+  ASSERT_EQ(plan().rings.size(), 1U);
+  EXPECT_EQ(window->survey().page(), stages::SurveyPage::things);
+  // Gone to by hand it stays: a courtyard, or a look at the book.
+  window->showSurvey(stages::SurveyPage::outline);
+  take(Task::lay_courtyard);
+  drag({4.0, 3.0}, {6.0, 5.0});
+  ASSERT_EQ(plan().rings.size(), 2U);
+  EXPECT_EQ(window->survey().page(), stages::SurveyPage::outline);
+}
+
 TEST_F(Lay, SidesTypedBeforeTheFirstWallBeginARectangle) {
   trigger("file.new");
   QLineEdit* field = window->survey().outline()->field();
