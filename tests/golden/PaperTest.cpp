@@ -414,7 +414,7 @@ TEST(Painting, HalvesLookLikeTheWhole) {
       painter.end();
       const Apart found = apart(halves, whole);
       EXPECT_LE(found.most, 32) << name << " at " << ratio;
-      EXPECT_LT(800 * found.many, whole.width() * whole.height()) << name << " at " << ratio;
+      EXPECT_LT(700 * found.many, whole.width() * whole.height()) << name << " at " << ratio;
     }
   }
 }
