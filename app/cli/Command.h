@@ -19,6 +19,7 @@ struct Console {
 // The console outlives the parser.
 void addCheck(CLI::App& program, Console& console);
 void addSite(CLI::App& program, Console& console);
+void addSuction(CLI::App& program, Console& console);
 void addDraw(CLI::App& program, Console& console);
 
 }  // namespace sumpwright::cli

@@ -52,6 +52,7 @@ Outcome run(const std::vector<std::string>& args, std::ostream& out, std::ostrea
   describe(program, outcome);
   addCheck(program, console);
   addSite(program, console);
+  addSuction(program, console);
   addDraw(program, console);
   try {
     program.parse(std::vector<std::string>(args.rbegin(), args.rend()));

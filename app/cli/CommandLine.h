@@ -1,6 +1,6 @@
 #pragma once
-// The program without a window: sumpwright check | site | draw. Runs in the caller's process and
-// writes to the streams given, so tests need no shell. Needs no display.
+// The program without a window: sumpwright check | site | suction | draw. Runs in the caller's
+// process and writes to the streams given, so tests need no shell. Needs no display.
 //
 // Exit codes: 0 done and sound; 1 a job contradicts itself (unsound); 2 a file cannot be read or
 // written, or the command line is wrong. A place refused or not proven is no error.

@@ -22,8 +22,12 @@ std::span<const Sentence> cliSentences() {
            "so a place on it is from 0 to {length}.")},
       {"cli.no-display",
        QT_TRANSLATE_NOOP("Sentences",
-                         "There is no display to open a window on. The subcommands check, site and "
-                         "draw need none: see sumpwright --help.")},
+                         "There is no display to open a window on. The subcommands check, site, "
+                         "suction and draw need none: see sumpwright --help.")},
+      {"cli.no-fan",
+       QT_TRANSLATE_NOOP("Sentences", "There is no fan “{fan}”; there are: {known}.")},
+      {"cli.which-fan",
+       QT_TRANSLATE_NOOP("Sentences", "{fan} holds several fans: name one after a #, of {known}.")},
       {"cli.no-sump",
        QT_TRANSLATE_NOOP("Sentences", "The design has no sump “{sump}” in an outside wall.")},
   });

@@ -81,6 +81,154 @@ std::span<const Sentence> suctionSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "Cells of the suction field measure 5 mm to 1 m, and factors on the "
                          "ground are positive.")},
+      {"suction.assumed.best-place",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "No sump is drawn and no place was asked for: the best place by the rules is taken.")},
+      {"suction.assumed.depth",
+       QT_TRANSLATE_NOOP("Sentences", "The fill is {low} to {high} deep.")},
+      {"suction.assumed.fan",
+       QT_TRANSLATE_NOOP("Sentences", "Each sump has a fan of its own, {fan}.")},
+      {"suction.assumed.fan-invented",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Each sump has a fan of its own, {fan}: a demo class, no product. Take "
+                         "your supplier's curve for a real job.")},
+      {"suction.assumed.fill", QT_TRANSLATE_NOOP("Sentences", "Under the slab lies {fill}.")},
+      {"suction.assumed.guesses",
+       QT_TRANSLATE_NOOP("Sentences", "The ground was guessed {draws} times within these ranges.")},
+      {"suction.assumed.joint",
+       QT_TRANSLATE_NOOP("Sentences", "The joint of slab and wall is open by {low} to {high} mm.")},
+      {"suction.assumed.permeability",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The fill's permeability lies between 10^{low:1} and 10^{high:1} m².")},
+      {"suction.assumed.pipe",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Pipe of {bore} inside, {before} before the fan and {after} after it, bends: {bends}.")},
+      {"suction.assumed.pit", QT_TRANSLATE_NOOP("Sentences", "The pit is {litres} litres.")},
+      {"suction.assumed.soil",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The soil below lets through 10^{low:1} to 10^{high:1} m/s per pascal.")},
+      {"suction.assumed.target",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "{target} are asked for everywhere; {limit} are the least that counts as held.")},
+      {"suction.case.both", QT_TRANSLATE_NOOP("Sentences", "{walls}, {party}")},
+      {"suction.case.party-closed",
+       QT_TRANSLATE_NOOP("Sentences", "if the fill ends at the party wall")},
+      {"suction.case.party-open", QT_TRANSLATE_NOOP("Sentences", "if the fill goes on next door")},
+      {"suction.case.walls-on-slab",
+       QT_TRANSLATE_NOOP("Sentences", "if inner walls of unknown footing stand on the slab")},
+      {"suction.case.walls-stand",
+       QT_TRANSLATE_NOOP("Sentences", "if inner walls of unknown footing go through the fill")},
+      {"suction.caution.locate",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Before coring or drilling, locate the services and look for asbestos; "
+                         "local codes and licensed trades decide what may be done.")},
+      {"suction.caution.no-concentration",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "No radon concentration is predicted: no published formula turns suction under a floor "
+           "into Bq/m³. Measure after the works; the re-test decides.")},
+      {"suction.caution.prediction",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "All of this is a prediction from assumed ground. Before any price, test "
+                         "with a temporary fan and read the suction at the far places.")},
+      {"suction.caution.spillage",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A fan can draw flue gas back into the room: test for spillage with the "
+                         "fan on, doors shut and every extract running.")},
+      {"suction.fill.clean_stone", QT_TRANSLATE_NOOP("Sentences", "clean stone")},
+      {"suction.fill.graded", QT_TRANSLATE_NOOP("Sentences", "hardcore with fines")},
+      {"suction.fill.none", QT_TRANSLATE_NOOP("Sentences", "no hardcore")},
+      {"suction.fill.unknown",
+       QT_TRANSLATE_NOOP("Sentences", "nobody knows what, so anything from fines to clean stone")},
+      {"suction.middle",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{floor:0,down} of the floor and {joint:0,down} of the wall joint at "
+                         "{target} or more, {floor_limit:0,down} of the floor at {limit} or more; "
+                         "least {least:down} at {where}. {flow} of air, {pit:0} in the pit.")},
+      {"suction.no-place", QT_TRANSLATE_NOOP("Sentences",
+                                             "The design has no sump and no place is clear or only "
+                                             "advised against: say where the sump is to be.")},
+      {"suction.range.flow",
+       QT_TRANSLATE_NOOP("Sentences", "Air drawn: in eight of ten guesses {low:0} to {high:0}.")},
+      {"suction.range.pit",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Suction in the pit: in eight of ten guesses {low:0} to {high:0}.")},
+      {"suction.second.allowed", QT_TRANSLATE_NOOP("Sentences", "no rule refuses it")},
+      {"suction.second.hardly",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "A second sump would likely help little: at best on the {wall}, {chainage} along ring "
+           "{ring} ({state}), the floor held would go from {before:0} to {after:0} on average.")},
+      {"suction.second.helps",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "A second sump with a fan of its own on the {wall}, {chainage} along ring {ring} "
+           "({state}), would likely raise the floor held from {before:0} to {after:0} on average, "
+           "and the chance of the whole floor from {whole_before:0} to {whole_after:0}.")},
+      {"suction.second.not-proven", QT_TRANSLATE_NOOP("Sentences", "not proven")},
+      {"suction.sump-off-floor",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Sump {sump} does not stand in a floor on fill and is left out.")},
+      {"suction.target",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The suction asked for and the least that counts must be more than "
+                         "nothing, the least no more than what is asked for.")},
+      {"suction.thumb.exceeded",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Rule of thumb (Irish guidance as summarised on housebuild.com, radon "
+                         "sumps), {most:0} and {far:0} for one sump in clean stone: exceeded, with "
+                         "{area:0} and {farthest:1} to the farthest floor.")},
+      {"suction.thumb.fill",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Rule of thumb (Irish guidance as summarised on housebuild.com, radon "
+                         "sumps), {most:0} and {far:0} for one sump in clean stone: does not count "
+                         "here, since the fill is not known to be clean stone.")},
+      {"suction.thumb.held",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Rule of thumb (Irish guidance as summarised on housebuild.com, radon "
+                         "sumps), {most:0} and {far:0} for one sump in clean stone: kept, with "
+                         "{area:0} and {farthest:1} to the farthest floor.")},
+      {"suction.thumb.wall",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Rule of thumb (Irish guidance as summarised on housebuild.com, radon "
+                         "sumps), {most:0} and {far:0} for one sump in clean stone: does not count "
+                         "here, since a wall crosses the fill or may.")},
+      {"suction.verdict.all-but",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Prediction: likely to hold {target} under all but {where}; "
+                         "{likely:0,down} of the floor is likely held. The whole floor is in "
+                         "{whole:0,down} of the guesses, that place in {least:0,down}.")},
+      {"suction.verdict.little",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Prediction: not likely to hold {target} under more than the floor near "
+                         "the sump; {likely:0,down} of the floor is likely held. Least likely is "
+                         "{where}, in {least:0,down} of the guesses.")},
+      {"suction.verdict.not-layered",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "No reach is predicted: without a granular layer air does not run in a layer under the "
+           "slab. Test with a strong temporary fan; expect 3 to 5 m from each point (derived), and "
+           "dig pits of 28 litres or more (ANSI/AARST RMS-LB 2018, §6.1.1, on tight fill).")},
+      {"suction.verdict.off-floor",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "No suction is predicted: there is no floor on fill behind the wall there.")},
+      {"suction.verdict.part",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Prediction: likely to hold {target} under {likely:0,down} of the floor "
+                         "only. Least likely is {where}, in {least:0,down} of the guesses; the "
+                         "whole floor is in {whole:0,down}.")},
+      {"suction.verdict.whole",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Prediction: likely to hold {target} under the whole floor, in {whole:0,down} of the "
+           "guesses at the ground. Least likely is {where}, in {least:0,down}.")},
+      {"suction.where.corner", QT_TRANSLATE_NOOP("Sentences", "the {side} corner ({corner})")},
+      {"suction.where.in-room", QT_TRANSLATE_NOOP("Sentences", "{where}, in {room}")},
+      {"suction.where.side", QT_TRANSLATE_NOOP("Sentences", "the {side} side")},
   });
   return rows;
 }

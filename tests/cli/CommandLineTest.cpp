@@ -35,7 +35,7 @@ TEST(CommandLine, HelpTellsExitCodes) {
 }
 
 TEST(CommandLine, EachSubcommandHasHelp) {
-  for (const char* command : {"check", "site", "draw"}) {
+  for (const char* command : {"check", "site", "suction", "draw"}) {
     const Ran help = ran({command, "--help"});
     EXPECT_EQ(help.code, kDone) << command;
     EXPECT_THAT(help.out, HasSubstr("JOB")) << command;

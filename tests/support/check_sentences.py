@@ -85,6 +85,7 @@ def manual(root):
         "sheet": "Rule sheets",
         "fans": "Fan tables",
         "airflow": "Air flow and fans",
+        "suction": "Suction under the floor",
         "study": "Siting",
         "waiver": "Waivers that accept nothing",
         "cli": "Command line",

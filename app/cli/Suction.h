@@ -1,0 +1,23 @@
+#pragma once
+// What `sumpwright suction` says: as JSON ("sumpwright.suction/1", described in the manual), as
+// text and as a grid. JSON and text hold the same facts.
+
+#include <nlohmann/json_fwd.hpp>
+#include <ostream>
+#include <string>
+
+#include "siting/SuctionStudy.h"
+
+namespace sumpwright::cli {
+
+/// SI units and shares of 1 in full precision; sentences in English in the job's display units.
+nlohmann::ordered_json suctionJson(const siting::Study& study, const siting::SuctionSystem& system,
+                                   const siting::SuctionAnswer& answer);
+
+void printSuction(const siting::Study& study, const siting::SuctionSystem& system,
+                  const siting::SuctionAnswer& answer, std::ostream& out);
+
+/// Lines "x_m,y_m,suction_pa,chance" under a head of those names, one for each cell of the floor.
+std::string gridCsv(const siting::SuctionAnswer& answer);
+
+}  // namespace sumpwright::cli

@@ -1,0 +1,139 @@
+// sumpwright suction JOB: will it pull under the whole floor.
+
+#include <unistd.h>
+
+#include <algorithm>
+#include <cmath>
+#include <iostream>
+#include <memory>
+#include <nlohmann/json.hpp>
+#include <thread>
+
+#include "cli/AtPlace.h"
+#include "cli/CommandLine.h"
+#include "cli/FanOption.h"
+#include "cli/Load.h"
+#include "cli/Problems.h"
+#include "cli/Suction.h"
+#include "files/JobFile.h"
+#include "plan/KindNames.h"
+
+namespace sumpwright::cli {
+
+namespace {
+
+struct SuctionChoice {
+  StudyChoice study;
+  std::string at;
+  std::string fan = "demo-medium";
+  std::string fill;
+  std::string grid;
+  suction::Target target;
+  int draws = 64;
+  bool json = false;
+};
+
+/// More threads than this gain nothing on a house (own figure).
+constexpr unsigned kMostThreads = 8;
+
+/// Tells how far it is, on a terminal only: logs and pipes stay clean.
+suction::Going progressOn(const Console& console) {
+  if (&console.err != &std::cerr || isatty(STDERR_FILENO) == 0) return {};
+  return [&err = console.err, last = -1](double done) mutable {
+    const int percent = static_cast<int>(std::floor(100.0 * done));
+    if (percent == last) return true;
+    last = percent;
+    err << "\rguessing the ground: " << percent << " %" << (percent == 100 ? "\r\033[K" : "")
+        << std::flush;
+    return true;
+  };
+}
+
+siting::SuctionOptions suctionOptions(const SuctionChoice& choice, const Console& console) {
+  siting::SuctionOptions options;
+  if (!choice.at.empty()) options.at = placeOf(choice.at);
+  if (!choice.fill.empty()) options.fill = plan::valueOf<plan::Fill>(choice.fill);
+  options.target = choice.target;
+  options.draws = choice.draws;
+  options.threads =
+      static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, kMostThreads));
+  options.going = progressOn(console);
+  return options;
+}
+
+/// Nothing was answered: what is only missing for a paper is too little to answer here.
+void declineSuction(const SuctionChoice& choice, const base::Problems& problems, Console& console) {
+  complain(console.err, choice.study.job, problems);
+  console.exit_code = base::any(problems, base::Gravity::unsound) ? kUnsound : kUnusable;
+}
+
+void writeSuction(const SuctionChoice& choice, const siting::Study& study,
+                  const siting::SuctionSystem& system, const siting::SuctionAnswer& answer,
+                  Console& console) {
+  if (!choice.grid.empty()) {
+    const auto written = files::writeBytes(choice.grid, gridCsv(answer));
+    if (!written.ok()) return declineSuction(choice, written.problems(), console);
+  }
+  if (!choice.json) return printSuction(study, system, answer, console.out);
+  using Handler = nlohmann::ordered_json::error_handler_t;
+  console.out << suctionJson(study, system, answer).dump(2, ' ', false, Handler::replace) << '\n';
+}
+
+void runSuction(const SuctionChoice& choice, Console& console) {
+  const auto fan = fanOf(choice.fan);
+  if (!fan.ok()) return declineSuction(choice, fan.problems(), console);
+  const std::optional<siting::Study> made = study(choice.study, console);
+  if (!made) return;
+  const siting::SuctionOptions options = suctionOptions(choice, console);
+  if (options.at) {
+    if (const auto bad = noSuchPlace(*options.at, *made)) {
+      return refusePlace(choice.study.job, *bad, console);
+    }
+  }
+  const auto system = siting::usualSystem(made->site(), fan->fan, fan->invented);
+  const auto answer = siting::studySuction(*made, system, options);
+  if (!answer.ok()) return declineSuction(choice, answer.problems(), console);
+  writeSuction(choice, *made, system, *answer, console);
+}
+
+void addGroundOptions(CLI::App& command, SuctionChoice& choice) {
+  command.add_option("--target", choice.target.design_pa, "Suction asked for everywhere, pascals")
+      ->check(CLI::Range(0.1, 100.0))
+      ->type_name("PA")
+      ->capture_default_str();
+  command
+      .add_option("--limit", choice.target.limit_pa,
+                  "Least suction that counts as held, pascals, no more than the target")
+      ->check(CLI::Range(0.1, 100.0))
+      ->type_name("PA")
+      ->capture_default_str();
+  command.add_option("--fill", choice.fill, "What lies under the slab instead of the job's word")
+      ->check(CLI::IsMember({"clean_stone", "graded", "none", "unknown"}))
+      ->type_name("KIND");
+  command.add_option("--draws", choice.draws, "Guesses at the ground, 64 to 1024")
+      ->check(CLI::Range(64, 1024))
+      ->type_name("N")
+      ->capture_default_str();
+}
+
+}  // namespace
+
+void addSuction(CLI::App& program, Console& console) {
+  auto choice = std::make_shared<SuctionChoice>();
+  CLI::App* command =
+      program.add_subcommand("suction", "Will it pull under the whole floor: a prediction");
+  addStudyOptions(*command, choice->study);
+  command->add_flag("--json", choice->json, "As JSON (sumpwright.suction/1)");
+  addAtOption(*command, choice->at);
+  command
+      ->add_option("--fan", choice->fan,
+                   "Fan by its id, or a fan table's file (FILE#ID where it has several)")
+      ->type_name("ID|FILE")
+      ->capture_default_str();
+  addGroundOptions(*command, *choice);
+  command->add_option("--grid", choice->grid, "Also write x, y, suction and chance of every cell")
+      ->type_name("FILE");
+  command->callback([choice, &console] { runSuction(*choice, console); });
+}
+
+}  // namespace sumpwright::cli

@@ -1,0 +1,113 @@
+#include <array>
+#include <charconv>
+
+#include "cli/Suction.h"
+#include "words/Words.h"
+
+namespace sumpwright::cli {
+
+namespace {
+
+struct SuctionPrinter {
+  const siting::Study& study;
+  const siting::SuctionAnswer& answer;
+  std::ostream& out;
+
+  std::string say(const base::Message& message) const {
+    return words::say(message, study.job().display_units);
+  }
+
+  std::string print(double value, base::Unit unit, int decimals = -1) const {
+    const auto units = study.job().display_units == plan::DisplayUnits::imperial
+                           ? words::Units::imperial
+                           : words::Units::metric;
+    return words::print({value, unit}, units, {.decimals = decimals});
+  }
+
+  /// As --at takes it: metres, whatever the display units.
+  static std::string place(siting::Place at) {
+    return std::to_string(at.ring) + ":" +
+           words::print({at.chainage_m, base::Unit::metre}, words::Units::metric, {.bare = true});
+  }
+
+  void line(const base::Message& message) const { out << "  " << say(message) << '\n'; }
+
+  void sumps() const {
+    for (const siting::StudiedSump& sump : answer.sumps) {
+      out << "Sump" << (sump.id.empty() ? "" : " " + sump.id);
+      if (sump.place) {
+        out << " at " << place(*sump.place) << ": "
+            << rules::stateName(study.assess(*sump.place, sump.id).state) << '\n';
+      } else {
+        out << " inside the house\n";
+      }
+    }
+  }
+
+  void middle() const {
+    out << "\nOn the middle guess at the ground\n";
+    for (const siting::MiddleCase& one : answer.middle) {
+      if (!one.label.id.empty()) out << "  " << say(one.label) << ":\n  ";
+      line(one.sentence);
+    }
+  }
+
+  void ranges() const {
+    out << "\nWhat the fan will do\n";
+    for (const base::Message& range : answer.ranges) line(range);
+    if (answer.power_w) {
+      out << "  On the middle guess " << print(*answer.power_w, base::Unit::watt, 0) << ", "
+          << print(answer.running.energy_kwh, base::Unit::kilowattHour, 0) << " a year.\n";
+    }
+    for (const base::Message& remark : answer.remarks) line(remark);
+  }
+
+  void assumptions() const {
+    out << "\nAssumed\n";
+    for (const siting::Assumption& one : answer.assumptions) {
+      out << "  " << say(one.what) << " ["
+          << base::kMarkNames[static_cast<std::size_t>(one.source.mark)] << ": " << one.source.text
+          << "]\n";
+    }
+  }
+};
+
+/// Four decimals with a point, whatever the locale.
+std::string fixed(double value) {
+  std::array<char, 64> text{};
+  const auto [end, error] =
+      std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, 4);
+  return error == std::errc{} ? std::string(text.data(), end) : std::string();
+}
+
+}  // namespace
+
+void printSuction(const siting::Study& study, const siting::SuctionSystem& system,
+                  const siting::SuctionAnswer& answer, std::ostream& out) {
+  const SuctionPrinter printer{study, answer, out};
+  printer.sumps();
+  out << "Fan: " << system.fan.title << "\n\n" << printer.say(answer.verdict) << '\n';
+  if (answer.state == siting::SuctionState::answered) {
+    printer.middle();
+    printer.ranges();
+    out << '\n';
+    if (answer.second) out << printer.say(answer.second->sentence) << '\n';
+    out << printer.say(answer.thumb.sentence) << '\n';
+  } else {
+    for (const base::Message& remark : answer.remarks) printer.line(remark);
+  }
+  printer.assumptions();
+  out << "\nBefore anybody relies on it\n";
+  for (const base::Message& caution : answer.cautions) printer.line(caution);
+}
+
+std::string gridCsv(const siting::SuctionAnswer& answer) {
+  std::string text = "x_m,y_m,suction_pa,chance\n";
+  for (const siting::FloorPoint& cell : answer.floor) {
+    text += fixed(cell.at.x) + ',' + fixed(cell.at.y) + ',' + fixed(cell.suction_pa) + ',' +
+            fixed(cell.chance) + '\n';
+  }
+  return text;
+}
+
+}  // namespace sumpwright::cli

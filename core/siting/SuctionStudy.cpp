@@ -1,0 +1,294 @@
+#include "siting/SuctionStudy.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "base/Contract.h"
+#include "siting/SuctionPlaces.h"
+#include "siting/SuctionSecond.h"
+#include "siting/SuctionWords.h"
+
+namespace sumpwright::siting {
+
+namespace {
+
+using base::Message;
+using geometry::Point;
+using suction::ModelChoices;
+using suction::Sink;
+
+constexpr int kFewestDraws = 64;
+
+/// In the order that hurts first.
+std::vector<ModelChoices> choicesOf(const plan::Plan& plan) {
+  std::vector<ModelChoices> all;
+  for (const bool stand : {true, false}) {
+    for (const bool open : {false, true}) {
+      if (!stand && !suction::hasUnknownWalls(plan)) continue;
+      if (open && !suction::hasPartyWalls(plan)) continue;
+      all.push_back({stand, open});
+    }
+  }
+  return all;
+}
+
+double at(const std::vector<double>& sorted, double share) {
+  const double place = share * static_cast<double>(sorted.size() - 1);
+  const auto low = static_cast<std::size_t>(place);
+  const std::size_t high = std::min(low + 1, sorted.size() - 1);
+  return sorted[low] + (place - static_cast<double>(low)) * (sorted[high] - sorted[low]);
+}
+
+Band bandOf(std::vector<double> values) {
+  std::sort(values.begin(), values.end());
+  return {at(values, 0.1), at(values, 0.5), at(values, 0.9)};
+}
+
+class Answerer {
+ public:
+  Answerer(const Study& study, const SuctionSystem& system, const SuctionOptions& options)
+      : m_study(study), m_system(system), m_options(options) {
+    const plan::House& house = study.job().house;
+    m_answer.fill = options.fill.value_or(house.fill);
+    m_answer.target = options.target;
+    m_ranges = options.ranges.value_or(suction::rangesOf(m_answer.fill, house));
+    m_radius_m = suction::pitRadius_m(options.pit_m3);
+  }
+
+  base::Result<SuctionAnswer> answered() {
+    if (auto problem = placed()) return *problem;
+    m_answer.cautions = cautionsOf();
+    if (!m_ranges.layered) return finished(SuctionState::not_layered);
+    base::Problems problems = solveMiddle();
+    if (!problems.empty()) return problems;
+    if (m_answer.sumps.empty()) return finished(SuctionState::off_floor);
+    problems = takeChance();
+    if (!problems.empty()) return problems;
+    proposeSecond();
+    m_answer.thumb = ruleOfThumb(m_answer, m_solvers[0].network(), m_barriers);
+    return finished(SuctionState::answered);
+  }
+
+ private:
+  SuctionAnswer finished(SuctionState state) {
+    m_answer.state = state;
+    m_answer.verdict = verdictOf(m_answer, m_clustered);
+    auto& list = m_answer.assumptions;
+    for (Assumption& one : groundAssumptions(m_answer, m_ranges, m_options.pit_m3)) {
+      list.push_back(std::move(one));
+    }
+    list.insert(list.end(), m_system.assumptions.begin(), m_system.assumptions.end());
+    return std::move(m_answer);
+  }
+
+  void add(const std::string& id, Place place) {
+    const auto& perimeter = m_study.perimeter();
+    m_answer.sumps.push_back({id, place, suction::sinkAt(perimeter, place, m_radius_m)});
+  }
+
+  /// Which sumps are counted with; a problem where there are none to take.
+  std::optional<base::Problem> placed() {
+    if (m_options.at) {
+      add("", m_study.perimeter().wrapped(*m_options.at));
+      return std::nullopt;
+    }
+    for (const plan::Sump& sump : m_study.job().design.sumps) {
+      const auto sink = suction::sinkOf(m_study.perimeter(), sump, m_radius_m);
+      if (!sink) continue;
+      const Place place{sump.ring, sump.chainage_m};
+      m_answer.sumps.push_back({sump.id, sump.at_m ? std::nullopt : std::optional(place), *sink});
+    }
+    if (!m_answer.sumps.empty()) return std::nullopt;
+    if (m_study.best().empty()) {
+      return base::Problem{Message("suction.no-place"), "/design/sumps", base::Gravity::missing};
+    }
+    add("", m_study.best().front().place);
+    m_answer.assumptions.push_back(
+        {Message("suction.assumed.best-place"), {base::Mark::own, "No sump is drawn"}});
+    return std::nullopt;
+  }
+
+  base::Problems solveMiddle() {
+    const plan::Plan& plan = m_study.job().plan;
+    for (const ModelChoices& choices : choicesOf(plan)) {
+      auto model = suction::modelOf(m_study.job(), m_ranges.middle(), choices);
+      if (!model) return model.problems();
+      auto solver = suction::FieldSolver::of(*model, {.cell_m = m_options.cell_m});
+      if (!solver.ok()) return solver.summary().problems;
+      if (m_solvers.empty()) keepThoseOnFloor(solver);
+      if (m_answer.sumps.empty()) return {};
+      m_barriers = m_barriers || !model->barriers.empty();
+      solveCase(choices, solver);
+      m_solvers.push_back(std::move(solver));
+    }
+    for (std::size_t k = 1; k < m_answer.middle.size(); ++k) {
+      const double held = m_answer.middle[k].reach.floor;
+      if (held < m_answer.middle[m_answer.worst].reach.floor) m_answer.worst = k;
+    }
+    const airflow::DutySummary& duty = m_answer.middle[m_answer.worst].duty;
+    m_answer.remarks.insert(m_answer.remarks.end(), duty.remarks.begin(), duty.remarks.end());
+    takePower(duty);
+    return {};
+  }
+
+  void keepThoseOnFloor(const suction::FieldSolver& solver) {
+    std::erase_if(m_answer.sumps, [&](const StudiedSump& sump) {
+      if (solver.unit(sump.sink)) return false;
+      m_answer.remarks.push_back(Message("suction.sump-off-floor", {base::text("sump", sump.id)}));
+      return true;
+    });
+  }
+
+  void solveCase(const ModelChoices& choices, const suction::FieldSolver& solver) {
+    MiddleCase one;
+    one.choices = choices;
+    one.label = caseLabel(m_study.job().plan, choices);
+    one.field = solver.summary();
+    std::vector<suction::UnitField> units;
+    std::vector<std::string> names;
+    for (const StudiedSump& sump : m_answer.sumps) {
+      auto unit = solver.unit(sump.sink);
+      if (!unit) continue;
+      units.push_back(std::move(*unit));
+      names.push_back(sump.id);
+    }
+    one.duty = airflow::solveDuty(dutyOptions(m_system, names, suction::resistances(units),
+                                              m_ranges.middle().inertia_pa_s2_m6(m_radius_m)));
+    std::vector<double> flows(units.size(), 0.0);
+    for (std::size_t k = 0; k < one.duty.legs.size(); ++k) {
+      flows[k] = one.duty.legs[k].ground.m3PerS();
+    }
+    m_suctions.push_back(suction::superposed(units, flows));
+    one.reach = suction::reachOf(solver.network(), m_suctions.back(), m_options.target);
+    one.sentence = caseSentence(one, m_options.target, placeOnFloor(m_study, one.reach.least.at));
+    m_answer.middle.push_back(std::move(one));
+  }
+
+  void takePower(const airflow::DutySummary& duty) {
+    double sum = 0.0;
+    for (const airflow::LineDuty& line : duty.lines) {
+      if (!line.power_w) return;
+      sum += *line.power_w;
+    }
+    m_answer.power_w = sum;
+    m_answer.running = airflow::runningCost(sum, std::nullopt);
+  }
+
+  base::Problems takeChance() {
+    suction::ChanceOptions options;
+    options.draws = std::max(kFewestDraws, m_options.draws);
+    options.cell_m = m_options.cell_m;
+    options.threads = m_options.threads;
+    options.target = m_options.target;
+    options.fan = flowOf(m_system);
+    auto made = suction::ChanceStudy::of(m_study.job(), m_ranges, options, m_options.going);
+    if (!made) return made.problems();
+    m_chance = *made;
+    std::vector<Sink> sinks;
+    for (const StudiedSump& sump : m_answer.sumps) sinks.push_back(sump.sink);
+    const auto chance = m_chance->ask(sinks);
+    SUMPWRIGHT_REQUIRE(chance.has_value());  // the sumps stand in the floor
+    m_answer.chance = m_chance->summary();
+    m_answer.draws = options.draws;
+    m_answer.whole_floor = chance->whole_floor;
+    m_answer.mean_floor = chance->mean_floor;
+    takeFloor(*chance);
+    takeRanges(*chance);
+    return {};
+  }
+
+  double suctionAt(Point at) const {
+    const suction::Network& network = m_solvers[m_answer.worst].network();
+    const std::vector<double>& suction = m_suctions[m_answer.worst];
+    const int cell = network.cellNear(at);
+    return cell < 0 ? 0.0 : suction[static_cast<std::size_t>(cell)];
+  }
+
+  /// The floor as data, the share that is likely held, and the place that is least likely.
+  void takeFloor(const suction::Chance& chance) {
+    const suction::Network& network = m_chance->network();
+    double likely = 0.0;
+    double area = 0.0;
+    std::vector<Point> unlikely;
+    const FloorPoint* least = nullptr;
+    m_answer.floor.reserve(network.cells.size());
+    for (std::size_t c = 0; c < network.cells.size(); ++c) {
+      const double own = network.cells[c].own_m2;
+      if (!(own > 0.0)) continue;
+      const Point at = network.centre(static_cast<int>(c));
+      m_answer.floor.push_back({at, suctionAt(at), static_cast<double>(chance.by_cell[c])});
+      const FloorPoint& here = m_answer.floor.back();
+      area += own;
+      if (isLikely(here.chance)) likely += own;
+      if (!isLikely(here.chance)) unlikely.push_back(at);
+      if (least == nullptr || isLess(here, *least)) least = &here;
+    }
+    if (least == nullptr) return;
+    m_answer.likely_floor = likely / area;
+    m_answer.least_likely = {least->chance, least->at};
+    m_answer.least_where = placeOnFloor(m_study, least->at);
+    // "All but" one place is said only where all the rest lies round it: within half the side of a
+    // square of the floor's area (own figure).
+    const double round = 0.5 * std::sqrt(area);
+    m_clustered = std::all_of(unlikely.begin(), unlikely.end(),
+                              [&](Point p) { return geometry::distance(p, least->at) <= round; });
+  }
+
+  /// Shares of guesses are sums of single precision.
+  static bool isLikely(double chance) { return chance > kLikely - 1e-6; }
+  static bool isLess(const FloorPoint& a, const FloorPoint& b) {
+    if (std::abs(a.chance - b.chance) > 1e-6) return a.chance < b.chance;
+    return a.suction_pa < b.suction_pa;
+  }
+
+  void takeRanges(const suction::Chance& chance) {
+    m_answer.flow_m3_s = bandOf(chance.flows_m3_s);
+    if (m_answer.sumps.size() == 1) {
+      std::vector<double> pits;
+      for (const double flow : chance.flows_m3_s) {
+        pits.push_back(pitSuctionAt(m_system, base::Flow::ofM3PerS(flow)).pa());
+      }
+      m_answer.pit_pa = bandOf(std::move(pits));
+    }
+    m_answer.ranges = rangeSentences(m_answer);
+  }
+
+  void proposeSecond() {
+    const bool reaches = isLikely(m_answer.whole_floor);
+    if (!m_options.propose_second || reaches || m_answer.sumps.size() != 1) return;
+    const SecondAsk ask{m_study,          m_solvers[m_answer.worst],
+                        *m_chance,        m_answer,
+                        flowOf(m_system), m_ranges.middle().inertia_pa_s2_m6(m_radius_m)};
+    m_answer.second = secondSump(ask);
+  }
+
+  const Study& m_study;
+  const SuctionSystem& m_system;
+  const SuctionOptions& m_options;
+  suction::GroundRanges m_ranges;
+  double m_radius_m = 0.0;
+  SuctionAnswer m_answer;
+  std::vector<suction::FieldSolver> m_solvers;  ///< by case
+  std::vector<std::vector<double>> m_suctions;  ///< by case
+  std::optional<suction::ChanceStudy> m_chance;
+  bool m_barriers = false;
+  bool m_clustered = false;
+};
+
+bool isSound(const suction::Target& target) {
+  return std::isfinite(target.design_pa) && target.limit_pa > 0.0 &&
+         target.limit_pa <= target.design_pa;
+}
+
+}  // namespace
+
+base::Result<SuctionAnswer> studySuction(const Study& study, const SuctionSystem& system,
+                                         const SuctionOptions& options) {
+  if (!isSound(options.target)) {
+    return base::Problem{Message("suction.target"), "", base::Gravity::unreadable};
+  }
+  return Answerer(study, system, options).answered();
+}
+
+}  // namespace sumpwright::siting

@@ -1,0 +1,135 @@
+#pragma once
+// Will it pull under the whole floor? One answer to a contractor's question, made of the ground's
+// ranges, the chance study, the field on the middle guess and the fan's duty point.
+//
+// A prediction throughout: the re-test decides. No concentration is given: no published formula
+// turns suction under a floor into Bq/m3. Never throws; deterministic but for the times.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "airflow/RunningCost.h"
+#include "base/Result.h"
+#include "siting/Study.h"
+#include "siting/SuctionSystem.h"
+#include "suction/Chance.h"
+#include "suction/Field.h"
+
+namespace sumpwright::siting {
+
+/// "Likely": in at least two of three guesses (own figure).
+inline constexpr double kLikely = 2.0 / 3.0;
+/// Volume of the pit: a bucket, 12 l (common practice: 10 to 15 l).
+inline constexpr double kPit_m3 = 0.012;
+
+struct SuctionOptions {
+  std::optional<Place> at;                      ///< one cored sump there instead of the design's
+  std::optional<plan::Fill> fill;               ///< instead of the house's
+  std::optional<suction::GroundRanges> ranges;  ///< instead of the fill's (suction::rangesOf())
+  suction::Target target;
+  double pit_m3 = kPit_m3;
+  int draws = 64;  ///< fewer are taken for 64 (suction::ChanceOptions)
+  double cell_m = 0.10;
+  int threads = 2;
+  bool propose_second = true;
+  suction::Going going;
+};
+
+/// A sump that was counted with.
+struct StudiedSump {
+  std::string id;  ///< "" where it is none of the design's
+  std::optional<Place> place;
+  suction::Sink sink;
+};
+
+/// One of the answers on the middle guess: what nobody knows may leave several.
+struct MiddleCase {
+  suction::ModelChoices choices;
+  base::Message label;  ///< phrase; empty where there is only one
+  suction::FieldSummary field;
+  suction::Reach reach;
+  airflow::DutySummary duty;
+  base::Message sentence;
+};
+
+/// In eight of ten guesses the figure lies within.
+struct Band {
+  double low = 0.0;
+  double middle = 0.0;
+  double high = 0.0;
+};
+
+/// A place to add a second sump with a fan of its own, and what both together do.
+struct SecondSump {
+  Place place;
+  geometry::Point point;  ///< on the outside face
+  State state = State::clear;
+  suction::Reach reach;  ///< of both on the worst middle case
+  double whole_floor = 0.0;
+  double mean_floor = 0.0;
+  bool helps = false;  ///< the mean share of floor held grows by 5 % of the floor (own figure)
+  base::Message sentence;
+};
+
+/// 250 m2 and 15 m for one sump in clean stone (Irish guidance on radon in buildings, as quoted by
+/// housebuild.com, radon sumps; the guidance itself was not seen).
+struct RuleOfThumb {
+  bool applies = false;  ///< clean stone and no wall across the fill
+  bool held = false;
+  double area_m2 = 0.0;
+  double farthest_m = 0.0;  ///< of the floor from its nearest sump, straight
+  base::Message sentence;
+};
+
+/// A cell of the floor as plain data.
+struct FloorPoint {
+  geometry::Point at;
+  double suction_pa = 0.0;  ///< on the worst middle case
+  double chance = 0.0;
+};
+
+enum class SuctionState {
+  answered,
+  not_layered,  ///< no granular layer: no figure of reach
+  off_floor     ///< no sump stands in a floor on fill
+};
+
+struct SuctionAnswer {
+  SuctionState state = SuctionState::answered;
+  base::Message verdict;
+  plan::Fill fill = plan::Fill::unknown;
+  suction::Target target;
+  std::vector<StudiedSump> sumps;
+  std::vector<base::Message> remarks;  ///< of the duty point, and sumps left out
+  std::vector<Assumption> assumptions;
+  std::vector<base::Message> cautions;
+  /// The rest only where answered.
+  suction::ChanceSummary chance;
+  int draws = 0;
+  std::vector<MiddleCase> middle;
+  std::size_t worst = 0;              ///< of `middle`: the least floor held
+  double whole_floor = 0.0;           ///< share of guesses that hold 95 % of the floor
+  double mean_floor = 0.0;            ///< mean share of floor held
+  double likely_floor = 0.0;          ///< share of floor that is likely held
+  suction::Least least_likely;        ///< chance, not Pa; of like ones the least suction
+  base::Message least_where;          ///< phrase
+  Band flow_m3_s;                     ///< of all sumps together
+  std::optional<Band> pit_pa;         ///< one sump only
+  std::vector<base::Message> ranges;  ///< both in words
+  std::optional<double> power_w;      ///< of all fans on the worst middle case
+  airflow::RunningCost running;
+  std::optional<SecondSump> second;
+  RuleOfThumb thumb;
+  std::vector<FloorPoint> floor;
+};
+
+/// The sumps of the design, or the one asked for; without either the best place of the study, said
+/// among the assumptions. Errors: suction.no-place (no sump and no best place), suction.options
+/// (target or limit not above nothing, limit above target), those of suction::modelOf(),
+/// suction.chance.stopped.
+base::Result<SuctionAnswer> studySuction(const Study& study, const SuctionSystem& system,
+                                         const SuctionOptions& options = {});
+
+}  // namespace sumpwright::siting

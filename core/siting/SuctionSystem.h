@@ -1,0 +1,49 @@
+#pragma once
+// The fan and the pipe that a suction study counts with, and what had to be assumed of them.
+
+#include <string>
+#include <vector>
+
+#include "airflow/Duty.h"
+#include "airflow/FanTable.h"
+#include "base/Source.h"
+#include "rules/Judge.h"
+#include "suction/Flow.h"
+
+namespace sumpwright::siting {
+
+/// A figure nobody has measured, to be changed by whoever knows better.
+struct Assumption {
+  base::Message what;
+  base::Source source;
+};
+
+/// What hangs on each sump: every sump has a fan and a pipe of its own.
+struct SuctionSystem {
+  airflow::Fan fan;
+  bool invented = false;  ///< a demo class, no product
+  airflow::Pipe before;   ///< pit to fan, with its inlet
+  airflow::Pipe after;    ///< fan to open air, with its exit
+  airflow::Air air;
+  std::vector<Assumption> assumptions;
+};
+
+/// The pipe that the design implies. The job states no lengths, so they are own figures and said to
+/// be: low outlet 1 m with one bend before the fan and 0.5 m after it; riser 5 m with two bends
+/// after it. Bore: outside diameter less twice 3.2 mm (sizes of EN 1401, from memory).
+SuctionSystem usualSystem(const rules::Site& site, airflow::Fan fan, bool invented);
+
+/// The duty equations of sumps that see each other through the ground: [R] row by row, Pa s/m3, and
+/// the pit's B.
+airflow::DutyOptions dutyOptions(const SuctionSystem& system, const std::vector<std::string>& sumps,
+                                 const std::vector<double>& matrix_pa_s_m3,
+                                 double inertia_pa_s2_m6);
+
+/// solveDuty() of one sump, as the field solver asks for it; 0 where there is no duty point.
+/// Thread-safe.
+suction::FlowOf flowOf(const SuctionSystem& system);
+
+/// Suction left in the pit when the fan moves so much air: its pressure less what the pipes take.
+base::Pressure pitSuctionAt(const SuctionSystem& system, base::Flow flow);
+
+}  // namespace sumpwright::siting

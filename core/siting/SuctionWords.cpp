@@ -1,0 +1,169 @@
+#include "siting/SuctionWords.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+#include "plan/KindNames.h"
+
+namespace sumpwright::siting {
+
+namespace {
+
+using base::Mark;
+using base::Message;
+using base::Pressure;
+
+// One sump in clean stone: 250 m2 and 15 m (Irish guidance on radon in buildings, as quoted by
+// housebuild.com, radon sumps).
+constexpr double kThumbArea_m2 = 250.0;
+constexpr double kThumbFar_m = 15.0;
+constexpr double kPart = 0.5;    // below this share of the floor "all but" is not said (own figure)
+constexpr double kLittle = 0.1;  // own figure
+
+Pressure pa(double value) { return Pressure::ofPa(value); }
+base::Flow flowOfM3PerS(double value) { return base::Flow::ofM3PerS(value); }
+
+const char* verdictId(const SuctionAnswer& answer, bool clustered) {
+  if (answer.whole_floor > kLikely - 1e-6) return "suction.verdict.whole";
+  if (answer.likely_floor < kLittle) return "suction.verdict.little";
+  if (clustered && answer.likely_floor >= kPart) return "suction.verdict.all-but";
+  return "suction.verdict.part";
+}
+
+Message rangeMessage(const char* id, const suction::Range& range) {
+  return Message(id, {base::number("low", std::log10(range.low)),
+                      base::number("high", std::log10(range.high))});
+}
+
+double farthest_m(const SuctionAnswer& answer, const suction::Network& network) {
+  double farthest = 0.0;
+  for (std::size_t c = 0; c < network.cells.size(); ++c) {
+    if (!(network.cells[c].own_m2 > 0.0)) continue;
+    double nearest = std::numeric_limits<double>::infinity();
+    for (const StudiedSump& sump : answer.sumps) {
+      nearest =
+          std::min(nearest, geometry::distance(network.centre(static_cast<int>(c)), sump.sink.at));
+    }
+    farthest = std::max(farthest, nearest);
+  }
+  return farthest;
+}
+
+}  // namespace
+
+Message verdictOf(const SuctionAnswer& answer, bool clustered) {
+  if (answer.state == SuctionState::not_layered) return Message("suction.verdict.not-layered");
+  if (answer.state == SuctionState::off_floor) return Message("suction.verdict.off-floor");
+  return Message(verdictId(answer, clustered),
+                 {base::pressure("target", pa(answer.target.design_pa)),
+                  base::percent("whole", 100.0 * answer.whole_floor),
+                  base::percent("likely", 100.0 * answer.likely_floor),
+                  base::percent("least", 100.0 * answer.least_likely.suction_pa),
+                  base::phrase("where", answer.least_where)});
+}
+
+Message caseLabel(const plan::Plan& plan, const suction::ModelChoices& choices) {
+  const Message walls(choices.unknown_walls_stand ? "suction.case.walls-stand"
+                                                  : "suction.case.walls-on-slab");
+  const Message party(choices.party_open ? "suction.case.party-open" : "suction.case.party-closed");
+  const bool has_walls = suction::hasUnknownWalls(plan);
+  const bool has_party = suction::hasPartyWalls(plan);
+  if (has_walls && has_party) {
+    return Message("suction.case.both",
+                   {base::phrase("walls", walls), base::phrase("party", party)});
+  }
+  if (has_walls) return walls;
+  return has_party ? party : Message();
+}
+
+Message caseSentence(const MiddleCase& one, const suction::Target& target, Message where) {
+  Pressure pit;
+  base::Flow flow;
+  for (const airflow::LegDuty& leg : one.duty.legs) {
+    pit = flow == base::Flow() ? leg.pit : std::min(pit, leg.pit);
+    flow += leg.ground;
+  }
+  return Message("suction.middle", {base::percent("floor", 100.0 * one.reach.floor),
+                                    base::percent("joint", 100.0 * one.reach.joint),
+                                    base::pressure("target", pa(target.design_pa)),
+                                    base::percent("floor_limit", 100.0 * one.reach.floor_limit),
+                                    base::pressure("limit", pa(target.limit_pa)),
+                                    base::pressure("least", pa(one.reach.least.suction_pa)),
+                                    base::phrase("where", std::move(where)),
+                                    base::flow("flow", flow), base::pressure("pit", pit)});
+}
+
+std::vector<Message> rangeSentences(const SuctionAnswer& answer) {
+  std::vector<Message> out;
+  out.push_back(
+      Message("suction.range.flow", {base::flow("low", flowOfM3PerS(answer.flow_m3_s.low)),
+                                     base::flow("high", flowOfM3PerS(answer.flow_m3_s.high))}));
+  if (answer.pit_pa) {
+    out.push_back(Message("suction.range.pit", {base::pressure("low", pa(answer.pit_pa->low)),
+                                                base::pressure("high", pa(answer.pit_pa->high))}));
+  }
+  return out;
+}
+
+RuleOfThumb ruleOfThumb(const SuctionAnswer& answer, const suction::Network& network,
+                        bool crossing_wall) {
+  RuleOfThumb thumb;
+  thumb.area_m2 = network.ownArea_m2();
+  thumb.farthest_m = farthest_m(answer, network);
+  thumb.applies = answer.fill == plan::Fill::clean_stone && !crossing_wall;
+  const auto sumps = static_cast<double>(answer.sumps.size());
+  thumb.held =
+      thumb.applies && thumb.area_m2 <= sumps * kThumbArea_m2 && thumb.farthest_m <= kThumbFar_m;
+  const std::vector<base::Arg> args{
+      {"area", base::Quantity{thumb.area_m2, base::Unit::squareMetre}},
+      base::metres("farthest", thumb.farthest_m),
+      {"most", base::Quantity{kThumbArea_m2, base::Unit::squareMetre}},
+      base::metres("far", kThumbFar_m)};
+  if (thumb.applies) {
+    thumb.sentence = Message(thumb.held ? "suction.thumb.held" : "suction.thumb.exceeded", args);
+  } else {
+    thumb.sentence = Message(crossing_wall ? "suction.thumb.wall" : "suction.thumb.fill", args);
+  }
+  return thumb;
+}
+
+std::vector<Message> cautionsOf() {
+  return {Message("suction.caution.prediction"), Message("suction.caution.no-concentration"),
+          Message("suction.caution.spillage"), Message("suction.caution.locate")};
+}
+
+std::vector<Assumption> groundAssumptions(const SuctionAnswer& answer,
+                                          const suction::GroundRanges& ranges, double pit_m3) {
+  std::vector<Assumption> out;
+  const std::string fill(plan::nameOf(answer.fill));
+  out.push_back(
+      {Message("suction.assumed.fill", {base::phrase("fill", Message("suction.fill." + fill))}),
+       {Mark::own, "What lies under the slab decides most: look in the core"}});
+  if (answer.state != SuctionState::not_layered) {
+    out.push_back({Message("suction.assumed.pit", {base::number("litres", 1000.0 * pit_m3)}),
+                   {Mark::common_practice, "A bucket: 10 to 15 l"}});
+    out.push_back({rangeMessage("suction.assumed.permeability", ranges.permeability_m2),
+                   {Mark::own, "Clean stone: Ergun 1952 for 5 to 16 mm, derived; all else own"}});
+    out.push_back(
+        {Message("suction.assumed.depth", {base::metres("low", ranges.thickness_m.low),
+                                           base::metres("high", ranges.thickness_m.high)}),
+         {Mark::own, "Own range, or the job's depth -20 % to +25 %"}});
+    out.push_back({rangeMessage("suction.assumed.soil", ranges.leak_ground_m_s_pa),
+                   {Mark::derived, "Soil of 1e-13 to 1e-10 m2 over 4 m"}});
+    out.push_back({Message("suction.assumed.joint",
+                           {base::number("low", 1000.0 * ranges.joint_width_m.low),
+                            base::number("high", 1000.0 * ranges.joint_width_m.high)}),
+                   {Mark::own, "Own range"}});
+    out.push_back(
+        {Message("suction.assumed.target", {base::pressure("target", pa(answer.target.design_pa)),
+                                            base::pressure("limit", pa(answer.target.limit_pa))}),
+         {Mark::own, "To be changed by whoever knows better"}});
+    out.push_back({Message("suction.assumed.guesses", {base::count("draws", answer.draws)}),
+                   {Mark::own, "Spread evenly over the ranges, always the same"}});
+  }
+  return out;
+}
+
+}  // namespace sumpwright::siting

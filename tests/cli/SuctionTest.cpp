@@ -1,0 +1,202 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QFile>
+#include <QTemporaryDir>
+#include <nlohmann/json.hpp>
+
+#include "cli/Run.h"
+
+namespace sumpwright::cli {
+namespace {
+
+using Report = nlohmann::ordered_json;
+using ::testing::ElementsAre;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::Not;
+using ::testing::StartsWith;
+
+std::string sampleJob(const std::string& name) {
+  return std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + name + ".sump.json";
+}
+
+/// A job of the tests' data with no sump in its design.
+std::string withoutSump(const std::string& name, const QTemporaryDir& folder) {
+  QFile from(QString::fromStdString(data(name)));
+  EXPECT_TRUE(from.open(QIODevice::ReadOnly));
+  Report job = Report::parse(from.readAll().toStdString());
+  job["design"]["sumps"] = Report::array();
+  job["design"].erase("waivers");
+  const QString path = folder.filePath(QString::fromStdString(name + ".sump.json"));
+  QFile to(path);
+  EXPECT_TRUE(to.open(QIODevice::WriteOnly));
+  to.write(QByteArray::fromStdString(job.dump()));
+  return path.toStdString();
+}
+
+Report suctionOf(std::vector<std::string> args) {
+  args.insert(args.begin(), {"suction", "--json"});
+  const Ran run = ran(args);
+  EXPECT_EQ(run.code, kDone) << run.err;
+  EXPECT_THAT(run.err, IsEmpty());  // no progress where nobody looks
+  return Report::parse(run.out);
+}
+
+TEST(SuctionText, SaysWhatAContractorNeedsAndThatItIsAPrediction) {
+  const Ran run = ran({"suction", sampleJob("bungalow")});
+  EXPECT_EQ(run.code, kDone);
+  EXPECT_THAT(run.err, IsEmpty());
+  EXPECT_THAT(run.out, StartsWith("Sump sump-1 at 0:30.90: clear\nFan: Demo fan, medium"));
+  for (const char* said :
+       {"\nPrediction: ", "likely", "On the middle guess", "in eight of ten guesses",
+        "A second sump", "Rule of thumb", "\nAssumed\n", "10^−10.0 and 10^−8.0 m²", "no product",
+        "No radon concentration is predicted: no published formula", "the re-test decides",
+        "test for spillage", "locate the services"}) {
+    EXPECT_THAT(run.out, HasSubstr(said));
+  }
+  EXPECT_THAT(run.out, Not(HasSubstr("{")));
+}
+
+TEST(SuctionJson, KeysAndTheirOrder) {
+  const Report report = suctionOf({sampleJob("bungalow")});
+  std::vector<std::string> keys;
+  for (const auto& [key, value] : report.items()) keys.push_back(key);
+  EXPECT_THAT(
+      keys, ElementsAre("format", "prediction", "state", "verdict", "fill", "target_pa", "limit_pa",
+                        "fan", "sumps", "middle", "worst", "chance", "power_w", "energy_kwh_a",
+                        "second", "rule_of_thumb", "remarks", "assumptions", "cautions"));
+  EXPECT_EQ(report["format"], "sumpwright.suction/1");
+  EXPECT_EQ(report["prediction"], true);
+  EXPECT_EQ(report["state"], "answered");
+  EXPECT_EQ(report["fill"], "graded");
+  EXPECT_EQ(report["target_pa"], 5.0);
+  EXPECT_EQ(report["limit_pa"], 1.0);
+  EXPECT_EQ(report["fan"]["invented"], true);
+  EXPECT_EQ(report["chance"]["draws"], 64);
+  EXPECT_LT(report["middle"][0]["field"]["balance"].get<double>(), 1e-9);
+  for (const char* share : {"whole_floor", "mean_floor", "likely_floor"}) {
+    EXPECT_GE(report["chance"][share].get<double>(), 0.0);
+    EXPECT_LE(report["chance"][share].get<double>(), 1.0);
+  }
+  EXPECT_EQ(report["rule_of_thumb"]["applies"], false);
+  EXPECT_TRUE(report["rule_of_thumb"]["held"].is_null());
+}
+
+TEST(SuctionJson, BothAnswersOfAPartyWall) {
+  const Report report = suctionOf({sampleJob("mid-terrace"), "--fill", "graded"});
+  std::vector<bool> open;
+  for (const Report& one : report["middle"]) open.push_back(one["party_open"]);
+  EXPECT_THAT(open, ::testing::Contains(true));
+  EXPECT_THAT(open, ::testing::Contains(false));
+  EXPECT_LT(report["worst"].get<std::size_t>(), report["middle"].size());
+}
+
+TEST(SuctionOptions, NoHardcoreNoFigure) {
+  const Report report = suctionOf({sampleJob("bungalow"), "--fill", "none"});
+  EXPECT_EQ(report["state"], "not-layered");
+  EXPECT_EQ(report["verdict"]["id"], "suction.verdict.not-layered");
+  EXPECT_THAT(report["middle"], IsEmpty());
+  EXPECT_TRUE(report["chance"].is_null());
+  EXPECT_THAT(ran({"suction", sampleJob("bungalow"), "--fill", "none"}).out,
+              HasSubstr("strong temporary fan"));
+}
+
+TEST(SuctionOptions, ChangeWhatIsAskedFor) {
+  const Report usual = suctionOf({sampleJob("bungalow")});
+  const Report eased = suctionOf({sampleJob("bungalow"), "--target", "2", "--limit", "0.5"});
+  EXPECT_EQ(eased["target_pa"], 2.0);
+  EXPECT_GT(eased["chance"]["mean_floor"].get<double>(),
+            usual["chance"]["mean_floor"].get<double>());
+  const Report stone = suctionOf({sampleJob("bungalow"), "--fill", "clean_stone"});
+  EXPECT_GT(stone["chance"]["mean_floor"].get<double>(),
+            usual["chance"]["mean_floor"].get<double>());
+  const Report elsewhere = suctionOf({sampleJob("bungalow"), "--at", "0:14.14"});
+  EXPECT_TRUE(elsewhere["sumps"][0]["id"].is_null());
+  EXPECT_EQ(elsewhere["sumps"][0]["chainage_m"], 14.14);
+  EXPECT_EQ(suctionOf({sampleJob("bungalow"), "--draws", "80"})["chance"]["draws"], 80);
+}
+
+TEST(SuctionOptions, FansByIdAndFile) {
+  EXPECT_EQ(suctionOf({sampleJob("bungalow"), "--fan", "demo-high"})["fan"]["id"], "demo-high");
+  const std::string file = std::string(SUMPWRIGHT_SOURCE_DIR) + "/resources/fans/demo-fans.json";
+  EXPECT_EQ(suctionOf({sampleJob("bungalow"), "--fan", file + "#demo-low"})["fan"]["id"],
+            "demo-low");
+  for (const auto& [fan, id] : std::vector<std::pair<std::string, std::string>>{
+           {"no-such-fan", "cli.no-fan: There is no fan “no-such-fan”; there are: demo-low"},
+           {file, "cli.which-fan: "},
+           {file + "#other", "cli.no-fan: "},
+           {"./absent.json", "file.not-found"}}) {
+    const Ran run = ran({"suction", sampleJob("bungalow"), "--fan", fan});
+    EXPECT_EQ(run.code, kUnusable) << fan;
+    EXPECT_THAT(run.out, IsEmpty());
+    EXPECT_THAT(run.err, HasSubstr(id));
+  }
+}
+
+TEST(SuctionGrid, IsPlainData) {
+  const QTemporaryDir folder;
+  const std::string path = folder.filePath("grid.csv").toStdString();
+  const Ran run = ran({"suction", sampleJob("bungalow"), "--grid", path});
+  EXPECT_EQ(run.code, kDone) << run.err;
+  QFile file(QString::fromStdString(path));
+  ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+  EXPECT_EQ(file.readLine().toStdString(), "x_m,y_m,suction_pa,chance\n");
+  int rows = 0;
+  while (!file.atEnd()) {
+    const QList<QByteArray> row = file.readLine().trimmed().split(',');
+    ASSERT_EQ(row.size(), 4);
+    for (const QByteArray& cell : row) {
+      bool is_number = false;
+      cell.toDouble(&is_number);
+      ASSERT_TRUE(is_number) << cell.toStdString();
+    }
+    ASSERT_GE(row[3].toDouble(), 0.0);
+    ASSERT_LE(row[3].toDouble(), 1.0);
+    ++rows;
+  }
+  EXPECT_GT(rows, 1000);
+  const Ran nowhere = ran({"suction", sampleJob("bungalow"), "--grid", "/absent/grid.csv"});
+  EXPECT_EQ(nowhere.code, kUnusable);
+  EXPECT_THAT(nowhere.out, IsEmpty());
+  EXPECT_THAT(nowhere.err, HasSubstr("file.not-writable"));
+}
+
+TEST(SuctionPlace, TheBestWhereNoneIsDrawnElseOneMustBeGiven) {
+  const QTemporaryDir folder;
+  const Ran best = ran({"suction", withoutSump("sound", folder)});
+  EXPECT_EQ(best.code, kDone) << best.err;
+  EXPECT_THAT(best.out, HasSubstr("the best place by the rules is taken"));
+  const std::string unproven = withoutSump("nothing-looked-for", folder);
+  const Ran none = ran({"suction", unproven});
+  EXPECT_EQ(none.code, kUnusable);
+  EXPECT_THAT(none.out, IsEmpty());
+  EXPECT_THAT(none.err, HasSubstr("suction.no-place: "));
+  EXPECT_EQ(ran({"suction", unproven, "--at", "0:14"}).code, kDone);
+  const Ran drawn = ran({"suction", sampleJob("nothing-clear")});
+  EXPECT_EQ(drawn.code, kDone);  // a place that is refused is no error
+  EXPECT_THAT(drawn.out, HasSubstr(": refused\n"));
+  const Ran off = ran({"suction", data("sound"), "--at", "7:1"});
+  EXPECT_EQ(off.code, kUnusable);
+  EXPECT_THAT(off.err, HasSubstr("cli.no-ring"));
+}
+
+TEST(SuctionRefuses, UnsoundUnreadableAndWrongUse) {
+  const Ran unsound = ran({"suction", data("opening-off-its-wall")});
+  EXPECT_EQ(unsound.code, kUnsound);
+  EXPECT_THAT(unsound.out, IsEmpty());
+  EXPECT_EQ(ran({"suction", data("not-json")}).code, kUnusable);
+  const Ran upside_down = ran({"suction", sampleJob("bungalow"), "--target", "1", "--limit", "5"});
+  EXPECT_EQ(upside_down.code, kUnusable);
+  EXPECT_THAT(upside_down.err, HasSubstr("suction.target: "));
+  for (const auto& wrong : std::vector<std::vector<std::string>>{
+           {"--draws", "8"}, {"--target", "0"}, {"--fill", "gravel"}, {"--at", "14"}}) {
+    const Ran run = ran({"suction", sampleJob("bungalow"), wrong[0], wrong[1]});
+    EXPECT_EQ(run.code, kUnusable) << wrong[0];
+    EXPECT_THAT(run.out, IsEmpty());
+    EXPECT_THAT(run.err, HasSubstr("cli.usage"));
+  }
+}
+
+}  // namespace
+}  // namespace sumpwright::cli
