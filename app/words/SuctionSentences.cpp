@@ -125,6 +125,10 @@ std::span<const Sentence> suctionSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "Before coring or drilling, locate the services and look for asbestos; "
                          "local codes and licensed trades decide what may be done.")},
+      {"suction.caution.neighbour",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The fill may go on next door: tell the neighbour, offer a radon test, "
+                         "and test for spillage there too.")},
       {"suction.caution.no-concentration",
        QT_TRANSLATE_NOOP(
            "Sentences",

@@ -58,7 +58,7 @@ class Answerer {
 
   base::Result<SuctionAnswer> answered() {
     if (auto problem = placed()) return *problem;
-    m_answer.cautions = cautionsOf();
+    m_answer.cautions = cautionsOf(m_study.job().plan);
     if (!m_ranges.layered) return finished(SuctionState::not_layered);
     base::Problems problems = solveMiddle();
     if (!problems.empty()) return problems;
@@ -166,6 +166,7 @@ class Answerer {
   }
 
   void takePower(const airflow::DutySummary& duty) {
+    if (!duty.ok()) return;
     double sum = 0.0;
     for (const airflow::LineDuty& line : duty.lines) {
       if (!line.power_w) return;

@@ -128,7 +128,7 @@ struct SuctionAnswer {
 /// The sumps of the design, or the one asked for; without either the best place of the study, said
 /// among the assumptions. Errors: suction.no-place (no sump and no best place), suction.options
 /// (target or limit not above nothing, limit above target), those of suction::modelOf(),
-/// suction.chance.stopped.
+/// suction.chance.stopped. Contract: the ring of `at` exists.
 base::Result<SuctionAnswer> studySuction(const Study& study, const SuctionSystem& system,
                                          const SuctionOptions& options = {});
 

@@ -65,9 +65,9 @@ Message verdictOf(const SuctionAnswer& answer, bool clustered) {
 }
 
 Message caseLabel(const plan::Plan& plan, const suction::ModelChoices& choices) {
-  const Message walls(choices.unknown_walls_stand ? "suction.case.walls-stand"
-                                                  : "suction.case.walls-on-slab");
-  const Message party(choices.party_open ? "suction.case.party-open" : "suction.case.party-closed");
+  Message walls(choices.unknown_walls_stand ? "suction.case.walls-stand"
+                                            : "suction.case.walls-on-slab");
+  Message party(choices.party_open ? "suction.case.party-open" : "suction.case.party-closed");
   const bool has_walls = suction::hasUnknownWalls(plan);
   const bool has_party = suction::hasPartyWalls(plan);
   if (has_walls && has_party) {
@@ -129,9 +129,12 @@ RuleOfThumb ruleOfThumb(const SuctionAnswer& answer, const suction::Network& net
   return thumb;
 }
 
-std::vector<Message> cautionsOf() {
-  return {Message("suction.caution.prediction"), Message("suction.caution.no-concentration"),
-          Message("suction.caution.spillage"), Message("suction.caution.locate")};
+std::vector<Message> cautionsOf(const plan::Plan& plan) {
+  std::vector<Message> out{Message("suction.caution.prediction"),
+                           Message("suction.caution.no-concentration"),
+                           Message("suction.caution.spillage"), Message("suction.caution.locate")};
+  if (suction::hasPartyWalls(plan)) out.push_back(Message("suction.caution.neighbour"));
+  return out;
 }
 
 std::vector<Assumption> groundAssumptions(const SuctionAnswer& answer,

@@ -15,7 +15,7 @@ base::Message caseSentence(const MiddleCase& one, const suction::Target& target,
 std::vector<base::Message> rangeSentences(const SuctionAnswer& answer);
 RuleOfThumb ruleOfThumb(const SuctionAnswer& answer, const suction::Network& network,
                         bool crossing_wall);
-std::vector<base::Message> cautionsOf();
+std::vector<base::Message> cautionsOf(const plan::Plan& plan);
 std::vector<Assumption> groundAssumptions(const SuctionAnswer& answer,
                                           const suction::GroundRanges& ranges, double pit_m3);
 

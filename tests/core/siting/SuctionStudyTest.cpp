@@ -131,6 +131,7 @@ TEST(SuctionStudy, PartyWallsLeaveTwoAnswersAndTheWorseCounts) {
   for (const MiddleCase& one : answer.middle) {
     EXPECT_GE(one.reach.floor, answer.middle[answer.worst].reach.floor);
   }
+  EXPECT_EQ(answer.cautions.back().id, "suction.caution.neighbour");
 }
 
 TEST(SuctionStudy, TheRuleOfThumbIsForCleanStoneWithoutWallsAlone) {
