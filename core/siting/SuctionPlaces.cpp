@@ -1,10 +1,13 @@
 #include "siting/SuctionPlaces.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <utility>
 
+#include "geometry/Distance.h"
 #include "geometry/Shapes.h"
 
 namespace sumpwright::siting {
@@ -24,11 +27,30 @@ std::string sideOf(const plan::Plan& plan, Point from, Point to) {
   return kSides[static_cast<std::size_t>((eighth + 8) % 8)];
 }
 
-const plan::Room* roomAt(const plan::Plan& plan, Point at) {
-  for (const plan::Room& room : plan.rooms) {
-    if (room.outline_m.size() >= 3 && geometry::contains(room.outline_m, at)) return &room;
+/// Cells at a wall may have their centre beside the room (own figure).
+constexpr double kBesideRoom_m = 0.3;
+
+double distanceTo(const geometry::Polygon& outline, Point at) {
+  if (geometry::contains(outline, at)) return 0.0;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t k = 0; k < outline.size(); ++k) {
+    const geometry::Segment side{outline[k], outline[(k + 1) % outline.size()]};
+    least = std::min(least, geometry::distance(at, side));
   }
-  return nullptr;
+  return least;
+}
+
+const plan::Room* roomAt(const plan::Plan& plan, Point at) {
+  const plan::Room* nearest = nullptr;
+  double least = kBesideRoom_m;
+  for (const plan::Room& room : plan.rooms) {
+    if (room.outline_m.size() < 3) continue;
+    const double off = distanceTo(room.outline_m, at);
+    if (off >= least) continue;
+    least = off;
+    nearest = &room;
+  }
+  return nearest;
 }
 
 const perimeter::Edge* cornerNear(const perimeter::Perimeter& perimeter, Point at) {

@@ -1,5 +1,7 @@
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "geometry/Distance.h"
 #include "suction/ModelOf.h"
 #include "support/Fields.h"
@@ -24,6 +26,31 @@ TEST(SuctionModelOf, FloorLiesWithinTheInnerFaces) {
   for (const Edge& edge : model.regions[0].edges) {
     EXPECT_EQ(edge.ring, 0);
     EXPECT_GT(edge.room_m2_s_pa, 0.0);
+  }
+}
+
+plan::Job turnedBy(double turn_rad, const plan::Job& job) {
+  plan::Job turned = job;
+  for (plan::Ring& ring : turned.plan.rings) {
+    for (Point& p : ring.corners) {
+      p = {3.0 + std::cos(turn_rad) * p.x - std::sin(turn_rad) * p.y,
+           std::sin(turn_rad) * p.x + std::cos(turn_rad) * p.y - 7.0};
+    }
+  }
+  return turned;
+}
+
+/// However the house stands: walls that all but coincide by rounding lose no floor.
+TEST(SuctionModelOf, TheFloorStaysWhenTheHouseIsTurned) {
+  for (const plan::Job& job :
+       {PlanBuilder::lShape().job(), PlanBuilder::courtyard().job(),
+        PlanBuilder::outline({{0, 0}, {11, 1}, {10, 6}, {6, 5}, {5, 9}, {-1, 8}}).job()}) {
+    const double area = floorArea_m2(made(job));
+    EXPECT_GT(area, 30.0);
+    for (int k = 1; k <= 120; ++k) {
+      const double turn = 0.05 * k;
+      EXPECT_NEAR(floorArea_m2(made(turnedBy(turn, job))), area, 1e-3) << turn;
+    }
   }
 }
 
