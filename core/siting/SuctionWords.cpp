@@ -133,7 +133,7 @@ std::vector<Message> cautionsOf(const plan::Plan& plan) {
   std::vector<Message> out{Message("suction.caution.prediction"),
                            Message("suction.caution.no-concentration"),
                            Message("suction.caution.spillage"), Message("suction.caution.locate")};
-  if (suction::hasPartyWalls(plan)) out.push_back(Message("suction.caution.neighbour"));
+  if (suction::hasPartyWalls(plan)) out.emplace_back("suction.caution.neighbour");
   return out;
 }
 
