@@ -81,7 +81,11 @@ LookedPage::LookedPage(session::Session& session, QWidget* parent)
   scroll->setWidget(rows);
   column->addWidget(scroll, 1);
   connect(&session, &session::Session::studyChanged, this, &LookedPage::refresh);
-  connect(&session, &session::Session::jobChanged, this, &LookedPage::refresh);
+  connect(&session, &session::Session::jobChanged, this, [this] {
+    m_counts.clear();
+    m_found.reset();
+    refresh();
+  });
   refresh();
 }
 
@@ -93,11 +97,28 @@ void LookedPage::takeFocus() {
 void LookedPage::refresh() {
   if (!m_session.hasJob() || m_session.isPreviewing()) return;
   const LookedFor& looked = m_session.job().looked_for;
+  m_counts.resize(kLookedFields.size());
   for (std::size_t i = 0; i < kLookedFields.size(); ++i) {
+    watchFound(i, looked.*kLookedFields[i]);
     m_rows[i]->show(static_cast<int>(looked.*kLookedFields[i]));
     const QString text = drawnText(i);
     m_drawn[i]->setText(text);
     m_drawn[i]->setVisible(!text.isEmpty());
+  }
+}
+
+/// By whatever hand it is drawn, on the plan or by the line: "None" was an answer about the house,
+/// and one that is there after all asks whether there are more.
+void LookedPage::watchFound(std::size_t row, Looked answer) {
+  const std::size_t before = m_counts[row];
+  m_counts[row] = plan::drawnOfKind(m_session.job(), kLookedKeys[row]);
+  const bool was_none = m_rows[row]->chosen() == static_cast<int>(Looked::looked_none);
+  if (was_none && answer == Looked::present && m_counts[row] > before) {
+    m_found = row;
+    Q_EMIT foundAfterAll(m_rows[row]->accessibleName());
+  } else if (m_found == row && answer != Looked::present) {
+    m_found.reset();
+    Q_EMIT foundAfterAll({});
   }
 }
 

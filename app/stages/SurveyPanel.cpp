@@ -45,6 +45,11 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk,
   m_book_gone->setDismissable();
   m_book_gone->hide();
   column->addWidget(m_book_gone);
+  m_found = new SideNote(SideNote::Kind::warning, this);
+  m_found->setCure(tr("Looked for"));
+  m_found->setDismissable();
+  m_found->hide();
+  column->addWidget(m_found);
   m_pages = new QStackedWidget(this);
   m_house = new HousePage(session, m_pages);
   m_outline = new OutlinePage(session, desk, m_pages);
@@ -65,6 +70,16 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk,
           [this](int index) { showPage(static_cast<SurveyPage>(index)); });
   connect(m_check, &CheckPage::led, this, &SurveyPanel::leadTo);
   connect(m_outline, &OutlinePage::outlineClosed, this, [this] { showPage(SurveyPage::things); });
+  connect(m_looked, &LookedPage::foundAfterAll, this, [this](const QString& kind) {
+    m_found->setText(tr("%1: “None” was said under Looked for; now one is drawn, and it reads "
+                        "“There”. Are there more? Look, and draw them.")
+                         .arg(kind));
+    m_found->setVisible(!kind.isEmpty());
+  });
+  connect(m_found, &SideNote::curePressed, this, [this] {
+    m_found->hide();
+    showPage(SurveyPage::looked);
+  });
   connect(m_book_gone, &SideNote::curePressed, this, [this] { m_session.undoStack().undo(); });
   connect(&session, &session::Session::studyChanged, this, &SurveyPanel::watchBooks);
   connectPicture();
@@ -73,6 +88,7 @@ SurveyPanel::SurveyPanel(session::Session& session, session::TapeDesk& desk,
     m_book_gone->hide();
     m_begun = m_session.hasJob() && !m_session.job().plan.rings.empty() &&
               m_session.job().plan.rings.front().closed;
+    m_found->hide();
     const bool begun = m_session.hasJob() && m_session.study() != nullptr;
     showPage(begun ? SurveyPage::things : SurveyPage::outline);
   });

@@ -40,6 +40,8 @@ class SurveyPanel final : public QWidget {
   Segments* pages() const { return m_choice; }
   /// Shown when an edit has dropped a field book.
   SideNote* bookGone() const { return m_book_gone; }
+  /// Shown when one of a kind is drawn that was said not to be there.
+  SideNote* foundAfterAll() const { return m_found; }
   SurveyPage page() const { return static_cast<SurveyPage>(m_pages->currentIndex()); }
   void showPage(SurveyPage page);
   /// Puts the cursor where typing goes on.
@@ -64,6 +66,7 @@ class SurveyPanel final : public QWidget {
   LookedPage* m_looked;
   CheckPage* m_check;
   SideNote* m_book_gone;
+  SideNote* m_found;
   std::vector<bool> m_books;  ///< of each ring, whether it has one
   PicturePage* m_picture;
   ImportPage* m_import;

@@ -383,7 +383,7 @@ void ThingsPage::preview() {
 void ThingsPage::submit() {
   if (!m_session.hasJob()) return;
   if (m_line->text().trimmed() == QLatin1String("?")) return preview();
-  const plan::Job job = m_session.job();  // as it was: what is found by drawing is said
+  const plan::Job& job = m_session.job();
   const bool feet = job.display_units == plan::DisplayUnits::imperial;
   const tools::ThingLine line = tools::readThingLine(
       m_line->text().toStdString(), feet ? tools::BareUnit::foot : tools::BareUnit::metre);
@@ -418,12 +418,6 @@ void ThingsPage::submit() {
   m_line->setText({});  // not clear(): Ctrl+Z now takes the thing back, not the text
   m_session.select(added);
   m_session.show(added);
-  if (m_session.job().looked_for != job.looked_for) {
-    say(tr("Under Looked for this kind read “None”; now it reads “There”. Are there more? Look, "
-           "and "
-           "draw them."),
-        false);
-  }
 }
 
 void ThingsPage::removeSelected() {
