@@ -4,6 +4,7 @@
 
 #include "plan/OpeningEdits.h"
 #include "stages/ThingFactParts.h"
+#include "tools/WallThing.h"
 
 namespace sumpwright::stages {
 
@@ -14,6 +15,17 @@ bool isDrain(const plan::Job& job, const std::string& id) {
   const auto* service = thing ? std::get_if<plan::Service>(&*thing) : nullptr;
   return service != nullptr &&
          (service->kind == plan::ServiceKind::drain || service->kind == plan::ServiceKind::waste);
+}
+
+/// An entry goes to another place with its run, as a drag takes it.
+base::Result<plan::Job> entryMoved(const plan::Job& job, const std::string& id,
+                                   const std::function<void(plan::OnWall&)>& move) {
+  const auto thing = plan::thingOf(job, id);
+  const auto* service = thing ? std::get_if<plan::Service>(&*thing) : nullptr;
+  if (service == nullptr || !service->entry) return job;
+  plan::OnWall at = *service->entry;
+  move(at);
+  return tools::withWallThing(job, id, at, 0.0);
 }
 
 const plan::Opening* openingIn(const std::optional<plan::Thing>& thing) {
@@ -78,20 +90,35 @@ std::vector<Fact> serviceFacts(const plan::Job& job, const plan::Service& servic
         if (chosen == nullptr) return;
         if (*chosen <= 0) return s.entry.reset();
         const auto [ring, edge] = walls.at[static_cast<std::size_t>(*chosen - 1)];
-        s.entry = plan::OnWall{ring, edge, s.entry ? s.entry->offset_m : 0.0};
+        s.entry = plan::OnWall{ring, edge, 0.0};
       });
   wall.choices = QStringList{ThingFacts::tr("Not known")} + walls.names;
-  Fact& offset = t.add(
-      "entry/offset_m", ThingFacts::tr("From left"), FactKind::length,
-      [](const Service& s) -> FactValue {
-        return s.entry ? FactValue(s.entry->offset_m) : FactValue();
-      },
-      [](Service& s, const FactValue& v) {
-        const double* metres = std::get_if<double>(&v);
-        if (s.entry && metres != nullptr) s.entry->offset_m = *metres;
-      });
+  const auto entered = wall.set;
+  wall.set = [id, walls, entered](const plan::Job& j,
+                                  const FactValue& v) -> base::Result<plan::Job> {
+    const int* chosen = std::get_if<int>(&v);
+    const auto thing = plan::thingOf(j, id);
+    const auto* s = thing ? std::get_if<Service>(&*thing) : nullptr;
+    const bool moves = s != nullptr && s->entry && chosen != nullptr && *chosen > 0;
+    if (!moves) return entered(j, v);
+    return entryMoved(j, id, [&](plan::OnWall& at) {
+      const auto [ring, edge] = walls.at[static_cast<std::size_t>(*chosen - 1)];
+      at.ring = ring;
+      at.edge = edge;
+    });
+  };
+  Fact& offset = t.add("entry/offset_m", ThingFacts::tr("From left"), FactKind::length,
+                       [](const Service& s) -> FactValue {
+                         return s.entry ? FactValue(s.entry->offset_m) : FactValue();
+                       },
+                       {});
   offset.says = ThingFacts::tr("From the wall's left corner, seen from outside");
   offset.required = true;
+  offset.set = [id](const plan::Job& j, const FactValue& v) -> base::Result<plan::Job> {
+    const double* metres = std::get_if<double>(&v);
+    if (metres == nullptr) return j;
+    return entryMoved(j, id, [metres](plan::OnWall& at) { at.offset_m = *metres; });
+  };
   offset.applies = [id](const plan::Job& j) {
     const auto thing = plan::thingOf(j, id);
     const auto* s = thing ? std::get_if<Service>(&*thing) : nullptr;

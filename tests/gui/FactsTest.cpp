@@ -394,5 +394,63 @@ TEST_F(FactsOfAJob, OneEntryOfAListIsChangedAndTheOthersAreNotRounded) {
   EXPECT_NEAR(points[1].x, -7 * 0.3048, 1e-9);
 }
 
+TEST_F(FactsOfAJob, OneDrawnOfAKindThatWasNotThereAsksForMore) {
+  open(QStringLiteral("bungalow"));
+  plan::Job job = session().job();
+  job.looked_for.oil = plan::Looked::looked_none;
+  std::erase_if(job.plan.services,
+                [](const plan::Service& s) { return s.kind == plan::ServiceKind::oil; });
+  ASSERT_TRUE(session().edit(QStringLiteral("none"), job).empty());
+  const stages::SideNote* note = window->survey().foundAfterAll();
+  EXPECT_TRUE(note->isHidden());
+  window->showSurvey(stages::SurveyPage::looked);
+  auto* row = window->survey().looked()->rows()[5];
+  QTest::mouseClick(row->button(1), Qt::LeftButton);
+  EXPECT_TRUE(note->isHidden()) << "an answer is none that was drawn";
+  QTest::mouseClick(row->button(2), Qt::LeftButton);
+  ASSERT_EQ(session().job().looked_for.oil, plan::Looked::looked_none);
+  plan::Service oil;
+  oil.kind = plan::ServiceKind::oil;
+  oil.entry = plan::OnWall{0, 0, 1.0};
+  ASSERT_TRUE(session().edit(QStringLiteral("oil"), plan::addThing(session().job(), oil)).empty());
+  EXPECT_EQ(session().job().looked_for.oil, plan::Looked::present);
+  EXPECT_FALSE(note->isHidden()) << "by whatever hand it is drawn";
+  EXPECT_TRUE(note->text().contains(QStringLiteral("Oil")));
+  session().undoStack().undo();
+  EXPECT_TRUE(note->isHidden());
+}
+
+TEST_F(FactsOfAJob, TheRunGoesWithItsEntry) {
+  open(QStringLiteral("bungalow"));
+  plan::Service gas;
+  gas.id = "run";
+  gas.kind = plan::ServiceKind::gas;
+  gas.entry = plan::OnWall{0, 0, 1.0};
+  gas.run = plan::RunKnown::drawn;
+  const auto& corners = session().job().plan.rings[0].corners;
+  const geometry::Vec way =
+      (1.0 / geometry::distance(corners[0], corners[1])) * (corners[1] - corners[0]);
+  const geometry::Point begins = corners[0] + 1.0 * way;
+  gas.run_m = {begins, begins - 3.0 * geometry::left(way)};
+  plan::Job job = session().job();
+  job.plan.services.push_back(gas);
+  ASSERT_TRUE(session().edit(QStringLiteral("gas"), job).empty());
+  window->showSurvey(stages::SurveyPage::things);
+  session().select("run");
+  FactForm& form = *window->survey().things()->form()->facts();
+  QLineEdit* field = form.line("entry/offset_m");
+  ASSERT_NE(field, nullptr);
+  field->setText(QStringLiteral("1.5"));
+  QTest::keyClick(field, Qt::Key_Return);
+  const plan::Service& moved = session().job().plan.services.back();
+  EXPECT_EQ(moved.entry->offset_m, 1.5);
+  EXPECT_NEAR(geometry::distance(moved.run_m[0], corners[0] + 1.5 * way), 0.0, 1e-9);
+  EXPECT_NEAR(geometry::distance(moved.run_m[0], moved.run_m[1]), 3.0, 1e-9);
+  field->setText(QStringLiteral("900"));
+  QTest::keyClick(field, Qt::Key_Return);
+  EXPECT_EQ(session().job().plan.services.back().entry->offset_m, 1.5) << "past the wall's end";
+  EXPECT_FALSE(form.noteUnder("entry/offset_m").isEmpty());
+}
+
 }  // namespace
 }  // namespace sumpwright::gui
