@@ -70,6 +70,11 @@ void DimensionHand::readTyped() {
 }
 
 void DimensionHand::finish() {
+  const auto units = bareUnit(m_session.job().display_units);
+  if (!m_typed.isEmpty() && !tools::readLength(m_typed.toStdString(), units).ok()) {
+    m_warning = session::Session::tr("That is no length the program can read.");
+    return;
+  }
   const base::Problems problems =
       m_session.edit(session::Session::tr("Pull out a dimension"), pull().finished());
   if (!problems.empty()) {
@@ -108,6 +113,7 @@ bool DimensionHand::key(QKeyEvent& event) {
       if (event.modifiers() & (Qt::ControlModifier | Qt::AltModifier)) return false;
       m_typed += event.text();
   }
+  m_warning.clear();
   readTyped();
   return true;
 }

@@ -93,14 +93,26 @@ void LayHand::release() {
   m_down = false;
   if (m_pulled) {
     m_pulled = false;
-    return finish();
+    if (m_typed.isEmpty()) return finish();
+    enter();
+    if (m_laying && m_laying->isRectangle()) beginAnew();
+    return;
   }
   if (m_laying) click(m_pointer);
 }
 
+/// What is typed is taken as by Enter, never dropped for where the pointer is.
 void LayHand::click(QPointF at) {
-  if (laying().click(sight().plan(at))) return finish();
+  laying().move(sight().plan(at));
+  if (!m_typed.isEmpty()) return enter();
+  if (laying().click(sight().plan(at))) finish();
+}
+
+/// A rectangle that cannot be is pulled anew; why it could not stays on show.
+void LayHand::beginAnew() {
+  m_laying.reset();
   m_typed.clear();
+  laying().move(sight().plan(m_pointer));
 }
 
 void LayHand::enter() {
@@ -139,7 +151,7 @@ void LayHand::finish() {
   if (!problems.empty()) {
     m_warning = why(problems.front(), m_session.job());
     // A rectangle is pulled anew; of what was clicked the last point can be taken back.
-    if (m_laying->isRectangle()) m_laying.reset();
+    if (m_laying->isRectangle()) beginAnew();
     return;
   }
   const bool ring = !std::holds_alternative<plan::Thing>(m_laying->model());

@@ -39,6 +39,7 @@ class LayHand final : public PlanHand {
   tools::Laying& laying();
   void aim(QPointF at);
   void click(QPointF at);
+  void beginAnew();
   void enter();
   void finish();
   bool takesText(const QString& text) const;

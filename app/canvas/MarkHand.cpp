@@ -40,23 +40,31 @@ void MarkHand::aim(QPointF at) {
 }
 
 void MarkHand::readTyped() {
+  m_amiss = false;
   if (m_typed.isEmpty()) return;
   const auto length =
       tools::readLength(m_typed.toStdString(), bareUnit(m_session.job().display_units));
-  if (!length.ok()) return;
+  m_amiss = !length.ok();
+  if (m_amiss) return;
   const double at_m = length.metres.front();
-  if (m_splits && m_wall) {
-    if (const auto typed = tools::withOffset(*m_wall, at_m)) m_wall = typed;
-  } else if (!m_splits) {
-    // After the first end: how wide, to the side the pointer is on.
-    if (m_gap_from) {
-      const bool back = m_rising && m_rising->along_m < m_gap_from->along_m;
-      m_rising = tools::withAlong(m_session.job(), *m_gap_from,
-                                  m_gap_from->along_m + (back ? -at_m : at_m));
-    } else if (m_rising) {
-      m_rising = tools::withAlong(m_session.job(), *m_rising, at_m);
-    }
+  if (!m_splits) return readAlong(at_m);
+  if (!m_wall) return;
+  const auto typed = tools::withOffset(*m_wall, at_m);
+  m_amiss = !typed;
+  if (typed) m_wall = typed;
+}
+
+/// After the first end of a gap: how wide, to the side the pointer is on.
+void MarkHand::readAlong(double at_m) {
+  if (!m_gap_from && !m_rising) return;
+  double along_m = at_m;
+  if (m_gap_from) {
+    const bool back = m_rising && m_rising->along_m < m_gap_from->along_m;
+    along_m = m_gap_from->along_m + (back ? -at_m : at_m);
   }
+  m_rising = tools::withAlong(m_session.job(), m_gap_from ? *m_gap_from : *m_rising, along_m);
+  constexpr double kSameAlong_m = 1e-6;                            // rounding
+  m_amiss = std::abs(m_rising->along_m - along_m) > kSameAlong_m;  // it runs past an end
 }
 
 bool MarkHand::press(QPointF at) {
@@ -74,11 +82,16 @@ void MarkHand::release() {
 void MarkHand::push(const QString& text, base::Result<plan::Job> after) {
   const base::Problems problems = m_session.edit(text, std::move(after));
   m_typed.clear();
+  m_amiss = false;
   if (problems.empty()) return;
   m_warning = why(problems.front(), m_session.job());
 }
 
 void MarkHand::mark() {
+  if (m_amiss) {  // what was typed is not taken for where the pointer is
+    m_warning = session::Session::tr("That cannot be read, or runs past the end of the wall.");
+    return;
+  }
   if (m_splits) {
     if (!m_wall) {
       m_warning = session::Session::tr("No wall here to split.");
@@ -123,6 +136,7 @@ void MarkHand::cancel() {
   m_gap_from.reset();
   m_down = false;
   m_typed.clear();
+  m_amiss = false;
   m_warning.clear();
 }
 
@@ -144,8 +158,11 @@ bool MarkHand::key(QKeyEvent& event) {
         return true;
       }
       m_typed.chop(1);
+      m_warning.clear();
+      if (m_typed.isEmpty()) aim(m_pointer);  // back to where that is
       break;
     default: {
+      m_warning.clear();
       const QString text = event.text();
       if (event.modifiers() & (Qt::ControlModifier | Qt::AltModifier)) return false;
       if (text.isEmpty() || !text[0].isPrint()) return false;

@@ -34,6 +34,7 @@ class MarkHand final : public PlanHand {
  private:
   void aim(QPointF at);
   void readTyped();
+  void readAlong(double at_m);
   void mark();
   void push(const QString& text, base::Result<plan::Job> after);
   bool fill();
@@ -49,6 +50,7 @@ class MarkHand final : public PlanHand {
   QPointF m_pointer;
   bool m_down = false;
   QString m_typed;
+  bool m_amiss = false;  ///< what is typed cannot be read, or is not on the wall
   QString m_warning;
 };
 

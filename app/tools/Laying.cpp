@@ -290,6 +290,7 @@ Laying::Typed Laying::enter() {
     m_text.clear();
     return Typed::done;
   }
+  if (m_rectangle) return Typed::unread;  // of a rectangle both sides are typed
   const auto at = typedPlace();
   if (!at) return Typed::unread;
   return take(*at) ? Typed::done : Typed::taken;

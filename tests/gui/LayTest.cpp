@@ -449,5 +449,59 @@ TEST_F(Lay, AnotherButtonDuringADragDoesNotStrandIt) {
       << "it snaps";
 }
 
+TEST_F(Lay, AWallIsNotSplitElsewhereThanTyped) {
+  onSample();
+  const std::string start = saved();
+  take(Task::split_wall);
+  for (const char* typed : {"99", "0.3q"}) {  // past the end; no length
+    SCOPED_TRACE(typed);
+    hover(before(0.8, 0.0));
+    hover(before(0.5, 0.0));
+    type(typed);
+    key(Qt::Key_Return);
+    EXPECT_TRUE(saved() == start) << "not where the pointer is";
+    key(Qt::Key_Escape);
+  }
+  EXPECT_EQ(window->tasks().task(), Task::split_wall);
+}
+
+TEST_F(Lay, AGapIsAsWideAsTypedOrNone) {
+  onSample();
+  take(Task::lay_rising_wall);
+  click({1.5, 2.0});
+  click({4.0, 2.0});
+  key(Qt::Key_Return);
+  take(Task::lay_gap);
+  click({2.0, 2.0});
+  hover({2.6, 2.0});
+  type("50");
+  key(Qt::Key_Return);
+  EXPECT_TRUE(plan().rising_walls.back().gaps.empty()) << "the wall is not so long";
+  key(Qt::Key_Backspace);
+  key(Qt::Key_Backspace);
+  type("0.5");
+  key(Qt::Key_Return);
+  ASSERT_EQ(plan().rising_walls.back().gaps.size(), 1U);
+  const plan::Gap gap = plan().rising_walls.back().gaps[0];
+  EXPECT_NEAR(gap.to_m - gap.from_m, 0.5, 1e-9);
+}
+
+TEST_F(Lay, AClickTakesWhatIsTypedAndNeverDropsIt) {
+  onSample();
+  const std::size_t rooms = plan().rooms.size();
+  take(Task::lay_room);
+  click({2.0, 2.0});
+  hover({2.5, 2.5});
+  type("0.7q");
+  click({3.0, 3.0});
+  key(Qt::Key_Return);
+  EXPECT_EQ(plan().rooms.size(), rooms) << "that is no length: nothing is taken";
+  for (int i = 0; i < 4; ++i) key(Qt::Key_Backspace);
+  type("0.7 x 0.6");
+  click({3.0, 3.0});
+  ASSERT_EQ(plan().rooms.size(), rooms + 1);
+  EXPECT_NEAR(geometry::signedArea(plan().rooms.back().outline_m), 0.7 * 0.6, 1e-9);
+}
+
 }  // namespace
 }  // namespace sumpwright::gui
