@@ -372,6 +372,8 @@ void OutlinePage::refreshClosing() {
   const bool closed = m_desk.isClosed();
   const geometry::Closing closing = m_desk.closing();
   m_closing->setVisible(walls > 0);
+  // While the tape goes round, gap and closing need the room.
+  m_picture->setVisible(walls < 3 || closed);
   m_close->setText(closed                     ? tr("Open again")
                    : m_sharing->chosen() == 2 ? tr("Draw the last wall")
                                               : tr("Close and share out"));

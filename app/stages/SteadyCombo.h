@@ -75,7 +75,7 @@ class SteadyCombo final : public QComboBox {
   QString shown(const QStyleOptionComboBox& option) const {
     const QRect field =
         style()->subControlRect(QStyle::CC_ComboBox, &option, QStyle::SC_ComboBoxEditField, this);
-    return fontMetrics().elidedText(option.currentText, Qt::ElideRight, field.width() - 4);
+    return option.fontMetrics.elidedText(option.currentText, Qt::ElideRight, field.width() - 2);
   }
 };
 

@@ -294,7 +294,7 @@ void ThingsPage::refreshWalls() {
         ring.closed || ring.corners.empty() ? ring.corners.size() : ring.corners.size() - 1;
     for (std::size_t w = 0; w < walls && w < ring.walls.size(); ++w) {
       QString text = wallTitle(job, static_cast<int>(r), static_cast<int>(w));
-      text += QStringLiteral("  ") + tapedLength(wallLength(ring, w), job);
+      text += QStringLiteral(" ") + tapedLength(wallLength(ring, w), job);
       m_walls->addItem(text, QPoint(static_cast<int>(r), static_cast<int>(w)));
     }
   }
