@@ -191,7 +191,7 @@ QString thingWhere(const plan::Thing& thing, const plan::Job& job) {
     const QString length =
         ThingText::tr("%1 long").arg(tapedLength(geometry::distance(ends[0], ends[1]), job));
     if (near && isThere(*near, job)) {
-      return ThingText::tr("by %1, %2").arg(wallTitle(job, near->ring, near->edge), length);
+      return ThingText::tr("by %1, %2").arg(wallCorners(job, near->ring, near->edge), length);
     }
     return length;
   }
