@@ -165,13 +165,16 @@ std::span<const Sentence> suctionSentences() {
        QT_TRANSLATE_NOOP(
            "Sentences",
            "A second sump would likely help little: at best on the {wall}, {chainage} along ring "
-           "{ring} ({state}), the floor held would go from {before:0} to {after:0} on average.")},
+           "{ring} ({state}), the floor held would go from {before:0,down} to {after:0,down} on "
+           "average.")},
       {"suction.second.helps",
        QT_TRANSLATE_NOOP(
            "Sentences",
            "A second sump with a fan of its own on the {wall}, {chainage} along ring {ring} "
-           "({state}), would likely raise the floor held from {before:0} to {after:0} on average, "
-           "and the chance of the whole floor from {whole_before:0} to {whole_after:0}.")},
+           "({state}), would likely raise the floor held from {before:0,down} to {after:0,down} on "
+           "average, "
+           "and the chance of the whole floor from {whole_before:0,down} to "
+           "{whole_after:0,down}.")},
       {"suction.second.not-proven", QT_TRANSLATE_NOOP("Sentences", "not proven")},
       {"suction.sump-off-floor",
        QT_TRANSLATE_NOOP("Sentences",

@@ -37,6 +37,13 @@ Message rangeMessage(const char* id, const suction::Range& range) {
                       base::number("high", std::log10(range.high))});
 }
 
+base::Source permeabilitySource(plan::Fill fill) {
+  if (fill == plan::Fill::clean_stone) {
+    return {Mark::derived, "Ergun 1952 for stones of 5 to 16 mm at porosity 0.40"};
+  }
+  return {Mark::own, "Own range"};
+}
+
 double farthest_m(const SuctionAnswer& answer, const suction::Network& network) {
   double farthest = 0.0;
   for (std::size_t c = 0; c < network.cells.size(); ++c) {
@@ -148,7 +155,7 @@ std::vector<Assumption> groundAssumptions(const SuctionAnswer& answer,
     out.push_back({Message("suction.assumed.pit", {base::number("litres", 1000.0 * pit_m3)}),
                    {Mark::common_practice, "A bucket: 10 to 15 l"}});
     out.push_back({rangeMessage("suction.assumed.permeability", ranges.permeability_m2),
-                   {Mark::own, "Clean stone: Ergun 1952 for 5 to 16 mm, derived; all else own"}});
+                   permeabilitySource(answer.fill)});
     out.push_back(
         {Message("suction.assumed.depth", {base::metres("low", ranges.thickness_m.low),
                                            base::metres("high", ranges.thickness_m.high)}),

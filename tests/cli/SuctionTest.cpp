@@ -58,6 +58,16 @@ TEST(SuctionText, SaysWhatAContractorNeedsAndThatItIsAPrediction) {
   EXPECT_THAT(run.out, Not(HasSubstr("{")));
 }
 
+/// Ids put together at run time have their sentence too.
+TEST(SuctionText, SaysNoIdInBrackets) {
+  for (const char* fill : {"clean_stone", "graded", "none", "unknown"}) {
+    const Ran run = ran({"suction", sampleJob("mid-terrace"), "--fill", fill});
+    EXPECT_EQ(run.code, kDone) << run.err;
+    EXPECT_THAT(run.out, HasSubstr("Under the slab lies "));
+    EXPECT_THAT(run.out, Not(HasSubstr("[suction.")));
+  }
+}
+
 TEST(SuctionJson, KeysAndTheirOrder) {
   const Report report = suctionOf({sampleJob("bungalow")});
   std::vector<std::string> keys;

@@ -183,6 +183,19 @@ TEST(SuctionStudy, TheLeastLikelyPlaceIsNamedByCornerAndRoom) {
   EXPECT_EQ(std::get<std::string>(where.find("corner")->value), "C");
 }
 
+/// A corner shut off by walls on their own footing: the rest of clean stone is held.
+TEST(SuctionStudy, AllButTheCornerThatIsShutOff) {
+  const plan::Job job = PlanBuilder::rectangle(10, 8).with([](plan::Job& j) {
+    j.plan.inner_walls.push_back(
+        {"w", {{7, 8}, {7, 5}, {10, 5}}, 0.1, plan::BelowFloor::own_footing});
+  });
+  const auto answer = answerOf(job, quickly(plan::Fill::clean_stone));
+  EXPECT_EQ(answer.verdict.id, "suction.verdict.all-but");
+  EXPECT_GT(answer.likely_floor, 0.8);
+  EXPECT_GT(answer.least_likely.at.x, 7.0);
+  EXPECT_GT(answer.least_likely.at.y, 5.0);
+}
+
 TEST(SuctionStudy, WithoutASumpTheBestPlaceIsTakenAndSaid) {
   SuctionOptions options = quickly();
   options.at.reset();
