@@ -189,7 +189,11 @@ TEST(SuctionStudy, AllButTheCornerThatIsShutOff) {
     j.plan.inner_walls.push_back(
         {"w", {{7, 8}, {7, 5}, {10, 5}}, 0.1, plan::BelowFloor::own_footing});
   });
-  const auto answer = answerOf(job, quickly(plan::Fill::clean_stone));
+  SuctionOptions options = quickly(plan::Fill::clean_stone);
+  options.ranges = suction::rangesOf(plan::Fill::clean_stone, job.house);
+  options.ranges->footing_m2_s_pa = {1e-11, 1e-10};  // next to tight
+  options.cell_m = 0.1;
+  const auto answer = answerOf(job, options);
   EXPECT_EQ(answer.verdict.id, "suction.verdict.all-but");
   EXPECT_GT(answer.likely_floor, 0.8);
   EXPECT_GT(answer.least_likely.at.x, 7.0);
