@@ -13,15 +13,16 @@ namespace sumpwright::stages {
 
 namespace {
 
-/// A wall with all that is known of another but its name, kind, side and ground along it: what is
-/// not known of that one says nothing of this.
+/// A wall, what is not known of it taken from another but name, kind, side and ground along it.
+/// What is known stays: a raft edge or a neighbour's ground found on one wall is not to be talked
+/// away.
 plan::Wall likeWall(plan::Wall wall, const plan::Wall& facts) {
-  if (facts.foundation != plan::Foundation::unknown) wall.foundation = facts.foundation;
-  if (facts.ground != plan::OutsideGround::unknown) wall.ground = facts.ground;
-  if (facts.thickness_m) wall.thickness_m = facts.thickness_m;
-  if (facts.free_depth_m) wall.free_depth_m = facts.free_depth_m;
-  if (facts.ground_level_m) wall.ground_level_m = facts.ground_level_m;
-  if (!facts.layers.empty()) wall.layers = facts.layers;
+  if (wall.foundation == plan::Foundation::unknown) wall.foundation = facts.foundation;
+  if (wall.ground == plan::OutsideGround::unknown) wall.ground = facts.ground;
+  if (!wall.thickness_m) wall.thickness_m = facts.thickness_m;
+  if (!wall.free_depth_m) wall.free_depth_m = facts.free_depth_m;
+  if (!wall.ground_level_m) wall.ground_level_m = facts.ground_level_m;
+  if (wall.layers.empty()) wall.layers = facts.layers;
   return wall;
 }
 
@@ -51,10 +52,10 @@ WallForm::WallForm(session::Session& session, QWidget* parent)
   column->addWidget(m_title);
   m_facts = new FactForm(session, tr("The wall in hand"), this);
   column->addWidget(m_facts);
-  m_for_all = new QPushButton(tr("Same for all walls"), this);
+  m_for_all = new QPushButton(tr("Fill in the other walls"), this);
   m_for_all->setToolTip(
-      tr("What is known of this wall but its name, kind, side and the ground "
-         "along it, for every outside wall"));
+      tr("What is known of this wall but its name, kind, side and the ground along it, for every "
+         "outside wall of which it is not known yet"));
   column->addWidget(m_for_all);
   m_message = new QLabel(this);
   m_message->setWordWrap(true);
@@ -83,7 +84,7 @@ void WallForm::toAll() {
                                        : std::optional<plan::Wall>();
   if (!wall) return;
   const base::Problems problems =
-      m_session.edit(tr("Say it of all walls"), allLike(m_session.job(), *wall));
+      m_session.edit(tr("Fill in the other walls"), allLike(m_session.job(), *wall));
   if (problems.empty()) return;
   m_message->setText(saidNamed(problems.front().message, m_session.job()));
   m_message->show();

@@ -201,6 +201,29 @@ TEST_F(FactsOfAJob, EveryFieldOfAWallCanBeSet) {
   setEach(form);
 }
 
+TEST_F(FactsOfAJob, OtherWallsTakeOnlyWhatIsNotKnownOfThem) {
+  open(QStringLiteral("bungalow"));
+  window->showSurvey(stages::SurveyPage::things);
+  plan::Job job = session().job();
+  auto& walls = job.plan.rings[0].walls;
+  for (plan::Wall& wall : walls) {
+    wall.foundation = plan::Foundation::unknown;
+    wall.free_depth_m.reset();
+  }
+  walls[0].foundation = plan::Foundation::strip;
+  walls[0].free_depth_m = 3.0;
+  walls[1].foundation = plan::Foundation::raft_edge;
+  walls[1].free_depth_m = 0.9;
+  ASSERT_TRUE(session().edit(QStringLiteral("Walls"), job).empty());
+  session().select(walls[0].id);
+  QTest::mouseClick(window->survey().things()->wallForm()->forAll(), Qt::LeftButton);
+  const auto& after = session().job().plan.rings[0].walls;
+  EXPECT_EQ(after[1].foundation, plan::Foundation::raft_edge);
+  EXPECT_EQ(after[1].free_depth_m, 0.9);
+  EXPECT_EQ(after[2].foundation, plan::Foundation::strip);
+  EXPECT_EQ(after[2].free_depth_m, 3.0);
+}
+
 TEST_F(FactsOfAJob, EveryFieldOfHouseAndJobCanBeSet) {
   openWithEverything();
   window->showSurvey(stages::SurveyPage::house);
