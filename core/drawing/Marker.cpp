@@ -108,19 +108,35 @@ void paintGrip(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, rules
   stateSign(sketch, c.theme, state, m.grip, 4.5);
 }
 
+/// A distance that decides, and its line on the page.
+struct MeasureLine {
+  Measure measure;
+  geometry::Segment line;
+};
+
+std::vector<MeasureLine> measureLines(const PlanContext& c, const siting::Assessment& a) {
+  std::vector<MeasureLine> out;
+  for (const Measure& m : measuresToShow(c.study, a)) {
+    if (m.on_wall) {  // between wall and band
+      const PageRing& ring = c.rings[static_cast<std::size_t>(a.place.ring)];
+      out.push_back({m, {ring.face(m.from_s_m, 0.8), ring.face(m.to_s_m, 0.8)}});
+    } else {
+      out.push_back({m, {c.at(m.from), c.at(m.to)}});
+    }
+  }
+  return out;
+}
+
 /// The limit about the thing, kept outside the house: it meets the wall where the refused part
-/// ends.
-void paintLimit(Sketch& sketch, const PlanContext& c, const Measure& m, Taken& taken,
-                const Voice& voice) {
+/// ends. Its figure stands with the distance, never here: alone it reads as another's.
+void paintLimit(Sketch& sketch, const PlanContext& c, const Measure& m) {
   const Point centre = c.at(m.to);
   const double r = c.mm(m.needed_m + m.half_m);
   const Vec to = c.at(m.centre) - centre;
   const double facing = std::atan2(-to.y, to.x) * 180.0 / std::numbers::pi;
   std::vector<Point> run;
-  Point label_at = centre;
   const auto flush = [&] {
     sketch.path(run, dashed(c.theme.refused.text, 1.1, {4.0, 3.0}));
-    if (!run.empty()) label_at = run[run.size() / 2];
     run.clear();
   };
   for (Point p : arcPoints(centre, r, facing - 50.0, 100.0)) {
@@ -131,34 +147,45 @@ void paintLimit(Sketch& sketch, const PlanContext& c, const Measure& m, Taken& t
     }
   }
   flush();
-  if (label_at == centre) return;
-  const std::string words =
-      voice.say(base::Message("drawing.limit", {base::metres("needed", m.needed_m)}));
-  plateText(
-      sketch, c, taken, voice,
-      besideLine(centre, label_at + 0.001 * to, words, type::small, c.theme.refused.text, voice));
 }
 
-void paintMeasure(Sketch& sketch, const PlanContext& c, const MarkerPlace& place, const Measure& m,
-                  Taken& taken, const Voice& voice) {
-  if (m.distance_m < 0.0) return;  // the hole is on the thing: no line to draw
-  const Colour colour = m.refused ? c.theme.refused.text : c.theme.ink;
-  Point a = c.at(m.from);
-  Point b = c.at(m.to);
-  if (m.on_wall) {  // between wall and band
-    const PageRing& ring = c.rings[static_cast<std::size_t>(place.edge->edge->ring)];
-    a = ring.face(m.from_s_m, 0.8);
-    b = ring.face(m.to_s_m, 0.8);
+/// A distance that falls short has what it needs right under it.
+std::vector<LabelLine> measureWords(const Measure& m, const Voice& voice) {
+  const double distance_m = std::max(0.0, m.distance_m);
+  std::vector<LabelLine> lines{
+      {voice.say(base::Message("drawing.distance", {base::metres("distance", distance_m)})),
+       Font{type::room.size_pt, true, false}}};
+  if (m.distance_m < m.needed_m) {
+    lines.push_back(
+        {voice.say(base::Message("drawing.limit", {base::metres("needed", m.needed_m)})),
+         type::small});
   }
-  sketch.line(a, b, solid(c.theme.paper, 4.4));
+  return lines;
+}
+
+void paintMeasure(Sketch& sketch, const MeasureLine& m, const Theme& theme) {
+  if (m.measure.distance_m < 0.0) return;  // the hole is on the thing: no line to draw
+  const auto& [a, b] = m.line;
+  const Colour colour = m.measure.refused ? theme.refused.text : theme.ink;
+  sketch.line(a, b, solid(theme.paper, 4.4));
   sketch.line(a, b, solid(colour, 2.2));
   for (Point end : {a, b}) sketch.disc(end, 0.7, colour);
-  const std::string words =
-      voice.say(base::Message("drawing.distance", {base::metres("distance", m.distance_m)}));
-  const Font font{type::room.size_pt, true, false};
-  const bool indoors = !m.on_wall && c.inHouse(geometry::lerp(a, b, 0.5));
-  plateText(sketch, c, taken, voice, besideLine(a, b, words, font, colour, voice),
-            indoors ? Side::inside : Side::outside);
+}
+
+/// Also where the hole is on the thing, but for things on the wall: there the band shows it.
+void paintMeasureWords(Sketch& sketch, const PlanContext& c, const MeasureLine& m,
+                       const std::vector<MeasureLine>& all, Taken& taken, const Voice& voice) {
+  if (m.measure.distance_m < 0.0 && (m.measure.on_wall || !m.measure.refused)) return;
+  const auto& [a, b] = m.line;
+  Beside beside{m.line, {}};
+  for (const MeasureLine& other : all) {
+    if (&other != &m) beside.others.push_back(other.line);
+  }
+  const Colour colour = m.measure.refused ? c.theme.refused.text : c.theme.ink;
+  const bool indoors = !m.measure.on_wall && c.inHouse(geometry::lerp(a, b, 0.5));
+  plateLabel(sketch, c, taken, voice,
+             besideLine(a, b, measureWords(m.measure, voice), colour, voice),
+             indoors ? Side::inside : Side::outside, beside);
 }
 
 /// A tie as drawn: its line inside the wall, and where it comes from on the face.
@@ -211,8 +238,8 @@ void paintTies(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, const
     }
     const std::string words =
         voice.say(base::Message("drawing.tie", {base::metres("length", row.tie->length_m)}));
-    plateText(sketch, c, others, voice, inLine(row.a, row.b, words, font, c.theme.ink, voice),
-              Side::inside);
+    plateLabel(sketch, c, others, voice, inLine(row.a, row.b, {words, font}, c.theme.ink, voice),
+               Side::inside);
     taken.hard = others.hard;
   }
   for (const TieRow& row : rows) taken.soft.takeLine(row.a, row.b);
@@ -242,6 +269,18 @@ Taken takenBy(const PlanContext& c, const MarkerPlace& m) {
   return taken;
 }
 
+/// All lines before any words, so that no line runs over another's words.
+void paintMeasures(Sketch& sketch, const PlanContext& c, const std::vector<MeasureLine>& measures,
+                   Taken& taken, const Voice& voice) {
+  for (const auto& [m, line] : measures) {
+    if (m.refused && !c.onPaper()) paintOutline(sketch.tagged("refuser"), c, m.thing);
+    if (m.refused && !m.on_wall) paintLimit(sketch.tagged("limit"), c, m);
+  }
+  sketch.tagged("distance");
+  for (const MeasureLine& m : measures) paintMeasure(sketch, m, c.theme);
+  for (const MeasureLine& m : measures) paintMeasureWords(sketch, c, m, measures, taken, voice);
+}
+
 }  // namespace
 
 Point gripCentre(const siting::Study& study, const siting::Assessment& assessment,
@@ -258,26 +297,15 @@ DrawList planMarker(const siting::Study& study, const siting::Assessment& assess
   const MarkerPlace m = markerPlace(c, assessment);
   Taken taken = takenBy(c, m);
   for (const Box& box : words) taken.hard.take(box);
-  const auto measures = measuresToShow(study, assessment);
+  const auto measures = measureLines(c, assessment);
   sketch.tagged("sump");
   paintPit(sketch, c, m);
   paintCore(sketch, c, m);
-  for (const Measure& measure : measures) {
-    if (!measure.on_wall) taken.soft.takeLine(c.at(measure.from), c.at(measure.to));
+  for (const MeasureLine& each : measures) {
+    if (!each.measure.on_wall) taken.soft.takeLine(each.line.a, each.line.b);
   }
   if (ties) paintTies(sketch, c, m, tiesOf(study, assessment.place), taken, voice);
-  for (const Measure& measure : measures) {
-    if (measure.refused && !c.onPaper()) paintOutline(sketch.tagged("refuser"), c, measure.thing);
-  }
-  // Distances first: they get the better places for their words.
-  for (const Measure& measure : measures) {
-    paintMeasure(sketch.tagged("distance"), c, m, measure, taken, voice);
-  }
-  for (const Measure& measure : measures) {
-    if (measure.refused && !measure.on_wall) {
-      paintLimit(sketch.tagged("limit"), c, measure, taken, voice);
-    }
-  }
+  paintMeasures(sketch, c, measures, taken, voice);
   paintGrip(sketch.tagged("grip"), c, m, assessment.state);
   return clipped(list, c.page, voice);
 }

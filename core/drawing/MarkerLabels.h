@@ -15,16 +15,32 @@ struct Taken {
 /// On which side of the wall a label had better stand.
 enum class Side { inside, outside };
 
-/// A text on a plate of paper, at the place that covers least; earlier tries win.
-void plateText(Sketch& sketch, const PlanContext& c, Taken& taken, const Voice& voice,
-               const std::vector<Text>& tries, Side side = Side::outside);
+/// Whose words they are: nearer to their own line than to any other, where there is such a place.
+struct Beside {
+  geometry::Segment own;
+  std::vector<geometry::Segment> others;
+};
+
+/// Words that stand together, one line under the other.
+using MarkerLabel = std::vector<Text>;
+
+/// A line of a label before it has a place.
+struct LabelLine {
+  std::string text;
+  Font font;
+};
+
+/// A label on one plate of paper, at the place that covers least; earlier tries win.
+void plateLabel(Sketch& sketch, const PlanContext& c, Taken& taken, const Voice& voice,
+                const std::vector<MarkerLabel>& tries, Side side = Side::outside,
+                const Beside& beside = {});
 
 /// Places on both sides along a line, from its middle outwards, nearest first.
-std::vector<Text> besideLine(Point a, Point b, const std::string& words, const Font& font,
-                             const Colour& colour, const Voice& voice);
+std::vector<MarkerLabel> besideLine(Point a, Point b, const std::vector<LabelLine>& lines,
+                                    const Colour& colour, const Voice& voice);
 
 /// Places in the line itself, which stops for the words, where it is long enough; then beside it.
-std::vector<Text> inLine(Point a, Point b, const std::string& words, const Font& font,
-                         const Colour& colour, const Voice& voice);
+std::vector<MarkerLabel> inLine(Point a, Point b, const LabelLine& words, const Colour& colour,
+                                const Voice& voice);
 
 }  // namespace sumpwright::drawing

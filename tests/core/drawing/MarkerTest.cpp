@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -5,6 +7,7 @@
 #include "drawing/Measure.h"
 #include "drawing/PlanDrawing.h"
 #include "drawing/Ties.h"
+#include "geometry/Distance.h"
 
 namespace sumpwright::drawing {
 namespace {
@@ -49,6 +52,82 @@ TEST(Marker, ShowsTheDistanceThatRefusesAndItsLimit) {
   EXPECT_GT(itemsTagged(list, "refuser"), 0);
   EXPECT_TRUE(says(list, "0.59"));  // less half of a 110 mm pipe
   EXPECT_TRUE(says(list, "1.50"));
+}
+
+/// A house with openings on both sides of its corners: near them two distances refuse at once.
+plan::Job openingsAtCorners() {
+  return PlanBuilder::rectangle(9, 7)
+      .window("w0", 0, 7.2, 1.2)
+      .window("w1", 1, 0.9, 1.2)
+      .door("d1", 1, 5.0)
+      .window("w2", 2, 0.7, 1.4)
+      .window("w3", 3, 1.0, 1.0)
+      .outside("gully", plan::OutsideKind::gully, {{10.0, -0.4}})
+      .job();
+}
+
+/// The two lines of a label: the distance, and under it what that one needs.
+void appendWords(std::vector<std::string>& words, const Measure& m) {
+  const auto say = [&](const char* id, double metres) {
+    words.push_back(voice().say(base::Message(id, {base::metres("length", metres)})));
+  };
+  say("drawing.distance", std::max(0.0, m.distance_m));
+  say("drawing.limit", m.needed_m);
+}
+
+/// As the marker draws it, but for lines along the wall.
+double awayFrom(const PlanView& view, const Box& box, const Measure& m) {
+  return geometry::distanceToArea(
+      {toPage(view, m.from), toPage(view, m.to)},
+      {{box.left, box.top}, {box.right, box.top}, {box.right, box.bottom}, {box.left, box.bottom}});
+}
+
+/// A need that stood apart would be read with the other finding's distance.
+TEST(Marker, EachOfTwoDistancesSaysItsOwnNeed) {
+  const auto study = studyOf(openingsAtCorners());
+  int pairs = 0;
+  for (const double width : {150.0, 260.0}) {
+    const PlanView view = fitted(study, width, 0.7 * width, ThemeName::light);
+    for (double s = 0.05; s < study.perimeter().length_m(0); s += 0.1) {
+      const auto a = study.assess({0, s});
+      const auto measures = measuresToShow(study, a);
+      if (measures.size() < 2 || measures[0].needed_m == measures[1].needed_m) continue;
+      ++pairs;
+      std::vector<std::string> expected;
+      for (const Measure& m : measures) {
+        if (m.distance_m >= 0.0 || (m.refused && !m.on_wall)) appendWords(expected, m);
+      }
+      EXPECT_EQ(textsOf(planMarker(study, a, view, voice())), expected) << s;
+    }
+  }
+  EXPECT_GT(pairs, 20);
+}
+
+TEST(Marker, WordsOfTwoDistancesNeitherPartNorMeetNorStray) {
+  const auto study = studyOf(openingsAtCorners());
+  int looked_at = 0;
+  const PlanView view = fitted(study, 260.0, 180.0, ThemeName::light);
+  for (double s = 0.05; s < study.perimeter().length_m(0); s += 0.1) {
+    const auto a = study.assess({0, s});
+    const auto measures = measuresToShow(study, a);
+    const auto words = wordsOf(planMarker(study, a, view, voice()), voice());
+    if (measures.size() < 2 || words.size() != 4) continue;
+    const std::array<Box, 2> labels{join(words[0], words[1]), join(words[2], words[3])};
+    EXPECT_FALSE(overlap(labels[0], labels[1])) << s;
+    for (const std::size_t first : {0U, 2U}) {
+      EXPECT_NEAR(words[first].centre().x, words[first + 1].centre().x, 1e-9);
+      EXPECT_LT(words[first + 1].top - words[first].bottom, 1.0);
+    }
+    if (measures[0].on_wall || measures[1].on_wall) continue;
+    if (measures[0].thing == measures[1].thing) continue;  // the same line, measured twice
+    ++looked_at;
+    for (const std::size_t own : {0U, 1U}) {
+      EXPECT_LT(awayFrom(view, labels[own], measures[own]),
+                awayFrom(view, labels[own], measures[1 - own]))
+          << s << ' ' << measures[own].thing;
+    }
+  }
+  EXPECT_GT(looked_at, 10);
 }
 
 /// The drawn line is as long as the distance the rule found.
