@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "geometry/Distance.h"
+#include "geometry/Shapes.h"
 #include "suction/Coverage.h"
 #include "suction/TipFactor.h"
 
@@ -21,7 +22,12 @@ using geometry::Vec;
 
 /// No barrier meets a cell's centre: it is moved by this, in cells, far below any measure.
 constexpr Vec kNudge{1.31e-7, 1.73e-7};
-constexpr double kMeets = 0.75;  // cells within which an end meets what it runs up to (own figure)
+/// Cells within which an end meets what it runs up to, and by which it is led past an edge. A link
+/// lies within sqrt(1/2) of the floor, so that no link passes an end led past it (derived,
+/// rounded).
+constexpr double kMeets = 0.75;
+constexpr double kFarthest = 3.0;     // cells an end is led onward at most (own figure)
+constexpr double kRound = 1e-3;       // cells beyond a tip where one passes round it (own figure)
 constexpr double kAlongGrid = 0.002;  // as Frame.cpp: the wall runs along the grid
 constexpr double kOvershoot = 1e-6;
 constexpr double kSlit = 1.25;  // cells: openings below are lumped (own figure, by trial)
@@ -95,7 +101,11 @@ class CutMaker {
     for (const Barrier& barrier : model.barriers) m_lines.push_back(inGrid(barrier.line));
     for (const Region& region : model.regions) {
       m_edges.push_back(inGrid(region.outline));
-      for (const Polygon& hole : region.holes) m_edges.push_back(inGrid(hole));
+      m_hole.push_back(false);
+      for (const Polygon& hole : region.holes) {
+        m_edges.push_back(inGrid(hole));
+        m_hole.push_back(true);
+      }
     }
   }
 
@@ -150,28 +160,85 @@ class CutMaker {
         {geometry::lerp(a, b, 0.5), geometry::left(unit(b - a)), 1.0 / std::max(missing, 0.05)});
   }
 
-  /// Ends near an edge are led past it, ends near another barrier up to it.
+  /// Ends near an edge are led past it, ends near another barrier up to it; ends beyond the floor
+  /// are no ends, nothing passes round them.
   void lead(Run& run, std::size_t own) {
-    run.free_start = !led(run.line.front(), unit(run.line[0] - run.line[1]), own);
-    const std::size_t n = run.line.size();
-    run.free_end = !led(run.line.back(), unit(run.line[n - 1] - run.line[n - 2]), own);
+    run.free_end = !ledAtBack(run.line, own);
+    std::reverse(run.line.begin(), run.line.end());
+    run.free_start = !ledAtBack(run.line, own);
+    std::reverse(run.line.begin(), run.line.end());
   }
 
-  bool led(Point& end, Vec outward, std::size_t own) const {
+  bool ledAtBack(Polyline& line, std::size_t own) const {
+    const Vec outward = unit(line.back() - line[line.size() - 2]);
+    const Point end = line.back();
+    bool near = false;
     for (const Polygon& edge : m_edges) {
       for (std::size_t k = 0; k < edge.size(); ++k) {
         const Segment side{edge[k], edge[(k + 1) % edge.size()]};
         if (geometry::distance(end, side) > kMeets) continue;
-        end = end + (2.0 * kMeets) * outward;
-        return true;
+        if (ledPast(line, outward, side)) return true;
+        near = true;
       }
     }
+    if (near) {  // the floor goes on behind the edge
+      line.back() = end + (2.0 * kMeets) * outward;
+      return true;
+    }
+    return !isOnFloor(end) || ledToBarrier(line, outward, own);
+  }
+
+  /// Straight on where that leaves the floor, else square to the edge.
+  bool ledPast(Polyline& line, Vec outward, const Segment& side) const {
+    const Point end = line.back();
+    for (double step = 2.0 * kMeets; step <= kFarthest; step += kMeets) {
+      if (!isClearOfFloor(end + step * outward)) continue;
+      line.back() = end + step * outward;
+      return true;
+    }
+    const double length = geometry::distance(side.a, side.b);
+    const Vec square = length > 0.0 ? geometry::left(unit(side.b - side.a)) : outward;
+    for (const Point beyond : {end + (2.0 * kMeets) * square, end - (2.0 * kMeets) * square}) {
+      if (!isClearOfFloor(beyond)) continue;
+      line.push_back(beyond);
+      return true;
+    }
+    return false;
+  }
+
+  bool isOnFloor(Point p) const {
+    int inside = 0;  // holes count off what they lie in
+    for (std::size_t k = 0; k < m_edges.size(); ++k) {
+      if (geometry::contains(m_edges[k], p)) inside += m_hole[k] ? -1 : 1;
+    }
+    return inside > 0;
+  }
+
+  bool isClearOfFloor(Point p) const {
+    if (isOnFloor(p)) return false;
+    return std::none_of(m_edges.begin(), m_edges.end(), [&](const Polygon& edge) {
+      for (std::size_t k = 0; k < edge.size(); ++k) {
+        if (geometry::distance(p, Segment{edge[k], edge[(k + 1) % edge.size()]}) < kMeets) {
+          return true;
+        }
+      }
+      return false;
+    });
+  }
+
+  bool ledToBarrier(Polyline& led, Vec outward, std::size_t own) const {
+    const Point end = led.back();
     for (std::size_t other = 0; other < m_lines.size(); ++other) {
       const Polyline& line = m_lines[other];
       for (std::size_t k = 1; other != own && k < line.size(); ++k) {
         const Segment wall{line[k - 1], line[k]};
         if (geometry::distance(end, wall) > kMeets) continue;
-        end = meeting(end, outward, wall) + kOvershoot * outward;
+        const Point at = meeting(end, outward, wall);
+        if (std::abs(geometry::cross(outward, at - end)) < kOvershoot) {
+          led.back() = at + kOvershoot * outward;
+        } else {  // what was drawn stays where it is, others may meet it
+          led.push_back(at + kOvershoot * unit(at - end));
+        }
         return true;
       }
     }
@@ -296,12 +363,29 @@ class CutMaker {
     }
   }
 
-  static void correctSide(const Tip& tip, const Segment& link, Point right, Point left,
-                          SideCut& side) {
+  /// Whether nothing stands between the link's ends on the way round the tip.
+  bool passesRound(const Tip& tip, const Segment& link) const {
+    const Point turn = tip.at + kNudge - kRound * tip.into_wall;
+    return std::none_of(m_cuts.pieces.begin(), m_cuts.pieces.end(), [&](const BarrierPiece& wall) {
+      return cross({link.a, turn}, wall) || cross({turn, link.b}, wall);
+    });
+  }
+
+  static bool cross(const Segment& way, const BarrierPiece& wall) {
+    const Vec v = way.b - way.a;
+    const Vec w = wall.b - wall.a;
+    return (geometry::cross(w, way.a - wall.a) > 0.0) !=
+               (geometry::cross(w, way.b - wall.a) > 0.0) &&
+           (geometry::cross(v, wall.a - way.a) > 0.0) != (geometry::cross(v, wall.b - way.a) > 0.0);
+  }
+
+  void correctSide(const Tip& tip, const Segment& link, Point right, Point left,
+                   SideCut& side) const {
     if (geometry::distance(geometry::lerp(link.a, link.b, 0.5), tip.at) > kTipReach) return;
     const double factor = tipFactor(tip, link, right, left, side.cut());
     if (side.cut()) {
-      side.bypass = std::max(side.bypass, factor);
+      // Tight is tight: of this wall's end nothing reaches through another.
+      if (passesRound(tip, link)) side.bypass = std::max(side.bypass, factor);
     } else {
       side.factor *= factor / std::max(side.to - side.from, 0.1);
     }
@@ -312,6 +396,7 @@ class CutMaker {
   Cuts m_cuts;
   std::vector<Polyline> m_lines;
   std::vector<Polygon> m_edges;
+  std::vector<bool> m_hole;  ///< of each of m_edges
   std::vector<Tip> m_tips;
 };
 

@@ -60,8 +60,9 @@ struct Cuts {
 /// G_w h / (|cos a| + |sin a|), a being the barrier's angle to the grid: a barrier of length l cuts
 /// l (|cos a| + |sin a|) / h links (derived). Where a barrier runs along the grid, but not on one
 /// of its lines, what it takes from a cell goes to the cell on its other side. Ends within reach of
-/// an edge or of another barrier are led up to it; what ends freely gets the correction of
-/// TipFactor.h; openings narrower than kSlit cells are lumped.
+/// an edge are led past it, of another barrier up to it; ends beyond the floor are none. What ends
+/// freely within gets the correction of TipFactor.h, where nothing bars the way round; openings
+/// narrower than kSlit cells are lumped.
 Cuts cutsOf(const SuctionModel& model, const Frame& frame);
 
 }  // namespace sumpwright::suction

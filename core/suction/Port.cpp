@@ -23,7 +23,9 @@ struct Around {
   const Network& network;
   /// Whether the fill joins two neighbouring cells without a barrier.
   bool joined(int a, int b, const geometry::Segment& link) const {
-    if (a < 0 || b < 0) return false;
+    return a >= 0 && b >= 0 && open(link);
+  }
+  bool open(const geometry::Segment& link) const {
     return std::none_of(network.walls.begin(), network.walls.end(), [&](const auto& wall) {
       const double sa = geometry::cross(wall.b - wall.a, link.a - wall.a);
       const double sb = geometry::cross(wall.b - wall.a, link.b - wall.a);
@@ -106,6 +108,12 @@ class Disc {
     m_cover.add(outline, 1.0);
   }
 
+  /// The middle of the cell from which the weights spread.
+  Point start() const {
+    const int start = startCell();
+    return start < 0 ? m_middle : centreOf(start);
+  }
+
   /// Weights by area in cells, not yet summing to 1.
   Draw weights() const {
     const int start = startCell();
@@ -140,12 +148,14 @@ class Disc {
     return {i + 0.5, j + 0.5};
   }
 
+  /// The nearest to the middle, of those on its side of every wall if there is one.
   int startCell() const {
     int best = -1;
     double least = 0.0;
     for (int k = 0; k < m_size * m_size; ++k) {
       if (!(shareOf(k) > 0.0)) continue;
-      const double away = geometry::distance(centreOf(k), m_middle);
+      double away = geometry::distance(centreOf(k), m_middle);
+      if (!Around{m_network}.open({m_middle, centreOf(k)})) away += 2.0 * m_size;
       if (best < 0 || away < least) {
         best = k;
         least = away;
@@ -175,6 +185,19 @@ class Disc {
   Coverage m_cover;
 };
 
+/// Whether a wall parts a place from the middle of its cell, which stands for the other side.
+bool isCellBeyondWall(const Network& network, Point p) {
+  const int i = static_cast<int>(std::floor(p.x));
+  const int j = static_cast<int>(std::floor(p.y));
+  return network.cellAt(i, j) >= 0 && !Around{network}.open({p, {i + 0.5, j + 0.5}});
+}
+
+double areaOf(const Draw& weights) {
+  double area = 0.0;
+  for (const auto& [cell, share] : weights) area += share;
+  return area;
+}
+
 }  // namespace
 
 double bilinearRadius(double alpha, double beta) {
@@ -202,10 +225,15 @@ std::optional<Port> portAt(const Network& network, Point plan, double radius_m) 
   port.radius_m = radius_m;
   // A pit smaller than a cell's circle cannot be told from it.
   const double drawn = std::max(radius, 0.5);
-  port.weights = Disc(network, p, drawn).weights();
-  double area = 0.0;
-  for (const auto& [cell, share] : port.weights) area += share;
-  port.inside = std::min(1.0, area / (kPi * drawn * drawn));
+  const double whole = kPi * drawn * drawn;
+  const Disc disc(network, p, drawn);
+  port.weights = disc.weights();
+  if (areaOf(port.weights) < kLeastInside * whole && isCellBeyondWall(network, p)) {
+    // Its own side has too little of its cell: it is moved to the next one there.
+    port.weights = Disc(network, disc.start(), drawn).weights();
+  }
+  const double area = areaOf(port.weights);
+  port.inside = std::min(1.0, area / whole);
   if (port.inside < kLeastInside) return std::nullopt;
   for (auto& [cell, share] : port.weights) share /= area;
   const auto most =

@@ -59,6 +59,18 @@ TEST(SuctionField, KeepsWithinMemoryByCoarserCells) {
   EXPECT_LE(solver.summary().bytes, 2U * 1024U * 1024U);
 }
 
+/// Drawn as walls often are, to the outside face: an end there lets nothing pass inside.
+TEST(SuctionField, AWallDrawnBeyondTheInnerFacesShutsItsCornerOff) {
+  SuctionModel model = house();
+  model.barriers = {{"w", {{5, 6.3}, {5, 3}, {8.3, 3}}}};
+  for (const double cell_m : {0.1, 0.2, 0.25, 0.3125, 0.4, 0.5}) {
+    const support::OneSink one(model, {{1.0, 1.0}, 0.3}, 1.0, {.cell_m = cell_m});
+    ASSERT_TRUE(one.ok());
+    EXPECT_GT(one.at({4, 2}), 1e-3 * one.atPit());
+    EXPECT_LE(one.at({7, 5}), 1e-9 * one.atPit()) << "cells of " << cell_m << " m";
+  }
+}
+
 TEST(SuctionField, ManySumpsAtOnceAreTheSameAsOneByOne) {
   const FieldSolver solver = solved(house());
   std::vector<Sink> sinks;
