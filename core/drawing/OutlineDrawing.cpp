@@ -10,6 +10,7 @@
 #include "drawing/ClosingLens.h"
 #include "drawing/OutlineThings.h"
 #include "drawing/OutlineWalls.h"
+#include "drawing/PlanDrawing.h"
 #include "drawing/TiedDimensions.h"
 #include "geometry/Shapes.h"
 #include "perimeter/Perimeter.h"
@@ -19,8 +20,9 @@ namespace sumpwright::drawing {
 namespace {
 
 constexpr double kOutlineAround_mm = 18.0;  // lengths and letters outside the walls
-constexpr double kOutlineTop_mm = 22.0;     // north point and scale bar
 constexpr double kOutlineDimension_mm = 6.5;
+// North point and scale bar, and the top wall's length under them, words above its line.
+constexpr double kOutlineTop_mm = kFurnitureHeight_mm + kOutlineDimension_mm + 4.5;
 constexpr double kSameCorner_mm = 4.0;
 constexpr double kNumber_mm = 2.5;       // radius of a wall's number
 constexpr double kLeastWallFor_mm = 11;  // a shorter wall keeps its number, not its length
@@ -265,6 +267,7 @@ DrawList outlineDrawing(const plan::Job& job, const OutlineMarks& marks, const P
   paintGrid(sketch, c);
   paintOutlineInside(sketch, c, job.plan);
   Occupied taken;  // words: none over others
+  if (view.furniture) taken.take({0.0, 0.0, kFurnitureWidth_mm, kFurnitureHeight_mm});
   // What is being typed has the first choice of a place for its words, and lies on top.
   DrawList draft{view.width_mm, view.height_mm, {}};
   Sketch on_top(draft);

@@ -1,7 +1,10 @@
 // The outline while it is taped: its words stand clear of one another.
 
+#include <utility>
+
 #include "core/drawing/Drawn.h"
 #include "drawing/OutlineDrawing.h"
+#include "drawing/PlanDrawing.h"
 
 namespace sumpwright::drawing {
 namespace {
@@ -44,6 +47,25 @@ TEST(OutlineDrawing, WordsOfASmallPorchStandClear) {
     const DrawList list = outlineDrawing(job, {}, view, voice());
     EXPECT_EQ(overlapsIn(list), 0) << width;
     for (const char* letter : {"A", "C", "D", "J", "L"}) EXPECT_TRUE(says(list, letter)) << letter;
+  }
+}
+
+/// While it is taped, at every size, in wide and in high houses.
+TEST(OutlineDrawing, NoWordsLieUnderTheScaleBar) {
+  const Box furniture{0.0, 0.0, kFurnitureWidth_mm, kFurnitureHeight_mm};
+  for (const auto& [wide, high] : {std::pair{12.0, 5.0}, {6.0, 6.0}, {5.0, 12.0}}) {
+    for (const double width : {120.0, 160.0, 230.0, 340.0}) {
+      plan::Job job = support::PlanBuilder::outline({{0, 0}, {wide, 0}, {wide, high}, {0, high}});
+      job.plan.rings[0].closed = false;
+      const PlanView view = fittedToOutline(job.plan, {}, width, 0.6 * width, ThemeName::light);
+      ASSERT_TRUE(view.furniture);
+      for (const Item& item : outlineDrawing(job, {}, view, voice()).items) {
+        if (item.tag == "scale" || item.tag == "north") continue;
+        const auto* text = std::get_if<Text>(&item.shape);
+        if (text == nullptr) continue;
+        EXPECT_FALSE(overlap(furniture, boxOf(*text, voice()))) << text->text << ' ' << width;
+      }
+    }
   }
 }
 
