@@ -87,7 +87,7 @@ void paintParty(Sketch& sketch, const PlanContext& c, const PageRing& ring, cons
   sketch.outline(body, solid(c.theme.wall_edge, 1.1));
 }
 
-/// Where a party wall ends the neighbour's wall goes on: a short broken stub beyond the band.
+/// Where a party wall ends the neighbour's wall goes on: a short broken piece beyond the band.
 void paintStubs(Sketch& sketch, const PlanContext& c, const PageRing& ring) {
   const std::size_t n = ring.edges.size();
   for (std::size_t i = 0; i < n; ++i) {
