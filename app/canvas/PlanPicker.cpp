@@ -6,6 +6,7 @@
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
 #include "plan/Dimensions.h"
+#include "plan/OutsideShape.h"
 #include "tools/WallThing.h"
 
 namespace sumpwright::canvas {
@@ -44,25 +45,6 @@ std::string inWalls(const plan::Job& job, Point at, double reach_m) {
     }
   }
   return {};
-}
-
-bool isClosedShape(const plan::OutsideThing& t) {
-  switch (t.kind) {
-    case plan::OutsideKind::inspection_chamber:
-    case plan::OutsideKind::tank:
-    case plan::OutsideKind::air_conditioner:
-    case plan::OutsideKind::deck:
-    case plan::OutsideKind::soakaway:
-    case plan::OutsideKind::septic_tank:
-      return t.points_m.size() >= 3;
-    case plan::OutsideKind::path:
-    case plan::OutsideKind::gully:
-    case plan::OutsideKind::neighbour_opening:
-    case plan::OutsideKind::boundary:
-    case plan::OutsideKind::overhead_line:
-      break;
-  }
-  return false;
 }
 
 /// Keeps the nearest of what it is shown; ties stay with the first.
@@ -130,7 +112,7 @@ std::string onPlan(const plan::Job& job, const std::vector<drawing::ServiceSpot>
   for (const auto& p : plan.heating_pipes) nearest.line(p.id, p.line_m);
   for (const auto& t : plan.outside) {
     geometry::Polyline line = t.points_m;
-    if (isClosedShape(t)) line.push_back(line.front());
+    if (plan::enclosesArea(t)) line.push_back(line.front());
     nearest.line(t.id, line);
   }
   for (const auto& d : plan.dimensions) offerDimension(nearest, job, d);
@@ -139,7 +121,7 @@ std::string onPlan(const plan::Job& job, const std::vector<drawing::ServiceSpot>
 
 std::string inAreas(const plan::Job& job, Point at) {
   for (const auto& t : job.plan.outside) {
-    if (isClosedShape(t) && geometry::contains(t.points_m, at)) return t.id;
+    if (plan::enclosesArea(t) && geometry::contains(t.points_m, at)) return t.id;
   }
   for (const auto& room : job.plan.rooms) {
     if (geometry::contains(room.outline_m, at)) return room.id;

@@ -5,6 +5,7 @@
 #include "drawing/OutlineWalls.h"
 #include "drawing/Signs.h"
 #include "plan/Dimensions.h"
+#include "plan/OutsideShape.h"
 #include "plan/ThingEdits.h"
 
 namespace sumpwright::drawing {
@@ -24,29 +25,9 @@ void pathOrDot(Sketch& sketch, const std::vector<Point>& line, const Pen& pen) {
   if (!line.empty()) sketch.path(line, pen);
 }
 
-/// What encloses something is drawn closed.
-bool enclosesArea(const plan::OutsideThing& t) {
-  switch (t.kind) {
-    case plan::OutsideKind::inspection_chamber:
-    case plan::OutsideKind::tank:
-    case plan::OutsideKind::air_conditioner:
-    case plan::OutsideKind::deck:
-    case plan::OutsideKind::soakaway:
-    case plan::OutsideKind::septic_tank:
-      return t.points_m.size() >= 3;
-    case plan::OutsideKind::path:
-    case plan::OutsideKind::gully:
-    case plan::OutsideKind::neighbour_opening:
-    case plan::OutsideKind::boundary:
-    case plan::OutsideKind::overhead_line:
-      break;
-  }
-  return false;
-}
-
 void outsideThing(Sketch& sketch, const SheetContext& c, const plan::OutsideThing& t) {
   const Pen pen = solid(c.theme.outside, 1.6);
-  if (enclosesArea(t)) return sketch.outline(c.at(t.points_m), pen);
+  if (plan::enclosesArea(t)) return sketch.outline(c.at(t.points_m), pen);
   pathOrDot(sketch, c.at(t.points_m), pen);
 }
 

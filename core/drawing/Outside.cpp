@@ -4,23 +4,10 @@
 
 #include "drawing/Beyond.h"
 #include "drawing/PlanContext.h"
+#include "plan/OutsideShape.h"
 
 namespace sumpwright::drawing {
 namespace {
-
-bool isArea(const plan::OutsideThing& t) {
-  switch (t.kind) {
-    case plan::OutsideKind::inspection_chamber:
-    case plan::OutsideKind::tank:
-    case plan::OutsideKind::deck:
-    case plan::OutsideKind::air_conditioner:
-    case plan::OutsideKind::soakaway:
-    case plan::OutsideKind::septic_tank:
-      return t.points_m.size() >= 3;
-    default:
-      return false;
-  }
-}
 
 void gully(Sketch& sketch, const PlanContext& c, Point p) {
   const double half = 2.0;
@@ -35,7 +22,7 @@ void gully(Sketch& sketch, const PlanContext& c, Point p) {
 /// The thing's own area, or a plate of the usual size about its point.
 std::vector<Point> areaOf(const PlanContext& c, const plan::OutsideThing& t, double half_width,
                           double half_height) {
-  if (isArea(t)) return c.at(t.points_m);
+  if (plan::enclosesArea(t)) return c.at(t.points_m);
   const Point p = c.at(t.points_m.front());
   return rectangle(p.x - half_width, p.y - half_height, 2 * half_width, 2 * half_height);
 }
@@ -149,7 +136,7 @@ void thing(Sketch& sketch, PlanContext& c, const plan::OutsideThing& t) {
   const auto points = c.at(t.points_m);
   if (points.size() == 1) {
     c.occupied.take(around(points.front(), 3.0, 2.3));
-  } else if (isArea(t)) {
+  } else if (plan::enclosesArea(t)) {
     c.occupied.take(boxOf(points));
   } else if (t.kind == plan::OutsideKind::neighbour_opening) {
     for (std::size_t i = 0; i + 1 < points.size(); ++i) {
