@@ -7,6 +7,8 @@
 #include <optional>
 #include <utility>
 
+#include "base/Pointer.h"
+
 namespace sumpwright::airflow {
 
 namespace {
@@ -31,7 +33,7 @@ class FanNode {
     }
     for (const auto& [key, value] : json.items()) {
       if (std::find(keys.begin(), keys.end(), key) == keys.end())
-        report("fans.unknown-key", "/" + step(key), {base::text("key", key)});
+        report("fans.unknown-key", "/" + base::pointerStep(key), {base::text("key", key)});
     }
   }
 
@@ -81,20 +83,6 @@ class FanNode {
   static std::string at(const char* key) { return std::string("/") + key; }
 
  private:
-  /// A key as one step of a JSON pointer (RFC 6901, section 3).
-  static std::string step(const std::string& key) {
-    std::string out;
-    for (const char c : key) {
-      if (c == '~')
-        out += "~0";
-      else if (c == '/')
-        out += "~1";
-      else
-        out += c;
-    }
-    return out;
-  }
-
   const Json& m_json;
   std::string m_pointer;
   base::Problems& m_problems;

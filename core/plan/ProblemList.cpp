@@ -5,6 +5,8 @@
 #include <cstdint>
 #include <numeric>
 
+#include "base/Pointer.h"
+
 namespace sumpwright::plan {
 
 void ProblemList::add(base::Gravity gravity, std::string id, std::string pointer,
@@ -50,17 +52,7 @@ std::string at(const std::string& pointer, std::size_t index) {
 }
 
 std::string at(const std::string& pointer, std::string_view key) {
-  std::string result = pointer + "/";
-  for (const char c : key) {
-    if (c == '~') {
-      result += "~0";
-    } else if (c == '/') {
-      result += "~1";
-    } else {
-      result += c;
-    }
-  }
-  return result;
+  return pointer + "/" + base::pointerStep(key);
 }
 
 std::vector<std::string> tokensOf(const std::string& pointer) {

@@ -7,6 +7,7 @@
 #include <string>
 #include <utility>
 
+#include "base/Pointer.h"
 #include "rules/RuleSheetCheck.h"
 #include "rules/RuleSheetNames.h"
 
@@ -36,20 +37,6 @@ struct Node {
     return {value, pointer + "/" + step, problems};
   }
 };
-
-/// A key as one step of a JSON pointer (RFC 6901, section 3).
-std::string step(const std::string& key) {
-  std::string out;
-  for (const char c : key) {
-    if (c == '~')
-      out += "~0";
-    else if (c == '/')
-      out += "~1";
-    else
-      out += c;
-  }
-  return out;
-}
 
 void read(const Node& node, std::string& out) {
   if (!node.json.is_string()) return node.wrongType("sheet.type.text");
@@ -125,7 +112,8 @@ class Fields {
     if (!m_node.json.is_object()) return;
     for (const auto& [key, value] : m_node.json.items()) {
       if (std::find(m_known.begin(), m_known.end(), key) == m_known.end()) {
-        m_node.child(step(key), value).report("sheet.unknown-key", {base::text("key", key)});
+        m_node.child(base::pointerStep(key), value)
+            .report("sheet.unknown-key", {base::text("key", key)});
       }
     }
   }
