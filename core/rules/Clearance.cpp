@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "geometry/Distance.h"
+#include "rules/InPlan.h"
 #include "rules/Spans.h"
 
 namespace sumpwright::rules {
@@ -11,26 +11,6 @@ namespace {
 
 using perimeter::Edge;
 using perimeter::Perimeter;
-
-geometry::Intervals nearThing(const Edge& edge, const Thing& thing, double r) {
-  geometry::Intervals found;
-  for (const geometry::Polyline& shape : thing.shapes) {
-    const auto part = thing.area ? geometry::withinArea(edge.line(), shape, r)
-                                 : geometry::within(edge.line(), shape, r);
-    found.insert(found.end(), part.begin(), part.end());
-  }
-  return geometry::unite(std::move(found));
-}
-
-std::vector<RingSpan> nearThing(const Perimeter& perimeter, const Thing& thing, double r) {
-  std::vector<EdgePiece> pieces;
-  for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
-    for (const Edge& edge : perimeter.edges(ring)) {
-      for (const geometry::Interval& i : nearThing(edge, thing, r)) pieces.push_back({&edge, i});
-    }
-  }
-  return joinPieces(pieces);
-}
 
 bool isFront(const Perimeter& perimeter, const Edge& edge) {
   return perimeter.wall(edge).elevation == plan::Elevation::front;
@@ -106,24 +86,6 @@ void addUnknownRun(const Rule& rule, const Site& site, int index, std::vector<Fi
            out);
 }
 
-double distanceTo(const Thing& thing, geometry::Point p) {
-  double least = std::numeric_limits<double>::infinity();
-  for (const auto& shape : thing.shapes) {
-    least = std::min(
-        least, thing.area ? geometry::distanceToArea(p, shape) : geometry::distance(p, shape));
-  }
-  return least;
-}
-
-double distanceTo(const Thing& thing, const geometry::Segment& s) {
-  double least = std::numeric_limits<double>::infinity();
-  for (const auto& shape : thing.shapes) {
-    least = std::min(
-        least, thing.area ? geometry::distanceToArea(s, shape) : geometry::distance(s, shape));
-  }
-  return least;
-}
-
 void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   const bool unjudged = addUnjudged(rule, site, out);
   for (const int i : site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))]) {
@@ -132,17 +94,16 @@ void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
     if (unjudged || thing.nowhere) continue;
     const Finding f = makeFinding(
         rule, site, i, base::Message("rule.too-near", {base::phrase("thing", thing.label)}));
-    addSpans(rule, site, i, f, nearThing(site.perimeter, thing, reach_m(rule, site)), out);
+    addSpans(rule, site, i, f, nearWalls(site, thing, rule.path, reach_m(rule, site)), out);
   }
 }
 
 std::optional<Nearest> nearest(const Rule& rule, const Site& site, perimeter::Place place) {
   const auto half = halfWidth_m(rule, site);
   if (!half) return std::nullopt;
-  const geometry::Point at = site.perimeter.pointAt(place);
   return nearestOf(rule, site, [&](const Thing& thing) -> std::optional<double> {
     if (thing.nowhere) return std::nullopt;
-    return distanceTo(thing, at) - *half;
+    return distanceInPlan(site, thing, rule.path, place) - *half;
   });
 }
 
@@ -150,15 +111,7 @@ std::optional<double> least(const Rule& rule, const Site& site, const Thing& thi
                             double from, double to) {
   const auto half = halfWidth_m(rule, site);
   if (!half) return std::nullopt;
-  double closest = std::numeric_limits<double>::infinity();
-  for (const Edge& e : site.perimeter.edges(ring)) {
-    const double a = std::max(from, e.start_m);
-    const double b = std::min(to, e.end_m());
-    if (a > b) continue;
-    const geometry::Segment piece{e.line().at(a - e.start_m), e.line().at(b - e.start_m)};
-    closest = std::min(closest, distanceTo(thing, piece));
-  }
-  return closest - *half;
+  return leastInPlan(site, thing, rule.path, ring, from, to) - *half;
 }
 
 }  // namespace
