@@ -20,19 +20,6 @@ using suction::Sink;
 
 constexpr int kFewestDraws = 64;
 
-/// In the order that hurts first.
-std::vector<ModelChoices> choicesOf(const plan::Plan& plan) {
-  std::vector<ModelChoices> all;
-  for (const bool stand : {true, false}) {
-    for (const bool open : {false, true}) {
-      if (!stand && !suction::hasUnknownWalls(plan)) continue;
-      if (open && !suction::hasPartyWalls(plan)) continue;
-      all.push_back({stand, open});
-    }
-  }
-  return all;
-}
-
 double at(const std::vector<double>& sorted, double share) {
   const double place = share * static_cast<double>(sorted.size() - 1);
   const auto low = static_cast<std::size_t>(place);
@@ -111,7 +98,7 @@ class Answerer {
 
   base::Problems solveMiddle() {
     const plan::Plan& plan = m_study.job().plan;
-    for (const ModelChoices& choices : choicesOf(plan)) {
+    for (const ModelChoices& choices : suction::choicesOf(plan)) {
       auto model = suction::modelOf(m_study.job(), m_ranges.middle(), choices);
       if (!model) return model.problems();
       auto solver = suction::FieldSolver::of(*model, {.cell_m = m_options.cell_m});

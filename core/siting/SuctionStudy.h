@@ -21,8 +21,6 @@ namespace sumpwright::siting {
 
 /// "Likely": in at least two of three guesses (own figure).
 inline constexpr double kLikely = 2.0 / 3.0;
-/// Volume of the pit: a bucket, 12 l (common practice: 10 to 15 l).
-inline constexpr double kPit_m3 = 0.012;
 
 struct SuctionOptions {
   std::optional<Place> at;                      ///< one cored sump there instead of the design's

@@ -12,6 +12,9 @@
 
 namespace sumpwright::siting {
 
+/// Volume of the pit: a bucket, 12 l (common practice: 10 to 15 l).
+inline constexpr double kPit_m3 = 0.012;
+
 /// A figure nobody has measured, to be changed by whoever knows better.
 struct Assumption {
   base::Message what;

@@ -32,18 +32,6 @@ void inParallel(std::size_t count, int threads,
   for (std::thread& other : others) other.join();
 }
 
-std::vector<ModelChoices> casesOf(const plan::Plan& plan) {
-  std::vector<ModelChoices> cases;
-  for (const bool stand : {true, false}) {
-    for (const bool open : {false, true}) {
-      if (!stand && !hasUnknownWalls(plan)) continue;
-      if (open && !hasPartyWalls(plan)) continue;
-      cases.push_back({stand, open});
-    }
-  }
-  return cases;
-}
-
 std::vector<int> readFrom(const Network& reader, const Network& source) {
   std::vector<int> from;
   for (std::size_t c = 0; c < reader.cells.size(); ++c) {
@@ -51,6 +39,35 @@ std::vector<int> readFrom(const Network& reader, const Network& source) {
                                       : source.cellNear(reader.centre(static_cast<int>(c))));
   }
   return from;
+}
+
+/// Fields kept at a time by each thread while places are asked one by one (own figure).
+constexpr std::size_t kPlacesPerSweep = 32;
+
+/// Share of our floor where a unit field times a flow is no less than what is asked for.
+double shareHeld(const Network& grid, const std::vector<int>& from, const std::vector<double>& unit,
+                 double flow, double asked_pa) {
+  double held = 0.0;
+  double whole = 0.0;
+  for (std::size_t c = 0; c < grid.cells.size(); ++c) {
+    const double own = grid.cells[c].own_m2;
+    whole += own;
+    if (from[c] >= 0 && flow * unit[static_cast<std::size_t>(from[c])] >= asked_pa) held += own;
+  }
+  return whole > 0.0 ? held / whole : 0.0;
+}
+
+/// Of the k-th place, from the floors by guess; nothing where it is not in the floor.
+std::optional<PlaceChance> chanceFrom(const std::vector<std::vector<double>>& floors,
+                                      std::size_t k) {
+  PlaceChance chance;
+  const double each = 1.0 / static_cast<double>(std::max<std::size_t>(1, floors.size()));
+  for (const auto& guess : floors) {
+    if (guess[k] < 0.0) return std::nullopt;
+    chance.mean_floor += each * guess[k];
+    if (guess[k] >= kWholeFloor) chance.whole_floor += each;
+  }
+  return chance;
 }
 
 /// The guess that models are built of; the others are factors on it. Nothing of it may be 0.
@@ -68,7 +85,7 @@ base::Result<ChanceStudy> ChanceStudy::of(const plan::Job& job, const GroundRang
   for (const Ground& draw : data->draws) data->scales.push_back(scalesFrom(base, draw));
   std::vector<SuctionModel> models;
   double area = 0.0;
-  for (const ModelChoices& choices : casesOf(job.plan)) {
+  for (const ModelChoices& choices : choicesOf(job.plan)) {
     auto model = modelOf(job, base, choices);
     if (!model) return model.problems();
     models.push_back(*model);
@@ -217,6 +234,65 @@ std::optional<Chance> ChanceStudy::ask(const std::vector<Sink>& sinks) const {
                            network().centre(least)};
   }
   return chance;
+}
+
+/// Share of floor that each sump alone holds on one guess, the worst case counting; -1: not in the
+/// floor.
+std::vector<double> ChanceStudy::floorsOf(const Data& data, std::size_t draw,
+                                          const std::vector<Sink>& sinks) {
+  const Network& grid = *data.cases[0].network;
+  const double asked = data.options.target.design_pa - data.options.room_less_outdoors_pa;
+  std::vector<double> worst(sinks.size(), -1.0);
+  for (const Case& one : data.cases) {
+    std::vector<std::size_t> whose;
+    std::vector<Port> ports;
+    std::vector<Draw> draws;
+    for (std::size_t k = 0; k < sinks.size(); ++k) {
+      auto port = portAt(*one.network, sinks[k].at, sinks[k].radius_m);
+      if (!port) continue;
+      whose.push_back(k);
+      draws.push_back(port->weights);
+      ports.push_back(std::move(*port));
+    }
+    const auto units = one.factors[draw].solveMany(draws);
+    for (std::size_t k = 0; k < ports.size(); ++k) {
+      const double resistance = readAt(ports[k], units[k]) + ownTerm(ports[k], data.scales[draw]);
+      const double inertia = data.draws[draw].inertia_pa_s2_m6(ports[k].radius_m);
+      const double flow = data.options.fan({resistance, inertia});
+      double& floor = worst[whose[k]];
+      const double here = shareHeld(grid, one.from, units[k], flow, asked);
+      floor = floor < 0.0 ? here : std::min(floor, here);
+    }
+  }
+  return worst;
+}
+
+base::Result<std::vector<std::optional<PlaceChance>>> ChanceStudy::askEach(
+    const std::vector<Sink>& sinks, const Going& going) const {
+  const Data& data = *m_data;
+  const std::size_t draws = data.draws.size();
+  std::vector<std::optional<PlaceChance>> chances;
+  const std::size_t sweeps = (sinks.size() + kPlacesPerSweep - 1) / kPlacesPerSweep;
+  std::atomic<bool> stop{false};
+  std::mutex telling;
+  std::size_t done = 0;
+  for (std::size_t from = 0; from < sinks.size(); from += kPlacesPerSweep) {
+    const std::size_t to = std::min(sinks.size(), from + kPlacesPerSweep);
+    const std::vector<Sink> some(sinks.begin() + static_cast<std::ptrdiff_t>(from),
+                                 sinks.begin() + static_cast<std::ptrdiff_t>(to));
+    std::vector<std::vector<double>> floors(draws);
+    inParallel(draws, data.options.threads, [&](std::size_t draw, std::size_t) {
+      if (stop) return;
+      floors[draw] = floorsOf(data, draw, some);
+      const std::lock_guard lock(telling);
+      ++done;
+      const double share = static_cast<double>(done) / static_cast<double>(draws * sweeps);
+      if (going && !going(share)) stop = true;
+    });
+    if (stop) return stopped();
+    for (std::size_t k = 0; k < some.size(); ++k) chances.push_back(chanceFrom(floors, k));
+  }
+  return chances;
 }
 
 }  // namespace sumpwright::suction

@@ -55,6 +55,12 @@ struct Chance {
   Least least_likely;              ///< chance (not Pa) of the place least likely held, and where
 };
 
+/// What the guesses say of one sump, without the floor's cells.
+struct PlaceChance {
+  double whole_floor = 0.0;  ///< as Chance
+  double mean_floor = 0.0;
+};
+
 /// Share of the floor that counts as all of it (own figure).
 inline constexpr double kWholeFloor = 0.95;
 
@@ -76,6 +82,11 @@ class ChanceStudy {
   /// Nothing where no sump is in the floor.
   std::optional<Chance> ask(const std::vector<Sink>& sinks) const;
 
+  /// ask() of each sump alone, many at a sweep: nothing for those not in the floor. Error:
+  /// suction.chance.stopped.
+  base::Result<std::vector<std::optional<PlaceChance>>> askEach(const std::vector<Sink>& sinks,
+                                                                const Going& going = {}) const;
+
  private:
   struct Case {
     std::shared_ptr<const Network> network;
@@ -91,6 +102,8 @@ class ChanceStudy {
   };
   struct Guess;
   static Guess guessOf(const Data& data, std::size_t draw, const std::vector<Sink>& sinks);
+  static std::vector<double> floorsOf(const Data& data, std::size_t draw,
+                                      const std::vector<Sink>& sinks);
   std::shared_ptr<const Data> m_data;
 };
 

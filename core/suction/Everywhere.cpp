@@ -19,15 +19,11 @@ constexpr int kWeakPoints = 4;
 /// Where the pit comes to a corner, solved places stand this far from it (own figures).
 constexpr std::array<double, 5> kNearCorners_m{0.1, 0.25, 0.4, 0.6, 0.8};
 
-std::vector<Place> placesEvery(const Perimeter& perimeter, double step_m) {
-  std::vector<Place> places;
-  for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
-    const double length = perimeter.length_m(ring);
-    const int count = std::max(1, static_cast<int>(std::ceil(length / step_m)));
-    for (int k = 0; k < count; ++k) places.push_back({ring, length * k / count});
-  }
-  return places;
-}
+/// A hair inside a wall: its very end belongs to the next.
+constexpr double kHair_m = 1e-6;
+/// Times the tolerance: a step of the share of floor that is looked into, whatever the slopes
+/// beside it say; and where it cannot be, a jump (own figure).
+constexpr double kStepTolerances = 4.0;
 
 std::vector<double> scaledBy(const std::vector<float>& unit, double flow) {
   std::vector<double> suction(unit.size());
@@ -49,56 +45,201 @@ std::vector<double> solveOffsets(double length_m, double step_m) {
   return offsets;
 }
 
-std::vector<SolvedPlace> solvePlaces(const FieldSolver& solver, const Perimeter& perimeter,
-                                     const EverywhereOptions& options) {
-  std::vector<SolvedPlace> places;
-  std::vector<Sink> sinks;
-  for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
-    for (const perimeter::Edge& edge : perimeter.edges(ring)) {
-      for (const double offset : solveOffsets(edge.length_m, options.solve_step_m)) {
-        const Place place{ring, edge.start_m + offset};
-        sinks.push_back(sinkAt(perimeter, place, options.radius_m));
-        places.push_back({place, edge.edge, sinks.back()});
+/// A place that was tried; without `solved` there is no floor behind it.
+struct Knot {
+  int ring = 0;
+  int edge = 0;
+  double chainage_m = 0.0;
+  std::optional<SolvedPlace> solved;
+};
+
+bool areNeighbours(const Knot& a, const Knot& b) { return a.ring == b.ring && a.edge == b.edge; }
+
+/// Two neighbours as a step: its length and how the share of floor changes along it.
+struct Step {
+  double length_m = 0.0;
+  double rise = 0.0;
+  double slope() const { return rise / length_m; }
+};
+
+class Walker {
+ public:
+  Walker(const FieldSolver& solver, const Perimeter& perimeter, const EverywhereOptions& options)
+      : m_solver(solver), m_perimeter(perimeter), m_options(options) {}
+
+  void walk(Everywhere& all) {
+    solve(firstKnots());
+    while (m_options.tolerance && static_cast<int>(m_knots.size()) < m_options.most_solved) {
+      auto between = middles();
+      if (between.empty()) break;
+      solve(std::move(between));
+    }
+    rate(all);
+    for (Knot& knot : m_knots) {
+      if (knot.solved) all.solved.push_back(std::move(*knot.solved));
+    }
+  }
+
+ private:
+  std::vector<Knot> firstKnots() const {
+    std::vector<Knot> knots;
+    for (int ring = 0; ring < m_perimeter.ringCount(); ++ring) {
+      for (const perimeter::Edge& edge : m_perimeter.edges(ring)) {
+        for (const double offset : solveOffsets(edge.length_m, m_options.solve_step_m)) {
+          knots.push_back({ring, edge.edge, edge.start_m + offset, std::nullopt});
+        }
+      }
+    }
+    return knots;
+  }
+
+  void solve(std::vector<Knot> knots) {
+    std::vector<Sink> sinks;
+    for (const Knot& knot : knots) {
+      sinks.push_back(sinkAt(m_perimeter, {knot.ring, knot.chainage_m}, m_options.radius_m));
+    }
+    const auto units = m_solver.units(sinks);
+    for (std::size_t k = 0; k < knots.size(); ++k) {
+      if (units[k]) knots[k].solved = solvedPlace(knots[k], sinks[k], *units[k]);
+      m_knots.push_back(std::move(knots[k]));
+    }
+    std::sort(m_knots.begin(), m_knots.end(), [](const Knot& a, const Knot& b) {
+      return std::pair(a.ring, a.chainage_m) < std::pair(b.ring, b.chainage_m);
+    });
+  }
+
+  SolvedPlace solvedPlace(const Knot& knot, const Sink& sink, const UnitField& unit) const {
+    SolvedPlace one{{knot.ring, knot.chainage_m}, knot.edge, sink, unit.resistance_pa_s_m3};
+    one.flow_m3_s = m_options.fan({one.resistance_pa_s_m3, m_options.inertia_pa_s2_m6});
+    one.unit.assign(unit.suction.begin(), unit.suction.end());
+    one.reach = reachOf(m_solver.network(), scaledBy(one.unit, one.flow_m3_s), m_options.target);
+    return one;
+  }
+
+  /// From knot k to the next of the wall; nothing where either has no floor behind it.
+  std::optional<Step> stepFrom(std::size_t k) const {
+    if (k + 1 >= m_knots.size() || !areNeighbours(m_knots[k], m_knots[k + 1])) return std::nullopt;
+    const Knot& a = m_knots[k];
+    const Knot& b = m_knots[k + 1];
+    if (!a.solved || !b.solved) return std::nullopt;
+    return Step{b.chainage_m - a.chainage_m, b.solved->reach.floor - a.solved->reach.floor};
+  }
+
+  /// Miss of the straight line over a step: its square times the bend over eight, the bend taken
+  /// from the slopes of the steps beside it. Nothing beside it: as if it bent within the step.
+  double missOver(std::size_t k, const Step& step) const {
+    std::optional<double> bend;
+    const auto beside = [&](std::size_t other) {
+      const auto there = stepFrom(other);
+      if (!there || isJump(other, *there)) return;
+      const double here =
+          std::abs(there->slope() - step.slope()) / (0.5 * (there->length_m + step.length_m));
+      bend = std::max(bend.value_or(0.0), here);
+    };
+    if (k > 0) beside(k - 1);
+    beside(k + 1);
+    if (!bend) return 0.25 * std::abs(step.rise);
+    return *bend * step.length_m * step.length_m / 8.0;
+  }
+
+  bool isShort(std::size_t k) const {
+    return m_knots[k + 1].chainage_m - m_knots[k].chainage_m <= m_options.least_step_m;
+  }
+
+  bool isSteep(const Step& step) const {
+    return std::abs(step.rise) > kStepTolerances * m_options.tolerance.value_or(1.0);
+  }
+
+  bool isJump(std::size_t k, const Step& step) const { return isShort(k) && isSteep(step); }
+
+  bool needsMiddle(std::size_t k) const {
+    if (!areNeighbours(m_knots[k], m_knots[k + 1]) || isShort(k)) return false;
+    if (m_knots[k].solved.has_value() != m_knots[k + 1].solved.has_value()) return true;
+    const auto step = stepFrom(k);
+    return step && (isSteep(*step) || missOver(k, *step) > *m_options.tolerance);
+  }
+
+  std::vector<Knot> middles() const {
+    std::vector<Knot> knots;
+    for (std::size_t k = 0; k + 1 < m_knots.size(); ++k) {
+      if (!needsMiddle(k)) continue;
+      const double middle = 0.5 * (m_knots[k].chainage_m + m_knots[k + 1].chainage_m);
+      knots.push_back({m_knots[k].ring, m_knots[k].edge, middle, std::nullopt});
+    }
+    return knots;
+  }
+
+  void rate(Everywhere& all) const {
+    for (std::size_t k = 0; k + 1 < m_knots.size(); ++k) {
+      const auto step = stepFrom(k);
+      if (!step) continue;
+      if (isJump(k, *step)) {
+        ++all.jumps;
+      } else {
+        all.miss = std::max(all.miss, missOver(k, *step));
       }
     }
   }
-  const auto units = solver.units(sinks);
-  std::vector<SolvedPlace> solved;
-  for (std::size_t k = 0; k < places.size(); ++k) {
-    if (!units[k]) continue;
-    SolvedPlace one = std::move(places[k]);
-    one.resistance_pa_s_m3 = units[k]->resistance_pa_s_m3;
-    one.flow_m3_s = options.fan({one.resistance_pa_s_m3, options.inertia_pa_s2_m6});
-    one.unit.assign(units[k]->suction.begin(), units[k]->suction.end());
-    one.reach = reachOf(solver.network(), scaledBy(one.unit, one.flow_m3_s), options.target);
-    solved.push_back(std::move(one));
-  }
-  return solved;
-}
 
-/// What is read between the solved places before and after on the same wall, or from the nearer one
-/// beyond the last.
-struct Read {
-  double resistance = 0.0;
-  double floor = 0.0;
+  const FieldSolver& m_solver;
+  const Perimeter& m_perimeter;
+  const EverywhereOptions& m_options;
+  std::vector<Knot> m_knots;  ///< by ring and chainage
 };
 
-std::optional<Read> readBetween(const std::vector<SolvedPlace>& solved, Place place, int edge) {
-  const SolvedPlace* low = nullptr;
-  const SolvedPlace* high = nullptr;
-  for (const SolvedPlace& one : solved) {  // along each wall in order
-    if (one.place.ring != place.ring || one.edge != edge) continue;
-    if (one.place.chainage_m <= place.chainage_m) low = &one;
-    if (one.place.chainage_m > place.chainage_m && high == nullptr) high = &one;
+/// Reads between the solved places of one wall, asked with growing chainage.
+class Between {
+ public:
+  Between(const std::vector<SolvedPlace>& solved, const EverywhereOptions& options)
+      : m_solved(solved), m_options(options) {}
+
+  /// False where nothing of the wall is solved.
+  bool read(const perimeter::Edge& edge, double chainage_m, CurvePlace& into) {
+    while (m_next < m_solved.size() && isBefore(m_solved[m_next], edge, chainage_m)) ++m_next;
+    const SolvedPlace* low = m_next > 0 ? on(edge, m_next - 1) : nullptr;
+    const SolvedPlace* high = on(edge, m_next);
+    if (low == nullptr) low = high;
+    if (high == nullptr) high = low;
+    if (low == nullptr) return false;
+    const double apart = high->place.chainage_m - low->place.chainage_m;
+    const double share = apart > 0.0 ? (chainage_m - low->place.chainage_m) / apart : 0.0;
+    into.resistance_pa_s_m3 = between(low->resistance_pa_s_m3, high->resistance_pa_s_m3, share);
+    into.flow_m3_s = between(low->flow_m3_s, high->flow_m3_s, share);
+    const double rise = high->reach.floor - low->reach.floor;
+    const bool jump = m_options.tolerance && apart <= m_options.least_step_m &&
+                      std::abs(rise) > kStepTolerances * *m_options.tolerance;
+    into.floor =
+        jump ? std::min(low->reach.floor, high->reach.floor) : low->reach.floor + share * rise;
+    return true;
   }
-  if (low == nullptr) low = high;
-  if (high == nullptr) high = low;
-  if (low == nullptr) return std::nullopt;
-  const double apart = high->place.chainage_m - low->place.chainage_m;
-  const double share = apart > 0.0 ? (place.chainage_m - low->place.chainage_m) / apart : 0.0;
-  return Read{
-      low->resistance_pa_s_m3 * std::pow(high->resistance_pa_s_m3 / low->resistance_pa_s_m3, share),
-      low->reach.floor + share * (high->reach.floor - low->reach.floor)};
+
+ private:
+  static double between(double low, double high, double share) {
+    if (!(low > 0.0 && high > 0.0)) return low + share * (high - low);
+    return low * std::pow(high / low, share);
+  }
+  static bool isBefore(const SolvedPlace& one, const perimeter::Edge& edge, double chainage_m) {
+    return std::pair(one.place.ring, one.place.chainage_m) <= std::pair(edge.ring, chainage_m);
+  }
+  const SolvedPlace* on(const perimeter::Edge& edge, std::size_t k) const {
+    if (k >= m_solved.size()) return nullptr;
+    const bool same = m_solved[k].place.ring == edge.ring && m_solved[k].edge == edge.edge;
+    return same ? &m_solved[k] : nullptr;
+  }
+
+  const std::vector<SolvedPlace>& m_solved;
+  const EverywhereOptions& m_options;
+  std::size_t m_next = 0;
+};
+
+std::vector<double> curveChainages(const perimeter::Edge& edge, double step_m) {
+  const int count = std::max(1, static_cast<int>(std::ceil(edge.length_m / step_m)));
+  std::vector<double> chainages;
+  for (int k = 0; k <= count; ++k) {
+    const double offset = std::clamp(edge.length_m * k / count, kHair_m, edge.length_m - kHair_m);
+    chainages.push_back(edge.start_m + offset);
+  }
+  return chainages;
 }
 
 double extentOf(const Network& network) {
@@ -145,6 +286,14 @@ class PairCounter {
   std::vector<std::pair<std::size_t, double>> m_cells;
 };
 
+void readWeak(const Port& port, const std::vector<std::vector<double>>& seen, CurvePlace& one) {
+  for (std::size_t w = 0; w < seen.size(); ++w) {
+    one.at_weak_pa[w] = one.flow_m3_s * readAt(port, seen[w]);
+  }
+  const auto least = std::min_element(one.at_weak_pa.begin(), one.at_weak_pa.end());
+  one.least_pa = least == one.at_weak_pa.end() ? 0.0 : *least;
+}
+
 double readFrom(const Network& network, const SolvedPlace& field, const SolvedPlace& reader) {
   const auto port = portAt(network, reader.sink.at, reader.sink.radius_m);
   double sum = 0.0;
@@ -182,7 +331,7 @@ Everywhere everywhereOf(const FieldSolver& solver, const Perimeter& perimeter,
                         const EverywhereOptions& options, std::vector<Point> weak) {
   SUMPWRIGHT_REQUIRE(solver.ok() && options.step_m > 0.0 && options.solve_step_m > 0.0);
   Everywhere all;
-  all.solved = solvePlaces(solver, perimeter, options);
+  Walker(solver, perimeter, options).walk(all);
   all.weak = weak.empty() ? weakPoints(solver.network(), all.solved, kWeakPoints) : std::move(weak);
   std::vector<Draw> draws;
   for (const Point p : all.weak) {
@@ -190,24 +339,20 @@ Everywhere everywhereOf(const FieldSolver& solver, const Perimeter& perimeter,
     draws.push_back(cell >= 0 ? Draw{{cell, 1.0}} : Draw{});
   }
   const auto seen = solver.factor().solveMany(draws);
-  for (const Place place : placesEvery(perimeter, options.step_m)) {
-    CurvePlace one{place};
-    one.at_weak_pa.assign(all.weak.size(), 0.0);
-    const Sink sink = sinkAt(perimeter, place, options.radius_m);
-    const auto port = portAt(solver.network(), sink.at, sink.radius_m);
-    const auto read = readBetween(all.solved, place, perimeter.edgeAt(place).edge);
-    one.on_floor = port && read;
-    if (one.on_floor) {
-      one.resistance_pa_s_m3 = read->resistance;
-      one.floor = read->floor;
-      one.flow_m3_s = options.fan({one.resistance_pa_s_m3, options.inertia_pa_s2_m6});
-      for (std::size_t w = 0; w < seen.size(); ++w) {
-        one.at_weak_pa[w] = one.flow_m3_s * readAt(*port, seen[w]);
+  Between solved(all.solved, options);
+  for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
+    for (const perimeter::Edge& edge : perimeter.edges(ring)) {
+      for (const double s : curveChainages(edge, options.step_m)) {
+        CurvePlace one{{ring, s}};
+        one.edge = edge.edge;
+        one.at_weak_pa.assign(all.weak.size(), 0.0);
+        const Sink sink = sinkAt(perimeter, one.place, options.radius_m);
+        const auto port = portAt(solver.network(), sink.at, sink.radius_m);
+        one.on_floor = port && solved.read(edge, s, one);
+        if (one.on_floor) readWeak(*port, seen, one);
+        all.curve.push_back(std::move(one));
       }
-      const auto least = std::min_element(one.at_weak_pa.begin(), one.at_weak_pa.end());
-      one.least_pa = least == one.at_weak_pa.end() ? 0.0 : *least;
     }
-    all.curve.push_back(std::move(one));
   }
   return all;
 }

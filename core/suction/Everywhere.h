@@ -4,6 +4,7 @@
 // By reciprocity (the Green function is symmetric) one back-solve for a weak point gives its
 // suction per flow for a sump anywhere. The resistance a sump sees changes slowly along the wall,
 // so it is solved for every metre or so and read between; those solves give the reach there too.
+// Where reading between would miss by more than a tolerance, places between are solved as well.
 
 #include <functional>
 #include <optional>
@@ -18,9 +19,14 @@
 namespace sumpwright::suction {
 
 struct EverywhereOptions {
-  double radius_m = 0.3;          ///< of the pit
-  double step_m = 0.1;            ///< between places of the curve
-  double solve_step_m = 1.0;      ///< between places that are solved; nearer at corners
+  double radius_m = 0.3;      ///< of the pit
+  double step_m = 0.1;        ///< between places of the curve
+  double solve_step_m = 1.0;  ///< between places that are solved; nearer at corners
+  /// Share of floor by which reading between solved places may miss, by estimate: steps are halved
+  /// until it does not, or until they are shorter than least_step_m. Nothing: never halved.
+  std::optional<double> tolerance;
+  double least_step_m = 0.08;     ///< own figure
+  int most_solved = 600;          ///< places; no halving beyond (own figure)
   double inertia_pa_s2_m6 = 0.0;  ///< B
   Target target;
   FlowOf fan = constantSuction(100.0);
@@ -46,12 +52,20 @@ struct CurvePlace {
   double least_pa = 0.0;           ///< the least of them
   double floor = 0.0;              ///< share of floor reached, between solved places
   bool on_floor = false;           ///< false: no floor on fill behind the wall there; all else 0
+  int edge = -1;                   ///< of the ring
 };
 
 struct Everywhere {
   std::vector<Point> weak;
-  std::vector<SolvedPlace> solved;  ///< those with floor behind them
-  std::vector<CurvePlace> curve;    ///< every ring from 0 on
+  std::vector<SolvedPlace> solved;  ///< those with floor behind them, by ring and chainage
+  /// Every ring from 0 on, wall by wall from 1 um past its start to 1 um short of its end.
+  std::vector<CurvePlace> curve;
+  /// Greatest miss of `floor` between solved places, by estimate from the bend of its slope; over
+  /// the tolerance only where steps may be halved no more. Jumps apart.
+  double miss = 0.0;
+  /// Gaps of no more than least_step_m over which the share of floor jumps (a wall through the fill
+  /// is passed); within, the curve takes the lesser.
+  int jumps = 0;
 };
 
 /// Points that are hard to reach from anywhere on the wall, apart from each other by a third of the
@@ -60,6 +74,8 @@ std::vector<Point> weakPoints(const Network& network, const std::vector<SolvedPl
                               int count);
 
 /// With no weak points given, the four of weakPoints(). Contract: solver.ok(), steps positive.
+/// Between solved places of a wall the resistance and the flow are read on a logarithmic scale, the
+/// share of floor on a straight one; past the last of a wall all are as there.
 Everywhere everywhereOf(const FieldSolver& solver, const perimeter::Perimeter& perimeter,
                         const EverywhereOptions& options, std::vector<Point> weak = {});
 

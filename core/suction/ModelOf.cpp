@@ -374,6 +374,18 @@ bool hasPartyWalls(const plan::Plan& plan) {
   });
 }
 
+std::vector<ModelChoices> choicesOf(const plan::Plan& plan) {
+  std::vector<ModelChoices> all;
+  for (const bool stand : {true, false}) {
+    for (const bool open : {false, true}) {
+      if (!stand && !hasUnknownWalls(plan)) continue;
+      if (open && !hasPartyWalls(plan)) continue;
+      all.push_back({stand, open});
+    }
+  }
+  return all;
+}
+
 base::Result<SuctionModel> modelOf(const plan::Job& job, const Ground& ground,
                                    const ModelChoices& choices) {
   return ModelMaker(job, ground, choices).made();

@@ -42,6 +42,8 @@ struct ModelChoices {
 /// Whether either choice makes a difference for this plan.
 bool hasUnknownWalls(const plan::Plan& plan);
 bool hasPartyWalls(const plan::Plan& plan);
+/// Every answer that has to be looked at, in the order that hurts first; one where nothing is open.
+std::vector<ModelChoices> choicesOf(const plan::Plan& plan);
 
 /// The floor is what lies within the inner faces of the outside walls (unknown thickness: assumed)
 /// without suspended floors: what is not known to be suspended is taken for a slab on fill. Rising

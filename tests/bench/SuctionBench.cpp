@@ -12,10 +12,12 @@
 #include <cstdio>
 #include <vector>
 
+#include "siting/ReachAlong.h"
 #include "suction/Chance.h"
 #include "suction/Everywhere.h"
 #include "support/Fields.h"
 #include "support/PlanBuilder.h"
+#include "support/RandomPlan.h"
 
 namespace sumpwright::bench {
 
@@ -189,6 +191,46 @@ void everywhere(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(suction::everywhereOf(solver, perimeter, {}));
 }
 BENCHMARK(everywhere)->Arg(10)->Unit(benchmark::kMillisecond);
+
+siting::Study studied() {
+  return siting::Study::of(house(), support::builtInSheet("ie-practice")).value();
+}
+
+siting::SuctionSystem usualOf(const siting::Study& study) {
+  airflow::Fan fan{"law", "Invented fan", "", {base::Mark::own, "invented"}, {}};
+  airflow::CurveLaw law;
+  law.shut_off = base::Pressure::ofPa(420.0);
+  law.free_flow = base::Flow::ofM3PerH(330.0);
+  law.power_at_shut_off_w = 45.0;
+  law.power_at_free_flow_w = 70.0;
+  fan.curve = airflow::FanCurve::byLaw(law).value();
+  return siting::usualSystem(study.site(), std::move(fan), true);
+}
+
+/// All of it: models, factors, places, fan, for both answers to the inner wall. Target: 150 ms.
+void reachAlong(benchmark::State& state) {
+  const siting::Study study = studied();
+  const siting::SuctionSystem system = usualOf(study);
+  for (auto _ : state) {
+    const auto reach = siting::ReachAlong::of(study, system);
+    state.counters["solved"] = reach->summary().solved;
+    state.counters["miss_percent"] = 100.0 * reach->summary().miss;
+  }
+}
+BENCHMARK(reachAlong)->Unit(benchmark::kMillisecond)->UseRealTime()->MeasureProcessCPUTime();
+
+/// The chance at every place, the guesses being there.
+void chanceAlong(benchmark::State& state) {
+  const siting::Study study = studied();
+  const siting::SuctionSystem system = usualOf(study);
+  const auto reach = siting::ReachAlong::of(study, system).value();
+  suction::ChanceOptions options;
+  options.fan = siting::flowOf(system);
+  const auto ranges = suction::rangesOf(plan::Fill::unknown, study.job().house);
+  const auto chance = suction::ChanceStudy::of(study.job(), ranges, options).value();
+  for (auto _ : state) benchmark::DoNotOptimize(reach.withChance(chance));
+}
+BENCHMARK(chanceAlong)->Unit(benchmark::kMillisecond)->UseRealTime()->MeasureProcessCPUTime();
 
 void bestPair(benchmark::State& state) {
   const plan::Job job = house();

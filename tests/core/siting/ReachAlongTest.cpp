@@ -1,0 +1,222 @@
+// The curve of reach along the wall, against solving place by place. Houses and fans are invented.
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/siting/Studied.h"
+#include "property/Moved.h"
+#include "siting/ReachAlong.h"
+#include "siting/SuctionStudy.h"
+#include "suction/ModelOf.h"
+#include "support/Seed.h"
+
+namespace sumpwright::siting {
+namespace {
+
+using support::PlanBuilder;
+
+airflow::Fan curveFan() {
+  airflow::Fan fan{"curve", "Invented fan", "", {base::Mark::own, "invented"}, {}};
+  airflow::CurveLaw law;
+  law.shut_off = base::Pressure::ofPa(400.0);
+  law.free_flow = base::Flow::ofM3PerH(300.0);
+  law.power_at_shut_off_w = 40.0;
+  law.power_at_free_flow_w = 60.0;
+  fan.curve = airflow::FanCurve::byLaw(law).value();
+  return fan;
+}
+
+SuctionSystem systemOf(const Study& study) { return usualSystem(study.site(), curveFan(), false); }
+
+ReachOptions coarse(plan::Fill fill = plan::Fill::graded) {
+  ReachOptions options;
+  options.fill = fill;
+  options.cell_m = 0.2;
+  return options;
+}
+
+ReachAlong reachOf(const Study& study, const ReachOptions& options = coarse()) {
+  auto reach = ReachAlong::of(study, systemOf(study), options);
+  EXPECT_TRUE(reach) << reach.problems()[0].message.id;
+  return std::move(reach).value();
+}
+
+plan::Job cutHouse(plan::BelowFloor below = plan::BelowFloor::own_footing) {
+  return PlanBuilder::rectangle(12, 7).with([&](plan::Job& j) {
+    j.plan.inner_walls.push_back({"w", {{5, 0.35}, {5, 6.65}}, 0.1, below});
+  });
+}
+
+/// One place solved by itself for every answer, as studySuction() does; the least floor held.
+std::optional<double> floorSolvedAt(const Study& study, const ReachOptions& options, double cell_m,
+                                    Place place) {
+  const auto ranges = suction::rangesOf(*options.fill, study.job().house);
+  const double radius = suction::pitRadius_m(options.pit_m3);
+  const auto fan = flowOf(systemOf(study));
+  std::optional<double> least;
+  for (const auto& choices : suction::choicesOf(study.job().plan)) {
+    const auto model = suction::modelOf(study.job(), ranges.middle(), choices);
+    const auto solver = suction::FieldSolver::of(*model, {.cell_m = cell_m});
+    const auto unit = solver.unit(suction::sinkAt(study.perimeter(), place, radius));
+    if (!unit) return std::nullopt;
+    const double flow = fan({unit->resistance_pa_s_m3, ranges.middle().inertia_pa_s2_m6(radius)});
+    const auto suction = suction::superposed({*unit}, {flow});
+    const double floor = suction::reachOf(solver.network(), suction, options.target).floor;
+    least = std::min(least.value_or(1.0), floor);
+  }
+  return least;
+}
+
+/// Between solved places the curve misses by no more than it says, with room for an estimate.
+TEST(ReachAlong, SaysWhatSolvingEachPlaceSays) {
+  support::Random random(support::baseSeed());
+  for (const plan::Job& job :
+       {plan::Job(PlanBuilder::lShape()), cutHouse(), cutHouse(plan::BelowFloor::unknown)}) {
+    const Study study = studied(job);
+    ReachOptions options = coarse();
+    options.cell_m = 0.1;
+    const ReachAlong reach = reachOf(study, options);
+    ASSERT_LE(reach.summary().miss, 2.0 * options.tolerance);
+    for (int k = 0; k < 60; ++k) {
+      const Place place{0, random.uniform(0.0, study.perimeter().length_m(0))};
+      SCOPED_TRACE(place.chainage_m);
+      const auto solved = floorSolvedAt(study, options, reach.summary().cell_m, place);
+      const ReachRead read = reach.at(place);
+      if (!solved) {
+        // The edge of the floor is known to one step of the curve.
+        const ReachRead before = reach.at({0, place.chainage_m - options.step_m});
+        const ReachRead after = reach.at({0, place.chainage_m + options.step_m});
+        EXPECT_TRUE(!read.on_floor || !before.on_floor || !after.on_floor);
+        continue;
+      }
+      if (!read.on_floor) continue;
+      // Where a wall through the fill is passed the share jumps within a few centimetres.
+      const bool at_jump = std::abs(study.perimeter().pointAt(place).x - 5.0) < 0.25;
+      if (reach.summary().jumps > 0 && at_jump) continue;
+      EXPECT_NEAR(read.floor, *solved, 2.0 * options.tolerance);
+    }
+  }
+}
+
+TEST(ReachAlong, AWallThroughTheFillIsAJumpAndTheLesserCounts) {
+  const Study study = studied(PlanBuilder::rectangle(12, 7).with([](plan::Job& j) {
+    j.plan.rising_walls.push_back({"w", {{5, 0.35}, {5, 6.65}}});
+  }));
+  ReachOptions options = coarse(plan::Fill::clean_stone);
+  options.ranges = suction::rangesOf(plan::Fill::clean_stone, study.job().house);
+  options.ranges->footing_m2_s_pa = {1e-13, 1e-12};
+  const ReachAlong reach = reachOf(study, options);
+  EXPECT_EQ(reach.summary().jumps, 2);
+  EXPECT_NEAR(reach.at({0, 2.5}).floor, 5.0 / 12.0, 0.06);
+  EXPECT_NEAR(reach.at({0, 8.5}).floor, 7.0 / 12.0, 0.06);
+}
+
+TEST(ReachAlong, OfAnswersNobodyKnowsTheWorstCounts) {
+  const Study unknown = studied(cutHouse(plan::BelowFloor::unknown));
+  const Study stands = studied(cutHouse(plan::BelowFloor::own_footing));
+  const Study none = studied(cutHouse(plan::BelowFloor::on_slab));
+  const ReachAlong both = reachOf(unknown);
+  EXPECT_EQ(both.summary().cases, 2);
+  for (double s = 1.0; s < 37.0; s += 1.7) {
+    const double least = std::min(reachOf(stands).at({0, s}).floor, reachOf(none).at({0, s}).floor);
+    EXPECT_NEAR(both.at({0, s}).floor, least, 0.011) << s;
+  }
+}
+
+TEST(ReachAlong, TheSameBitsWhateverTheThreads) {
+  const Study study = studied(cutHouse(plan::BelowFloor::unknown));
+  ReachOptions options = coarse();
+  options.threads = 1;
+  const ReachAlong one = reachOf(study, options);
+  options.threads = 2;
+  const ReachAlong two = reachOf(study, options);
+  ASSERT_EQ(one.places().size(), two.places().size());
+  for (std::size_t k = 0; k < one.places().size(); ++k) {
+    EXPECT_EQ(one.places()[k].read.floor, two.places()[k].read.floor);
+    EXPECT_EQ(one.places()[k].at_weak_pa, two.places()[k].at_weak_pa);
+  }
+}
+
+TEST(ReachAlong, NoGranularLayerNoFigure) {
+  const Study study = studied(PlanBuilder::rectangle(9, 7));
+  const ReachAlong reach = reachOf(study, coarse(plan::Fill::none));
+  EXPECT_EQ(reach.summary().state, ReachState::not_layered);
+  EXPECT_FALSE(reach.at({0, 3.0}).on_floor);
+  EXPECT_TRUE(reach.places().empty());
+}
+
+TEST(ReachAlong, StopsWhenTold) {
+  const Study study = studied(cutHouse(plan::BelowFloor::unknown));
+  ReachOptions options = coarse();
+  options.going = [](double) { return false; };
+  const auto reach = ReachAlong::of(study, systemOf(study), options);
+  ASSERT_FALSE(reach);
+  EXPECT_EQ(reach.problems()[0].message.id, "suction.chance.stopped");
+}
+
+TEST(ReachAlong, AnUnfairTargetIsRefused) {
+  const Study study = studied(PlanBuilder::rectangle(9, 7));
+  ReachOptions options = coarse();
+  options.target = {1.0, 5.0};
+  const auto reach = ReachAlong::of(study, systemOf(study), options);
+  ASSERT_FALSE(reach);
+  EXPECT_EQ(reach.problems()[0].message.id, "suction.target");
+}
+
+TEST(ReachAlong, FitsItsOwnWallOnly) {
+  const Study study = studied(PlanBuilder::rectangle(9, 7));
+  const ReachAlong reach = reachOf(study);
+  EXPECT_TRUE(reach.fits(study.perimeter()));
+  EXPECT_FALSE(reach.fits(studied(PlanBuilder::rectangle(9, 7.001)).perimeter()));
+  EXPECT_FALSE(reach.fits(studied(PlanBuilder::lShape()).perimeter()));
+}
+
+TEST(ReachAlong, ChainagePastTheEndIsTheSamePlace) {
+  const Study study = studied(PlanBuilder::lShape());
+  const ReachAlong reach = reachOf(study);
+  const double length = study.perimeter().length_m(0);
+  EXPECT_EQ(reach.at({0, 3.1}).floor, reach.at({0, 3.1 + length}).floor);
+  EXPECT_GT(reach.at({0, 3.1}).floor, 0.0);
+}
+
+suction::ChanceStudy chanceOf(const Study& study, const ReachOptions& options) {
+  suction::ChanceOptions chance;
+  chance.cell_m = options.cell_m;
+  chance.target = options.target;
+  chance.fan = flowOf(systemOf(study));
+  return suction::ChanceStudy::of(study.job(), suction::rangesOf(*options.fill, study.job().house),
+                                  chance)
+      .value();
+}
+
+TEST(ReachAlong, TheChanceIsWhatTheGuessesSayOfAPlace) {
+  const Study study = studied(cutHouse(plan::BelowFloor::unknown));
+  const ReachOptions options = coarse(plan::Fill::unknown);
+  const auto chance = chanceOf(study, options);
+  const auto reach = reachOf(study, options).withChance(chance);
+  ASSERT_TRUE(reach);
+  EXPECT_TRUE(reach->hasChance());
+  const double radius = suction::pitRadius_m(options.pit_m3);
+  double worst = 0.0;
+  for (double s = 0.9; s < 37.0; s += 1.3) {
+    const auto asked = chance.ask({suction::sinkAt(study.perimeter(), {0, s}, radius)});
+    const ReachRead read = reach->at({0, s});
+    ASSERT_EQ(asked.has_value(), read.on_floor) << s;
+    if (!asked) continue;
+    worst = std::max(worst, std::abs(asked->mean_floor - read.chance->mean_floor));
+    EXPECT_NEAR(asked->whole_floor, read.chance->whole_floor, 0.06) << s;
+  }
+  EXPECT_LT(worst, 0.03);
+}
+
+TEST(ReachAlong, ChanceCanBeStopped) {
+  const Study study = studied(PlanBuilder::rectangle(9, 7));
+  const ReachOptions options = coarse();
+  const auto stopped =
+      reachOf(study, options).withChance(chanceOf(study, options), [](double) { return false; });
+  ASSERT_FALSE(stopped);
+  EXPECT_EQ(stopped.problems()[0].message.id, "suction.chance.stopped");
+}
+
+}  // namespace
+}  // namespace sumpwright::siting
