@@ -6,9 +6,11 @@
 #include "plan/Checks.h"
 #include "plan/EditProblem.h"
 #include "plan/FitsFile.h"
+#include "plan/FollowInside.h"
 #include "plan/JobIds.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
+#include "plan/WallBands.h"
 
 namespace sumpwright::plan {
 
@@ -19,7 +21,6 @@ using geometry::Vec;
 
 constexpr double kFarthest_m = 10'000.0;  // as the reader takes coordinates
 constexpr double kParallel = 1e-6;        // sine of an angle nobody measures (own figure)
-constexpr double kOnInnerFace_m = 0.05;   // own figure
 constexpr double kSameSpot_m = 1e-9;      // rounding
 
 bool isRing(const Job& job, int ring) {
@@ -109,30 +110,6 @@ bool runsOn(const Segment& a, const Segment& b) {
   return std::abs(geometry::cross(directionOf(a), directionOf(b))) < kParallel;
 }
 
-/// Everything drawn inside on the wall's inner face goes with it.
-void followInside(Job& job, const Segment& outside_face, double thickness_m, Vec shift) {
-  const Vec along = directionOf(outside_face);
-  const Vec inward = geometry::left(along);
-  const double length = length_m(outside_face);
-  const auto follow = [&](std::vector<Point>& points) {
-    for (Point& p : points) {
-      const Vec from = p - outside_face.a;
-      const double u = geometry::dot(from, along);
-      const bool on_face = std::abs(geometry::dot(from, inward) - thickness_m) <= kOnInnerFace_m;
-      if (on_face && u > -kOnInnerFace_m && u < length + kOnInnerFace_m) p = p + shift;
-    }
-  };
-  for (Room& r : job.plan.rooms) follow(r.outline_m);
-  for (FloorZone& z : job.plan.floor_zones) follow(z.outline_m);
-  for (InnerWall& w : job.plan.inner_walls) follow(w.line_m);
-  for (RisingWall& w : job.plan.rising_walls) follow(w.line_m);
-}
-
-double thicknessOf(const Job& job, const Wall& wall) {
-  if (wall.thickness_m) return *wall.thickness_m;
-  return job.house.wall_thickness_m.value_or(kAssumedThickness_m);
-}
-
 }  // namespace
 
 base::Result<Job> moveCorner(const Job& job, int ring, int corner, Point to) {
@@ -142,7 +119,9 @@ base::Result<Job> moveCorner(const Job& job, int ring, int corner, Point to) {
   Ring moved = job.plan.rings[index];
   moved.corners[static_cast<std::size_t>(corner)] = to;
   if (const auto bad = badEdge(moved)) return *bad;
-  return withRing(job, index, std::move(moved), carryAlongEdge);
+  Job result = withRing(job, index, moved, carryAlongEdge);
+  followCorner(result, job.plan.rings[index], moved, static_cast<std::size_t>(corner));
+  return result;
 }
 
 base::Result<Job> moveWall(const Job& job, int ring, int edge, double out_m) {
@@ -173,7 +152,7 @@ base::Result<Job> moveWall(const Job& job, int ring, int edge, double out_m) {
   if (const auto bad = unfit(moved)) return *bad;  // nearly parallel lines meet far away
   if (const auto bad = badEdge(moved)) return *bad;
   Job result = withRing(start, index, std::move(moved), carryAlongEdge);
-  followInside(result, wall, thicknessOf(job, facts), shift);
+  followWall(result, wall, bandThickness_m(job, facts), shift);
   return result;
 }
 
@@ -227,13 +206,15 @@ base::Result<Job> removeCorner(const Job& job, int ring, int corner) {
   if (const auto bad = badEdge(merged)) return *bad;
   const auto renumbered = [gone](std::size_t edge) { return edge > gone ? edge - 1 : edge; };
   const std::size_t across = gone == 0 ? count - 2 : prior;
-  return withRing(job, index, std::move(merged),
-                  [=](const Ring& was, const Ring& is, OnEdge at, double width_m) {
-                    if (at.edge == gone || at.edge == prior) {
-                      return setOnto(was, is, at, width_m, across);
-                    }
-                    return OnEdge{renumbered(at.edge), at.offset_m};
-                  });
+  Job result =
+      withRing(job, index, merged, [=](const Ring& was, const Ring& is, OnEdge at, double width_m) {
+        if (at.edge == gone || at.edge == prior) {
+          return setOnto(was, is, at, width_m, across);
+        }
+        return OnEdge{renumbered(at.edge), at.offset_m};
+      });
+  followRemoved(result, whole, merged, gone, across);
+  return result;
 }
 
 }  // namespace sumpwright::plan

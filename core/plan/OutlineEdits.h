@@ -7,8 +7,10 @@
 // corners moved, its place square to the wall. It is kept on its wall as far as it fits. That holds
 // for openings, wall features, service entries, radiators, points of the ground outside and cored
 // sumps. A waiver goes with its sump, but lapses where the edit moved that sump's place in the
-// world by more than kWaiverReach_m. A field book is emptied where corners move; dimensions tied to
-// a wall that goes, go with it.
+// world by more than kWaiverReach_m. Corners of rooms, floor zones, inner and rising walls on an
+// inner face that moved (within 0.05 m, own figure) go with it: where its corner was dragged, they
+// keep their distance from the corner that stayed. A field book is emptied where corners move;
+// dimensions tied to a wall that goes, go with it.
 //
 // Errors of all: plan.edit.no-corner, plan.edit.no-edge for a ring, corner or edge that is not
 // there; plan.edit.not-a-place for a coordinate or length that is no finite number within 10 km;
@@ -24,8 +26,7 @@ base::Result<Job> moveCorner(const Job& job, int ring, int corner, Point to);
 
 /// Shifts a wall square to itself, `out_m` away from the inside of the house (negative: inwards).
 /// Its neighbours keep their lines and become longer or shorter; where a neighbour runs on in the
-/// same line, a wall as thick and of the same kind is put between them, square to both. Corners of
-/// rooms, zones and inner walls on its inner face (within 0.05 m, own figure) go with it.
+/// same line, a wall as thick and of the same kind is put between them, square to both.
 base::Result<Job> moveWall(const Job& job, int ring, int edge, double out_m);
 
 /// Gives an edge a length by shifting the wall after it along the edge; where that wall runs on in

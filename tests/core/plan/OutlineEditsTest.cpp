@@ -9,6 +9,7 @@
 #include "plan/DesignEdits.h"
 #include "plan/OutlineEdits.h"
 #include "plan/PlanCheck.h"
+#include "plan/RoomEdits.h"
 #include "support/PlanBuilder.h"
 #include "support/Seed.h"
 
@@ -64,6 +65,50 @@ TEST(MoveCorner, WhatNoLongerFitsStaysOnItsWall) {
   const auto moved = moveCorner(job, 0, 2, {10, 5});
   ASSERT_TRUE(moved);
   EXPECT_NEAR(moved->plan.openings[0].at.offset_m, 3.8, 1e-12);
+}
+
+/// The same house with the rooms and floors that its walls close off, no others.
+Job withRooms(Job job) {
+  job.plan.rooms.clear();
+  job.plan.floor_zones.clear();
+  return doneWell(floorZoneFromWalls(doneWell(roomsFromWalls(job))));
+}
+
+/// Both outlines begin wherever they like.
+void expectSameOutline(const Corners& is, const Corners& should) {
+  ASSERT_EQ(is.size(), should.size());
+  for (const Point p : should) {
+    double nearest = 1e9;
+    for (const Point q : is) nearest = std::min(nearest, geometry::distance(p, q));
+    EXPECT_LT(nearest, 2e-3) << p.x << ", " << p.y;  // the walls' ground reaches out 1 mm
+  }
+}
+
+TEST(MoveCorner, RoomAndFloorGoAlong) {
+  support::forEachSeed(100, [](std::uint64_t seed) {
+    support::Random random(seed);
+    // An outline with a corner that turns inwards; walls of a thickness each.
+    Job house = PlanBuilder::outline({{0, 0}, {10, 0}, {10, 8}, {5, 8}, {5, 5}, {0, 5}});
+    for (Wall& w : house.plan.rings[0].walls) w.thickness_m = random.uniform(0.2, 0.5);
+    const Job before = withRooms(house);
+    const int corner = random.between(0, 5);
+    const Point at = outer(house).corners[static_cast<std::size_t>(corner)];
+    const Point to{at.x + random.uniform(-0.8, 0.8), at.y + random.uniform(-0.8, 0.8)};
+    const Job moved = doneWell(moveCorner(before, 0, corner, to));
+    const Job fresh = withRooms(doneWell(moveCorner(house, 0, corner, to)));
+    expectSameOutline(moved.plan.rooms[0].outline_m, fresh.plan.rooms[0].outline_m);
+    expectSameOutline(moved.plan.floor_zones[0].outline_m, fresh.plan.floor_zones[0].outline_m);
+  });
+}
+
+TEST(MoveCorner, AnInnerWallKeepsItsDistanceFromTheCornerThatStayed) {
+  Job job = PlanBuilder::rectangle();
+  for (Wall& w : job.plan.rings[0].walls) w.thickness_m = 0.3;
+  job.plan.inner_walls.push_back({"i", {{4, 0.3}, {4, 7.7}}, 0.1, BelowFloor::unknown});
+  const Job moved = doneWell(moveCorner(job, 0, 2, {10, 9}));
+  expectNear(moved.plan.inner_walls[0].line_m[0], {4, 0.3});
+  const Point end = moved.plan.inner_walls[0].line_m[1];  // 3.7 m from the inner corner at the left
+  EXPECT_NEAR(geometry::distance(end, {0.3, 8.03 - 0.3 * std::hypot(1.0, 0.1)}), 3.7, 1e-9);
 }
 
 TEST(MoveCorner, RefusesWhatIsNoPlaceOrNoCorner) {
@@ -233,6 +278,15 @@ TEST(RemoveCorner, TheFirstToo) {
   EXPECT_EQ(removed->plan.openings[1].at.edge, 1);
   EXPECT_EQ(outer(*removed).walls[0].id, outer(job).walls[1].id);
   EXPECT_EQ(outer(*removed).walls[3].id, outer(job).walls[0].id);  // the longer of the two
+}
+
+TEST(RemoveCorner, RoomAndFloorGoAlong) {
+  Job house = PlanBuilder::outline({{0, 0}, {10, 0}, {10, 8}, {5, 9}, {0, 8}});
+  for (Wall& w : house.plan.rings[0].walls) w.thickness_m = 0.3;
+  const Job removed = doneWell(removeCorner(withRooms(house), 0, 3));
+  const Job fresh = withRooms(doneWell(removeCorner(house, 0, 3)));
+  expectSameOutline(removed.plan.rooms[0].outline_m, fresh.plan.rooms[0].outline_m);
+  expectSameOutline(removed.plan.floor_zones[0].outline_m, fresh.plan.floor_zones[0].outline_m);
 }
 
 TEST(RemoveCorner, ThreeAreTheLeast) {
