@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "geometry/Point.h"
+#include "plan/Assumed.h"
 #include "plan/Job.h"
 #include "plan/ProblemList.h"
 
@@ -24,9 +25,6 @@ inline constexpr double kSliver_m2 = 0.01;
 inline constexpr double kThickestWall_m = 2.0;
 /// Taken for a wall of unknown thickness (common practice: cavity walls 0.30-0.35 m).
 inline constexpr double kAssumedThickness_m = 0.35;
-/// Taken for an unknown footing top, above finished floor level (common practice).
-inline constexpr double kAssumedFootingLow_m = -0.75;
-inline constexpr double kAssumedFootingHigh_m = -0.35;
 /// Ireland: a standby sump is required in new homes since 1 July 1998 (EPA Ireland, web page
 /// "Fixing a radon problem").
 inline constexpr int kStandbySince = 1998;
@@ -36,15 +34,6 @@ inline constexpr double kLargestCore_mm = 300.0;
 
 /// Layers nobody lists (plaster, paint) may make this much of a wall.
 inline constexpr double kUnlistedLayers_m = 0.02;
-/// A damp-proof course stands at least this high above the ground outside (Approved Document C,
-/// England, as quoted elsewhere; the document itself was not at hand).
-inline constexpr double kGroundUnderDpc_m = 0.15;
-/// Usual core drill barrel (common practice).
-inline constexpr double kAssumedBarrel_m = 0.40;
-/// A floor more than this under the ground outside is not cored from outside (common practice).
-inline constexpr double kDeepestFloor_m = 1.0;
-/// Taken for an unknown ground level outside (common practice: one step down).
-inline constexpr double kAssumedGround_m = -0.15;
 
 struct CheckedRings {
   bool outer_sound = false;             ///< closed, simple, of the right turn

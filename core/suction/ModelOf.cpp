@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 
 #include "airflow/Duty.h"
 #include "geometry/Areas.h"
 #include "geometry/Distance.h"
+#include "geometry/HalfBall.h"
 #include "geometry/Shapes.h"
 #include "plan/PlanGeometry.h"
 #include "plan/WallBands.h"
@@ -391,9 +391,7 @@ base::Result<SuctionModel> modelOf(const plan::Job& job, const Ground& ground,
   return ModelMaker(job, ground, choices).made();
 }
 
-double pitRadius_m(double volume_m3) {
-  return std::cbrt(3.0 * volume_m3 / (2.0 * std::numbers::pi));
-}
+double pitRadius_m(double volume_m3) { return geometry::halfBallRadius_m(volume_m3); }
 
 Sink sinkAt(const perimeter::Perimeter& perimeter, perimeter::Place place, double radius_m) {
   const perimeter::Edge& edge = perimeter.edgeAt(place);

@@ -20,7 +20,8 @@ ARROWS = {
     "perimeter": ["plan"],
     "rules": ["perimeter"],
     "suction": ["rules", "airflow"],
-    "siting": ["suction"],
+    "build": ["rules", "airflow"],
+    "siting": ["suction", "build"],
     "drawing": ["siting"],
     "dossier": ["drawing"],
     "tools": ["perimeter"],
@@ -36,8 +37,8 @@ ARROWS = {
     "cli": ["dossier", "paint", "files"],
     "main": ["window", "cli"],
 }
-NO_QT = {"base", "airflow", "geometry", "plan", "perimeter", "rules", "suction", "siting",
-         "drawing", "dossier", "tools", "resources"}
+NO_QT = {"base", "airflow", "geometry", "plan", "perimeter", "rules", "suction", "build",
+         "siting", "drawing", "dossier", "tools", "resources"}
 INCLUDE = re.compile(r'^\s*#\s*include\s*(["<])([^">]+)[">]')
 
 

@@ -86,6 +86,7 @@ def manual(root):
         "fans": "Fan tables",
         "airflow": "Air flow and fans",
         "suction": "Suction under the floor",
+        "section": "Drill section",
         "study": "Siting",
         "waiver": "Waivers that accept nothing",
         "cli": "Command line",

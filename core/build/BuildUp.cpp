@@ -1,0 +1,240 @@
+#include "build/BuildUp.h"
+
+#include <algorithm>
+
+#include "build/Layers.h"
+#include "plan/Assumed.h"
+#include "plan/KindNames.h"
+
+namespace sumpwright::build {
+
+namespace {
+
+using base::Mark;
+using base::Message;
+using plan::Barrier;
+using plan::BuildType;
+using plan::FloorZone;
+
+/// Thicknesses where nobody knows them: of concrete floors as insulated today, and of the slabs
+/// laid in old solid houses (common practice, both; the hardcore is the least that Irish guidance
+/// asks for: TGD C 2004, reprint 2008, §3.1.4(b)).
+struct UsualFloor {
+  double screed_m, insulation_m, slab_m;
+};
+constexpr UsualFloor kUsualFloor{0.065, 0.100, 0.150};
+constexpr UsualFloor kUsualOldFloor{0.050, 0.0, 0.100};
+constexpr double kUsualHardcore_m = 0.150;
+constexpr double kUsualBlinding_m = 0.050;  // from memory: sand over the stone
+
+bool solidOld(BuildType type) {
+  return type == BuildType::solid_masonry || type == BuildType::stone_rubble;
+}
+
+class Maker {
+ public:
+  Maker(const rules::Site& site, perimeter::Place place)
+      : m_site(site),
+        m_house(site.job.house),
+        m_place(site.perimeter.wrapped(place)),
+        m_edge(site.perimeter.edgeAt(place)),
+        m_wall(site.perimeter.wall(m_edge)),
+        m_zone(floorBehind(site, place)) {}
+
+  BuildUp made() {
+    takeWall();
+    takeFloor();
+    takeFill();
+    takeGround();
+    takeBarrier();
+    takeFooting();
+    takeDrill();
+    return std::move(m_up);
+  }
+
+ private:
+  /// The first that is known, else the usual figure, which is said.
+  double known(const char* id, std::initializer_list<std::optional<double>> values, double usual,
+               Mark mark, const char* source) {
+    for (const auto& value : values) {
+      if (value) return *value;
+    }
+    assume(Message(id, {base::millimetres("thickness", 1000.0 * usual)}), mark, source);
+    return usual;
+  }
+
+  void assume(Message what, Mark mark, const char* source) {
+    m_up.assumed.push_back({std::move(what), {mark, source}});
+  }
+
+  void takeWall() {
+    m_up.wall_m = m_edge.thickness_m;
+    if (m_edge.thickness_assumed) {
+      assume(
+          Message("section.assumed.wall", {base::millimetres("thickness", 1000.0 * m_up.wall_m)}),
+          Mark::common_practice, "cavity walls of 300 to 350 mm");
+    }
+    m_up.leaves = leavesOf(m_wall, m_house, m_up.wall_m, m_up.assumed);
+  }
+
+  void takeFloor() {
+    if (m_zone == nullptr || m_zone->kind == plan::FloorKind::unknown) {
+      assume(Message("section.assumed.floor"), Mark::own, "the floor behind the wall is not known");
+    }
+    m_up.floor_m = m_zone != nullptr ? m_zone->level_m.value_or(0.0) : 0.0;
+    const UsualFloor usual = solidOld(m_house.build_type) ? kUsualOldFloor : kUsualFloor;
+    const char* source = "floors as usually built";
+    m_up.screed_m = known("section.assumed.screed", {m_house.screed_m}, usual.screed_m,
+                          Mark::common_practice, source);
+    m_up.insulation_m = known("section.assumed.insulation", {m_house.insulation_m},
+                              usual.insulation_m, Mark::common_practice, source);
+    const auto zone_slab = m_zone != nullptr ? m_zone->slab_m : std::nullopt;
+    m_up.slab_m = known("section.assumed.slab", {zone_slab, m_house.slab_m}, usual.slab_m,
+                        Mark::common_practice, source);
+  }
+
+  void takeFill() {
+    m_up.fill = m_house.fill;
+    if (m_up.fill == plan::Fill::none) return;
+    m_up.blinding_m = kUsualBlinding_m;
+    assume(Message("section.assumed.blinding",
+                   {base::millimetres("thickness", 1000.0 * kUsualBlinding_m)}),
+           Mark::from_memory, "sand over the stone");
+    m_up.hardcore_m =
+        known("section.assumed.hardcore", {m_house.hardcore_m}, kUsualHardcore_m, Mark::published,
+              "TGD C 2004 (reprint 2008), §3.1.4(b): hardcore bed of 150 mm at least");
+  }
+
+  /// Level and slope on the piece of the wall that the place lies on; level beyond the ends.
+  bool takeGroundPoints() {
+    std::vector<plan::GroundPoint> points = m_wall.ground_points;
+    if (points.empty()) return false;
+    std::stable_sort(points.begin(), points.end(),
+                     [](const auto& a, const auto& b) { return a.offset_m < b.offset_m; });
+    const double s = m_place.chainage_m - m_edge.start_m;
+    std::size_t after = 0;
+    while (after < points.size() && points[after].offset_m <= s) ++after;
+    const plan::GroundPoint& low = points[after > 0 ? after - 1 : 0];
+    const plan::GroundPoint& high = points[std::min(after, points.size() - 1)];
+    const double run = high.offset_m - low.offset_m;
+    m_up.ground_slope = run > 0.0 ? (high.level_m - low.level_m) / run : 0.0;
+    m_up.ground_m = low.level_m + m_up.ground_slope * (s - low.offset_m);
+    m_up.surface = s - low.offset_m <= high.offset_m - s ? low.surface : high.surface;
+    return true;
+  }
+
+  void takeGround() {
+    if (!takeGroundPoints()) {
+      const auto level = m_wall.ground_level_m ? m_wall.ground_level_m : m_house.ground_level_m;
+      m_up.ground_m = level.value_or(plan::kAssumedGround_m);
+      if (!level) {
+        assume(Message("section.assumed.ground", {base::metres("level", m_up.ground_m)}),
+               Mark::common_practice, "one step down");
+      }
+    }
+    m_up.dpc_m = m_house.dpc_height_m.value_or(m_up.ground_m + plan::kGroundUnderDpc_m);
+    if (!m_house.dpc_height_m) {
+      assume(Message("section.assumed.dpc", {base::metres("level", m_up.dpc_m)}), Mark::published,
+             "Approved Document C, England, as quoted elsewhere: 150 mm above the ground");
+    }
+  }
+
+  void takeBarrier() {
+    const Barrier zone = m_zone != nullptr ? m_zone->barrier : Barrier::unknown;
+    m_up.barrier = zone != Barrier::unknown ? zone : m_house.barrier;
+    m_up.barrier_m = m_house.barrier_level_m.value_or(m_up.underside_m());
+    if (m_up.barrier == Barrier::unknown) {
+      assume(Message("section.assumed.barrier"), Mark::own, "one may lie under the slab");
+    } else if (m_up.barrier != Barrier::none && !m_house.barrier_level_m) {
+      assume(Message("section.assumed.barrier-level", {base::metres("level", m_up.barrier_m)}),
+             Mark::own, "the lowest it can lie in the floor");
+    }
+  }
+
+  void takeFooting() {
+    const auto& low = m_house.footing_top_low_m;
+    const auto& high = m_house.footing_top_high_m;
+    m_up.footing_known = low || high;
+    m_up.footing_low_m = low.value_or(high.value_or(plan::kAssumedFootingLow_m));
+    m_up.footing_high_m = high.value_or(low.value_or(plan::kAssumedFootingHigh_m));
+    if (m_up.footing_low_m > m_up.footing_high_m)
+      std::swap(m_up.footing_low_m, m_up.footing_high_m);
+    if (m_up.footing_known) return;
+    assume(Message("section.assumed.footing", {base::metres("low", m_up.footing_low_m),
+                                               base::metres("high", m_up.footing_high_m)}),
+           Mark::common_practice, "footing tops as usually found");
+  }
+
+  void takeDrill() {
+    m_up.core_m = m_site.core_m;
+    m_up.pipe_od_m = m_site.pipe_od_m;
+    m_up.barrel_m = m_site.job.design.barrel_length_m.value_or(plan::kAssumedBarrel_m);
+    if (!m_site.job.design.barrel_length_m) {
+      assume(
+          Message("section.assumed.barrel", {base::millimetres("length", 1000.0 * m_up.barrel_m)}),
+          Mark::common_practice, "usual core drill barrel");
+    }
+  }
+
+  const rules::Site& m_site;
+  const plan::House& m_house;
+  perimeter::Place m_place;
+  const perimeter::Edge& m_edge;
+  const plan::Wall& m_wall;
+  const FloorZone* m_zone;
+  BuildUp m_up;
+};
+
+/// Foundations that no hole is cut in or beside without an engineer's word.
+bool structural(plan::Foundation foundation) {
+  using plan::Foundation;
+  return foundation == Foundation::raft_edge || foundation == Foundation::ground_beam ||
+         foundation == Foundation::insulated_raft || foundation == Foundation::retaining;
+}
+
+}  // namespace
+
+BuildUp buildUpAt(const rules::Site& site, perimeter::Place place) {
+  return Maker(site, place).made();
+}
+
+const FloorZone* floorBehind(const rules::Site& site, perimeter::Place place) {
+  const perimeter::Place at = site.perimeter.wrapped(place);
+  const perimeter::Edge& edge = site.perimeter.edgeAt(at);
+  const auto& spans =
+      site.zones_behind[static_cast<std::size_t>(edge.ring)][static_cast<std::size_t>(edge.edge)];
+  for (const perimeter::Span& span : spans) {
+    const bool from = span.from_in ? at.chainage_m >= span.from_m : at.chainage_m > span.from_m;
+    if (!from || at.chainage_m >= span.to_m) continue;
+    const auto& zones = site.job.plan.floor_zones;
+    const auto zone = std::find_if(zones.begin(), zones.end(),
+                                   [&](const FloorZone& z) { return z.id == span.id; });
+    if (zone != zones.end()) return &*zone;
+  }
+  return nullptr;
+}
+
+std::optional<Message> notCored(const rules::Site& site, perimeter::Place place) {
+  const plan::Wall& wall = site.perimeter.wall(site.perimeter.edgeAt(place));
+  if (wall.kind == plan::WallKind::party) return Message("section.none.party");
+  if (wall.kind == plan::WallKind::dwarf) return Message("section.none.dwarf");
+  if (structural(wall.foundation)) {
+    return Message("section.none.foundation",
+                   {base::phrase("foundation",
+                                 Message("value." + std::string(plan::nameOf(wall.foundation))))});
+  }
+  const FloorZone* zone = floorBehind(site, place);
+  if (zone != nullptr && zone->kind == plan::FloorKind::suspended_timber) {
+    return Message("section.none.timber");
+  }
+  if (zone != nullptr && zone->kind == plan::FloorKind::suspended_concrete) {
+    return Message("section.none.concrete");
+  }
+  const BuildUp up = buildUpAt(site, place);
+  if (up.ground_m - up.floor_m > plan::kDeepestFloor_m) {
+    return Message("section.none.deep", {base::metres("depth", up.ground_m - up.floor_m)});
+  }
+  return std::nullopt;
+}
+
+}  // namespace sumpwright::build

@@ -1,0 +1,224 @@
+#include "build/DrillSection.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "build/Figures.h"
+#include "build/SectionWords.h"
+
+namespace sumpwright::build {
+
+namespace {
+
+constexpr std::array<std::string_view, 4> kFitNames{"fits", "fits_if_footing", "never",
+                                                    "not_cored"};
+constexpr std::array<std::string_view, 10> kLimitNames{
+    "slab", "barrier", "dpc",         "ground",     "footing",
+    "fill", "dig",     "gentle_fall", "steep_fall", "barrel"};
+
+double usualFall(Start start) {
+  return start == Start::above_ground ? kLeastFallAbove : kUsualFall;
+}
+
+/// One way to core: from below or above the ground, with some of the advisory limits kept.
+struct Way {
+  Start start = Start::below_ground;
+  Fit fit = Fit::never;
+  std::optional<Bore> bore;
+  std::optional<double> footing_top_m;
+  std::optional<Tightest> clash;
+};
+
+std::vector<Limit> without(std::vector<Limit> limits, const std::vector<LimitKind>& kinds) {
+  std::erase_if(limits, [&](const Limit& limit) {
+    return std::find(kinds.begin(), kinds.end(), limit.kind) != kinds.end();
+  });
+  return limits;
+}
+
+/// Advisory limits are given up one after the other: the drill can be lengthened, a pipe end below
+/// the hardcore is dug free upward.
+const std::array<std::vector<LimitKind>, 4> kGivenUp{
+    {{}, {LimitKind::barrel}, {LimitKind::fill}, {LimitKind::barrel, LimitKind::fill}}};
+
+class Finder {
+ public:
+  Finder(const BuildUp& up, const SectionWish& wish) : m_up(up), m_wish(wish) {}
+
+  Way best() const {
+    const Way below = from(Start::below_ground);
+    if (below.fit == Fit::fits) return below;
+    const Way above = from(Start::above_ground);
+    return above.fit < below.fit ? above : below;
+  }
+
+ private:
+  std::vector<Limit> limits(Start start, double footing_top) const {
+    return limitsOf(m_up, start, footing_top, m_wish.least_fall);
+  }
+
+  bool bothFixed() const { return m_wish.bore.entry_m && m_wish.bore.fall; }
+
+  Way from(Start start) const {
+    for (const auto& given_up : kGivenUp) {
+      const FeasibleSet set(without(limits(start, m_up.footing_high_m), given_up));
+      const auto bore = set.best(m_wish.bore, usualFall(start));
+      if (bore && set.contains(*bore)) return {start, Fit::fits, bore, {}, {}};
+    }
+    return notSurely(start);
+  }
+
+  Way notSurely(Start start) const {
+    Way way{start};
+    for (const auto& given_up : kGivenUp) {
+      const auto kept = without(limits(start, m_up.footing_high_m), given_up);
+      if (m_wish.bore == BoreWish{}) {
+        const auto ceiling = footingCeiling(kept, usualFall(start));
+        if (!ceiling) continue;
+        way.bore = ceiling->bore;
+        way.footing_top_m = ceiling->footing_top_m;
+      } else if (!atWish(kept, way)) {
+        continue;
+      }
+      way.fit = *way.footing_top_m >= m_up.footing_low_m ? Fit::fits_if_footing : Fit::never;
+      break;
+    }
+    addClash(way);
+    return way;
+  }
+
+  /// The bore as wished, if it keeps all limits but the footing's.
+  bool atWish(const std::vector<Limit>& kept, Way& way) const {
+    const FeasibleSet set(without(kept, {LimitKind::footing}));
+    const auto bore = set.best(m_wish.bore, usualFall(way.start));
+    if (!bore || !set.contains(*bore)) return false;
+    way.bore = bore;
+    const auto footing = std::find_if(kept.begin(), kept.end(), [](const Limit& limit) {
+      return limit.kind == LimitKind::footing;
+    });
+    way.footing_top_m = m_up.footing_high_m + footing->slack(bore->entry_m, bore->fall);
+    return true;
+  }
+
+  /// What is in the way with the footing at the end of its range that decides.
+  void addClash(Way& way) const {
+    const double top = way.fit == Fit::never ? m_up.footing_low_m : m_up.footing_high_m;
+    std::vector<LimitKind> idle{LimitKind::barrel, LimitKind::fill};
+    if (!way.footing_top_m) idle.push_back(LimitKind::footing);  // the others clash already
+    const FeasibleSet set(without(limits(way.start, top), idle));
+    if (!way.bore) way.bore = set.best(m_wish.bore, usualFall(way.start));
+    if (way.bore) way.clash = set.tightest(way.bore->fall);
+  }
+
+  const BuildUp& m_up;
+  const SectionWish& m_wish;
+};
+
+Margin marginOf(const Limit& limit, const BuildUp& up, const Bore& bore) {
+  const double w = std::sqrt(1.0 + bore.fall * bore.fall);
+  const double slack = limit.slack(bore.entry_m, bore.fall);
+  Margin margin{limit.kind, 0.0, limit.needed_m, limit.advisory, slack >= 0.0, {}, false};
+  switch (limit.kind) {
+    case LimitKind::gentle_fall:
+      margin.clear = bore.fall;
+      break;
+    case LimitKind::steep_fall:
+      margin.clear = bore.fall;
+      margin.at_most = true;
+      break;
+    case LimitKind::barrel:
+      margin.clear = up.wall_m * w;
+      margin.needed = up.barrel_m;
+      margin.at_most = true;
+      break;
+    default:
+      margin.clear = limit.square ? slack / w + limit.needed_m : slack;
+  }
+  margin.what = marginWords(margin);
+  return margin;
+}
+
+void addNotes(DrillSection& section) {
+  const BuildUp& up = section.up;
+  const auto note = [&](const char* id, std::vector<base::Arg> args) {
+    section.notes.emplace_back(id, std::move(args));
+  };
+  if (section.fit == Fit::never) note("section.note.elsewhere", {});
+  if (section.dig_m > kDeepestDig_m) {
+    note("section.note.dig-support", {base::metres("depth", section.dig_m)});
+  } else if (section.dig_m > kDeepDig_m) {
+    note("section.note.dig-deep", {base::metres("depth", section.dig_m)});
+  }
+  for (const Margin& margin : section.margins) {
+    if (margin.passes || !margin.advisory) continue;
+    note(margin.kind == LimitKind::barrel ? "section.note.barrel" : "section.note.fill",
+         {base::millimetres("path", 1000.0 * section.path_m),
+          base::millimetres("barrel", 1000.0 * up.barrel_m)});
+  }
+  if (section.annulus_m < kLeastGap_m) {
+    note("section.note.tight-gap", {base::millimetres("gap", 1000.0 * section.annulus_m)});
+  } else if (section.annulus_m > kBackerGap_m) {
+    note("section.note.backer", {base::millimetres("gap", 1000.0 * section.annulus_m)});
+  }
+  const bool cavity = std::any_of(up.leaves.begin(), up.leaves.end(), [](const Leaf& leaf) {
+    return leaf.kind == plan::LayerKind::cavity;
+  });
+  note(cavity ? "section.note.seal-leaves" : "section.note.seal-faces",
+       {base::millimetres("past", 1000.0 * kPastInner_m)});
+  note("section.note.trial-pit", {});
+  for (const base::Message& one : section.hollow.notes) section.notes.push_back(one);
+}
+
+}  // namespace
+
+std::string_view fitName(Fit fit) { return kFitNames[static_cast<std::size_t>(fit)]; }
+std::string_view limitName(LimitKind kind) { return kLimitNames[static_cast<std::size_t>(kind)]; }
+
+double fallOfDegrees(double degrees) { return std::tan(radians(degrees)); }
+double degreesOfFall(double fall) { return degrees(std::atan(fall)); }
+double axisAt_m(const Bore& bore, double x_m) { return bore.entry_m - bore.fall * x_m; }
+double halfUpright_m(const Bore& bore, double core_m) {
+  return 0.5 * core_m * std::sqrt(1.0 + bore.fall * bore.fall);
+}
+
+DrillSection drillSection(const BuildUp& up, const SectionWish& wish) {
+  DrillSection section;
+  section.up = up;
+  const Way way = Finder(up, wish).best();
+  section.fit = way.fit;
+  section.start = way.start;
+  section.bore = way.bore;
+  section.footing_top_m = way.footing_top_m;
+  section.clash = way.clash;
+  section.annulus_m = 0.5 * (up.core_m - up.pipe_od_m);
+  const double fall = way.bore ? way.bore->fall : 0.0;
+  section.hollow = voidOf(up, wish.pit_l, fall);
+  if (way.bore) {
+    for (const Limit& limit : limitsOf(up, way.start, up.footing_high_m, wish.least_fall)) {
+      section.margins.push_back(marginOf(limit, up, *way.bore));
+    }
+    section.drop_m = fall * up.wall_m;
+    section.path_m = std::hypot(up.wall_m, section.drop_m);
+    const double lowest = way.bore->entry_m - halfUpright_m(*way.bore, up.core_m);
+    if (way.start == Start::below_ground) section.dig_m = up.ground_m - lowest + kBelowHole_m;
+  }
+  section.verdict = verdictWords(section, wish);
+  addNotes(section);
+  return section;
+}
+
+DrillSection drillSection(const rules::Site& site, perimeter::Place place,
+                          const SectionWish& wish) {
+  if (auto why = notCored(site, place)) {
+    DrillSection section;
+    section.up = buildUpAt(site, place);
+    section.fit = Fit::not_cored;
+    section.verdict = std::move(*why);
+    section.notes.emplace_back("section.note.internal");
+    return section;
+  }
+  return drillSection(buildUpAt(site, place), wish);
+}
+
+}  // namespace sumpwright::build
