@@ -30,6 +30,9 @@ Theme lightTheme() {
   t.electricity = rgb(0xB3261E), t.gas = rgb(0x806400), t.water = rgb(0x1F6FB2);
   t.telecom = rgb(0x4A6636), t.oil = rgb(0x6B4A2F), t.drain = rgb(0x565B62);
   t.heating = rgb(0x8A4A28), t.pipe_pair = rgb(0xD3B7A6), t.outside = rgb(0x808A83);
+  t.soil = rgb(0xEFE9DC), t.soil_lines = rgb(0xB9AB92), t.hardcore = rgb(0xF1ECE2);
+  t.concrete = rgb(0xE6E8E4), t.leaf = rgb(0xFFFFFF), t.glass = rgb(0xDCE9EE);
+  t.roof = rgb(0xECEDE8);
   t.room_dwelling = rgb(0xFFFFFF), t.room_hall = rgb(0xF2F3EE), t.room_wet = rgb(0xE4EFF3);
   t.room_utility = rgb(0xEFECE3), t.wet_lines = rgb(0xB3CEDA);
   return t;
@@ -55,6 +58,9 @@ Theme darkTheme() {
   t.electricity = rgb(0xFF8A80), t.gas = rgb(0xD9C04A), t.water = rgb(0x6FB4EA);
   t.telecom = rgb(0xA3C48A), t.oil = rgb(0xC8A182), t.drain = rgb(0xA8AEB5);
   t.heating = rgb(0xD79B78), t.pipe_pair = rgb(0x6E5344), t.outside = rgb(0x6F7C80);
+  t.soil = rgb(0x23211B), t.soil_lines = rgb(0x6E6350), t.hardcore = rgb(0x2A2721);
+  t.concrete = rgb(0x2A3237), t.leaf = rgb(0x263138), t.glass = rgb(0x1D323C);
+  t.roof = rgb(0x1C2429);
   t.room_dwelling = rgb(0x151C20), t.room_hall = rgb(0x171F23), t.room_wet = rgb(0x17272F);
   t.room_utility = rgb(0x1F2321), t.wet_lines = rgb(0x2F4A58);
   return t;

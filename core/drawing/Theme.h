@@ -28,6 +28,7 @@ struct Theme {
   Colour primary, primary_text;
   Colour electricity, gas, water, telecom, oil, drain;
   Colour heating, pipe_pair, outside;
+  Colour soil, soil_lines, hardcore, concrete, leaf, glass, roof;  ///< elevation and section
   Colour room_dwelling, room_hall, room_wet, room_utility, wet_lines;
   const StateColours& of(rules::State state) const;
   Colour service(plan::ServiceKind kind) const;
