@@ -81,12 +81,6 @@ std::vector<Face> facesOf(const Pieces& pieces) {
   return faces;
 }
 
-/// What of one area lies outside and what inside another.
-struct Split {
-  Pieces outside;
-  Pieces inside;
-};
-
 Point turned(Point p, double angle) {
   const double c = std::cos(angle);
   const double s = std::sin(angle);
@@ -95,28 +89,53 @@ Point turned(Point p, double angle) {
 
 template <class Areas>
 Areas turnedAll(Areas areas, double angle) {
-  if (angle != 0.0) bg::for_each_point(areas, [=](Point& p) { p = turned(p, angle); });
+  if (angle != 0.0) bg::for_each_point(areas, [=](Point& p) { p = onGrid(turned(p, angle)); });
   return areas;
 }
 
-/// Boost 1.74 now and then loses a whole area where two edges run within a millimetre of one
-/// another. Both parts together must be the whole; where they are not, it is asked again with
-/// everything turned, which gives it other numbers. Nothing where no angle helps.
+/// The angle that lays the longest side along x; 0 where that is upright or level already.
+double levelling(const Polygon& ring) {
+  Vec longest;
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const Vec side = ring[(i + 1) % ring.size()] - ring[i];
+    if (norm(side) > norm(longest)) longest = side;
+  }
+  return longest.x == 0.0 || longest.y == 0.0 ? 0.0 : -std::atan2(longest.y, longest.x);
+}
+
+/// What of an area lies outside and what inside another.
+struct Split {
+  Pieces outside;
+  Pieces inside;
+};
+
+/// Nothing where the two do not make up the whole.
 std::optional<Split> split(const Pieces& area, const Piece& by) {
-  constexpr double kAngles[] = {0.0, 0.37, 1.02, 1.83, 2.51, 0.71};  // any (own figures)
+  Split parts;
+  bg::difference(area, by, parts.outside);
+  bg::intersection(area, by, parts.inside);
   const double whole = bg::area(area);
-  for (const double angle : kAngles) {
-    const Pieces a = turnedAll(area, angle);
-    const Piece b = turnedAll(by, angle);
-    Split parts;
-    bg::difference(a, b, parts.outside);
-    bg::intersection(a, b, parts.inside);
-    const double lost = whole - bg::area(parts.outside) - bg::area(parts.inside);
-    if (std::abs(lost) > kLost * (1.0 + whole)) continue;
-    return Split{turnedAll(std::move(parts.outside), -angle),
-                 turnedAll(std::move(parts.inside), -angle)};
+  const double lost = whole - bg::area(parts.outside) - bg::area(parts.inside);
+  if (std::abs(lost) > kLost * (1.0 + whole)) return std::nullopt;
+  return parts;
+}
+
+/// Boost 1.74 now and then loses a whole area where two edges run within a millimetre of one
+/// another, or all but coincide by rounding. So what it gives must make up the whole; where it does
+/// not, everything is turned: first so that the longest side lies along x, where what all but
+/// coincides does coincide once it is rounded, then anyhow. `work(angle)` gives nothing where it
+/// did not do.
+template <class Work>
+std::optional<Pieces> atSomeAngle(const Polygon& area, const Work& work) {
+  for (const double angle : {levelling(area), 0.0, 0.37, 1.02, 1.83, 2.51}) {  // any (own figures)
+    if (std::optional<Pieces> done = work(angle)) return turnedAll(std::move(*done), -angle);
   }
   return std::nullopt;
+}
+
+std::optional<std::vector<Face>> facesOf(const std::optional<Pieces>& pieces) {
+  if (!pieces) return std::nullopt;
+  return facesOf(*pieces);
 }
 
 bool isArea(const Polygon& polygon) {
@@ -128,17 +147,23 @@ bool isArea(const Polygon& polygon) {
 std::optional<std::vector<Face>> without(const Polygon& area, const std::vector<Polygon>& taken) {
   if (!isArea(area)) return std::vector<Face>{};
   try {
-    Pieces left{pieceOf(area)};
-    if (!bg::is_valid(left)) return std::nullopt;
+    const Piece whole = pieceOf(area);
+    if (!bg::is_valid(whole)) return std::nullopt;
+    std::vector<Piece> gone;
     for (const Polygon& polygon : taken) {
       if (!isArea(polygon)) continue;
-      const Piece gone = pieceOf(polygon);
-      if (!bg::is_valid(gone)) return std::nullopt;
-      auto parts = split(left, gone);
-      if (!parts) return std::nullopt;
-      left = std::move(parts->outside);
+      gone.push_back(pieceOf(polygon));
+      if (!bg::is_valid(gone.back())) return std::nullopt;
     }
-    return facesOf(left);
+    return facesOf(atSomeAngle(area, [&](double angle) -> std::optional<Pieces> {
+      Pieces left{turnedAll(whole, angle)};
+      for (const Piece& piece : gone) {
+        auto parts = split(left, turnedAll(piece, angle));
+        if (!parts) return std::nullopt;
+        left = std::move(parts->outside);
+      }
+      return left;
+    }));
   } catch (const std::exception&) {
     return std::nullopt;  // Boost refuses what rounding makes invalid
   }
@@ -150,9 +175,11 @@ std::optional<std::vector<Face>> common(const Polygon& a, const Polygon& b) {
     const Piece one = pieceOf(a);
     const Piece other = pieceOf(b);
     if (!bg::is_valid(one) || !bg::is_valid(other)) return std::nullopt;
-    const auto parts = split(Pieces{one}, other);
-    if (!parts) return std::nullopt;
-    return facesOf(parts->inside);
+    return facesOf(atSomeAngle(a, [&](double angle) -> std::optional<Pieces> {
+      auto parts = split(Pieces{turnedAll(one, angle)}, turnedAll(other, angle));
+      if (!parts) return std::nullopt;
+      return std::move(parts->inside);
+    }));
   } catch (const std::exception&) {
     return std::nullopt;
   }

@@ -48,47 +48,6 @@ bool isSuspended(const plan::FloorZone& zone) {
          zone.kind == plan::FloorKind::suspended_timber;
 }
 
-/// The way the longest wall runs.
-Vec longestWay(const Polygon& ring) {
-  Vec longest;
-  for (std::size_t k = 0; k < ring.size(); ++k) {
-    const Vec side = ring[(k + 1) % ring.size()] - ring[k];
-    if (geometry::norm(side) > geometry::norm(longest)) longest = side;
-  }
-  return longest;
-}
-
-/// Coordinates along and square to a unit vector, rounded to the micrometre.
-Point inFrame(Point p, Vec axis) {
-  const Vec v{p.x, p.y};
-  const auto rounded = [](double x) { return std::round(x * 1e6) / 1e6; };
-  return {rounded(geometry::dot(v, axis)), rounded(geometry::cross(axis, v))};
-}
-
-Point fromFrame(Point p, Vec axis) { return Point{} + (p.x * axis + p.y * geometry::left(axis)); }
-
-/// geometry::without() loses faces where the walls of a house that stands askew all but coincide by
-/// rounding. In the house's own frame they coincide.
-std::optional<std::vector<Face>> withoutInHouseFrame(const Polygon& area,
-                                                     const std::vector<Polygon>& taken) {
-  const Vec way = longestWay(area);
-  if (way.x == 0.0 || way.y == 0.0) return geometry::without(area, taken);
-  const Vec axis = (1.0 / geometry::norm(way)) * way;
-  const auto all = [&](Polygon ring, Point (*change)(Point, Vec)) {
-    for (Point& p : ring) p = change(p, axis);
-    return ring;
-  };
-  std::vector<Polygon> framed;
-  for (const Polygon& polygon : taken) framed.push_back(all(polygon, inFrame));
-  auto faces = geometry::without(all(area, inFrame), framed);
-  if (!faces) return faces;
-  for (Face& face : *faces) {
-    face.outline = all(face.outline, fromFrame);
-    for (Polygon& hole : face.holes) hole = all(hole, fromFrame);
-  }
-  return faces;
-}
-
 class ModelMaker {
  public:
   ModelMaker(const plan::Job& job, const Ground& ground, const ModelChoices& choices)
@@ -125,7 +84,7 @@ class ModelMaker {
     for (const plan::FloorZone& zone : m_job.plan.floor_zones) {
       if (isSuspended(zone)) taken.push_back(zone.outline_m);
     }
-    return withoutInHouseFrame(m_job.plan.rings[0].corners, taken);
+    return geometry::without(m_job.plan.rings[0].corners, taken);
   }
 
   Region regionOf(const Face& face) const {
