@@ -177,6 +177,8 @@ FactSection levelSection() {
   t.choice("/house/eaves_wildlife", HouseFacts::tr("Bats, nests"), &House::eaves_wildlife,
            lookedWords())
       .says = HouseFacts::tr("Bats or nests at the eaves");
+  Fact& eaves = t.measure("/house/eaves_m", HouseFacts::tr("Eaves"), &House::eaves_m);
+  eaves.says = HouseFacts::tr("Height of the eaves above the floor");
   return {HouseFacts::tr("Levels and eaves"), t.take()};
 }
 

@@ -17,8 +17,8 @@ QString notKnown() { return K::tr("Not known"); }
 }  // namespace
 
 QStringList openingKindWords() {
-  return {K::tr("Window"),      K::tr("Door"), K::tr("Glazed door"),
-          K::tr("Garage door"), K::tr("Vent"), K::tr("Flue terminal")};
+  return {K::tr("Window"), K::tr("Door"),          K::tr("Glazed door"), K::tr("Garage door"),
+          K::tr("Vent"),   K::tr("Flue terminal"), K::tr("Soffit vent"), K::tr("Roof window")};
 }
 QStringList opensWords() {
   return {K::tr("Opens"), K::tr("Fixed pane"), K::tr("Always open"), K::tr("Air intake")};
@@ -72,7 +72,10 @@ QStringList outsideKindWords() {
           K::tr("Boundary"),
           K::tr("Soakaway"),
           K::tr("Septic tank"),
-          K::tr("Overhead line")};
+          K::tr("Overhead line"),
+          K::tr("Sitting place"),
+          K::tr("Steps"),
+          K::tr("Carport")};
 }
 QStringList featureKindWords() {
   return {K::tr("Pier"),           K::tr("Chimney breast"), K::tr("Beam bearing"),
@@ -80,6 +83,9 @@ QStringList featureKindWords() {
 }
 QStringList wallKindWords() {
   return {K::tr("Outside wall"), K::tr("Party wall"), K::tr("Dwarf wall")};
+}
+QStringList partyBelowWords() {
+  return {notKnown(), K::tr("Cut off at the wall"), K::tr("Goes on next door")};
 }
 QStringList elevationWords() {
   return {K::tr("Not marked"), K::tr("Front, to the street"), K::tr("Rear"), K::tr("Gable")};

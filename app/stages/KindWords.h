@@ -23,6 +23,7 @@ QStringList fittingKindWords();
 QStringList outsideKindWords();
 QStringList featureKindWords();
 QStringList wallKindWords();
+QStringList partyBelowWords();
 QStringList elevationWords();
 QStringList foundationWords();
 QStringList groundOwnerWords();

@@ -22,6 +22,8 @@ std::vector<Fact> roomFacts(const plan::Room& room) {
   auto t = factTable<plan::Room>(room.id);
   addName(t);
   t.choice("use", ThingFacts::tr("Use"), &plan::Room::use, roomUseWords());
+  t.choice("old_tiles", ThingFacts::tr("Old tiles"), &plan::Room::old_tiles, yesNoWords()).says =
+      ThingFacts::tr("Thin tiles or black glue that may be older than 2000: may hold asbestos");
   addPoints(t, room.id, "outline_m", &plan::Room::outline_m).label = ThingFacts::tr("Corners");
   return t.take();
 }
@@ -42,12 +44,22 @@ std::vector<Fact> pipeFacts(const plan::HeatingPipe& pipe) {
   return t.take();
 }
 
-/// A socket, a fitting: a kind and a point.
-template <class T>
-std::vector<Fact> pointFacts(const T& thing, const QStringList& kinds) {
-  auto t = factTable<T>(thing.id);
+std::vector<Fact> fittingFacts(const plan::Fitting& fitting) {
+  auto t = factTable<plan::Fitting>(fitting.id);
   addName(t);
-  t.choice("kind", ThingFacts::tr("Kind"), &T::kind, kinds);
+  t.choice("kind", ThingFacts::tr("Kind"), &plan::Fitting::kind, fittingKindWords());
+  addPoint(t);
+  return t.take();
+}
+
+std::vector<Fact> supplyFacts(const plan::Supply& supply) {
+  auto t = factTable<plan::Supply>(supply.id);
+  addName(t);
+  t.choice("kind", ThingFacts::tr("Kind"), &plan::Supply::kind, supplyKindWords());
+  t.text("circuit", ThingFacts::tr("Circuit"), &plan::Supply::circuit).says =
+      ThingFacts::tr("The circuit, as the consumer unit calls it");
+  t.choice("rcd_shared", ThingFacts::tr("RCD shared"), &plan::Supply::rcd_shared, yesNoWords())
+      .says = ThingFacts::tr("Whether its residual-current device protects other circuits too");
   addPoint(t);
   return t.take();
 }
@@ -109,24 +121,23 @@ int wallNumber(const WallChoices& walls, const plan::OnWall& at) {
 }
 
 std::vector<Fact> thingFacts(const plan::Job& job, const plan::Thing& thing) {
-  return std::visit(
-      EachKind{[&](const plan::Opening& o) { return openingFacts(job, o); },
-               [&](const plan::Service& s) { return serviceFacts(job, s); },
-               [](const plan::Room& r) { return roomFacts(r); },
-               [](const plan::FloorZone& z) { return zoneFacts(z); },
-               [](const plan::InnerWall& w) { return innerWallFacts(w); },
-               [&](const plan::InnerDoor& d) { return innerDoorFacts(job, d); },
-               [](const plan::RisingWall& w) { return risingWallFacts(w); },
-               [&](const plan::Radiator& r) { return radiatorFacts(job, r); },
-               [](const plan::HeatingPipe& p) { return pipeFacts(p); },
-               [](const plan::Supply& s) { return pointFacts(s, supplyKindWords()); },
-               [](const plan::Fitting& f) { return pointFacts(f, fittingKindWords()); },
-               [](const plan::OutsideThing& o) { return outsideFacts(o); },
-               [](const plan::TestHole& t) { return testHoleFacts(t); },
-               [&](const plan::WallFeature& f) { return featureFacts(job, f); },
-               [&](const plan::Dimension& d) { return dimensionFacts(job, d); },
-               [](const plan::Appliance& a) { return applianceFacts(a); }},
-      thing);
+  return std::visit(EachKind{[&](const plan::Opening& o) { return openingFacts(job, o); },
+                             [&](const plan::Service& s) { return serviceFacts(job, s); },
+                             [](const plan::Room& r) { return roomFacts(r); },
+                             [](const plan::FloorZone& z) { return zoneFacts(z); },
+                             [](const plan::InnerWall& w) { return innerWallFacts(w); },
+                             [&](const plan::InnerDoor& d) { return innerDoorFacts(job, d); },
+                             [](const plan::RisingWall& w) { return risingWallFacts(w); },
+                             [&](const plan::Radiator& r) { return radiatorFacts(job, r); },
+                             [](const plan::HeatingPipe& p) { return pipeFacts(p); },
+                             [](const plan::Supply& s) { return supplyFacts(s); },
+                             [](const plan::Fitting& f) { return fittingFacts(f); },
+                             [](const plan::OutsideThing& o) { return outsideFacts(o); },
+                             [](const plan::TestHole& t) { return testHoleFacts(t); },
+                             [&](const plan::WallFeature& f) { return featureFacts(job, f); },
+                             [&](const plan::Dimension& d) { return dimensionFacts(job, d); },
+                             [](const plan::Appliance& a) { return applianceFacts(a); }},
+                    thing);
 }
 
 }  // namespace sumpwright::stages

@@ -153,6 +153,13 @@ std::vector<Fact> wallFacts(const std::string& id) {
       t.add(wallList(id, "layers", WallFacts::tr("Layers"), layersExample(), &Wall::layers));
   layers.says = WallFacts::tr("Layers from outside to inside");
   layers.unknown = WallFacts::tr("Those of the house are taken.");
+  Fact& below = t.choice("party_below", WallFacts::tr("Fill next door"), &Wall::party_below,
+                         partyBelowWords());
+  below.says = WallFacts::tr("Party wall: whether the fill under the floor goes on next door");
+  below.unknown = WallFacts::tr("Both are looked at, and the worse is told.");
+  Fact& eaves = t.measure("eaves_m", WallFacts::tr("Eaves"), &Wall::eaves_m);
+  eaves.says = WallFacts::tr("Height of the eaves above the floor");
+  eaves.unknown = WallFacts::tr("The house's is taken.");
   t.text("name", WallFacts::tr("Name"), &Wall::name).unknown =
       WallFacts::tr("Called by the way it faces.");
   t.choice("kind", WallFacts::tr("Wall"), &Wall::kind, wallKindWords());

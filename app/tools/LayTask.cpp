@@ -43,6 +43,12 @@ std::optional<plan::OutsideKind> outsideKindOf(Task task) {
       return plan::OutsideKind::soakaway;
     case Task::lay_deck:
       return plan::OutsideKind::deck;
+    case Task::lay_sitting_place:
+      return plan::OutsideKind::sitting_place;
+    case Task::lay_steps:
+      return plan::OutsideKind::steps;
+    case Task::lay_carport:
+      return plan::OutsideKind::carport;
     default:
       return std::nullopt;
   }

@@ -36,6 +36,9 @@ LayShape shapeOfOutside(plan::OutsideKind kind) {
     case plan::OutsideKind::deck:
     case plan::OutsideKind::soakaway:
     case plan::OutsideKind::septic_tank:
+    case plan::OutsideKind::sitting_place:
+    case plan::OutsideKind::steps:
+    case plan::OutsideKind::carport:
       break;
   }
   return LayShape::area;
@@ -69,9 +72,11 @@ PointCount countOf(const LayModel& model, LayShape shape) {
   if (thing != nullptr && std::holds_alternative<plan::Radiator>(*thing)) return {2, 2};
   if (shape == LayShape::line) return {2, kAnyNumber};
   const auto* outside = thing == nullptr ? nullptr : std::get_if<plan::OutsideThing>(thing);
-  // A deck is never a point; the others may be sunk under a lid that is all one sees.
-  const bool lid = outside != nullptr && outside->kind != plan::OutsideKind::deck;
-  return {lid ? std::size_t{1} : std::size_t{3}, kAnyNumber};
+  // A deck or a carport is never a point; tanks may be sunk under a lid that is all one sees, and
+  // of the rest a middle may do.
+  const bool point = outside != nullptr && outside->kind != plan::OutsideKind::deck &&
+                     outside->kind != plan::OutsideKind::carport;
+  return {point ? std::size_t{1} : std::size_t{3}, kAnyNumber};
 }
 
 std::vector<Point> rectangleOf(Point a, Point b) { return {a, {b.x, a.y}, b, {a.x, b.y}}; }

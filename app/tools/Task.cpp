@@ -20,13 +20,13 @@ TaskGroup groupOf(Task task) {
   if (task >= Task::lay_house && task <= Task::split_wall) return TaskGroup::outline;
   if (task >= Task::lay_socket && task <= Task::lay_test_hole) return TaskGroup::at_point;
   if (task >= Task::run_gas && task <= Task::lay_overhead_line) return TaskGroup::line;
-  if (task >= Task::lay_room && task <= Task::lay_deck) return TaskGroup::area;
+  if (task >= Task::lay_room && task <= Task::lay_carport) return TaskGroup::area;
   if (task == Task::measure || task == Task::dimension) return TaskGroup::measure;
   return TaskGroup::choose;
 }
 
 std::optional<plan::OpeningKind> openingKindOf(Task task) {
-  return kindFrom<plan::OpeningKind>(task, Task::lay_window, Task::lay_flue_terminal);
+  return kindFrom<plan::OpeningKind>(task, Task::lay_window, Task::lay_roof_window);
 }
 
 std::optional<plan::ServiceKind> serviceKindOf(Task task) {

@@ -20,6 +20,8 @@ enum class Task {
   lay_garage_door,
   lay_air_vent,
   lay_flue_terminal,
+  lay_soffit_vent,
+  lay_roof_window,
   lay_gas,
   lay_electricity,
   lay_telecom,
@@ -76,6 +78,9 @@ enum class Task {
   lay_septic_tank,
   lay_soakaway,
   lay_deck,
+  lay_sitting_place,
+  lay_steps,
+  lay_carport,
   // Looking.
   measure,
   dimension,

@@ -36,6 +36,9 @@ LineShape outsideLineShape(plan::OutsideKind kind) {
     case plan::OutsideKind::deck:
     case plan::OutsideKind::soakaway:
     case plan::OutsideKind::septic_tank:
+    case plan::OutsideKind::sitting_place:
+    case plan::OutsideKind::steps:
+    case plan::OutsideKind::carport:
       break;
   }
   return {2, {LinePart::offset, LinePart::off, LinePart::width, LinePart::depth}};
@@ -202,6 +205,8 @@ const std::vector<ThingWord>& thingWords() {
       word("gd", "garage", LineKind::opening, garage_door),
       word("v", "vent", LineKind::opening, air_vent),
       word("fl", "flue", LineKind::opening, flue_terminal),
+      word("sv", "soffit", LineKind::opening, soffit_vent),
+      word("rl", "rooflight", LineKind::opening, roof_window),
       word("gas", "gas", LineKind::service, S::gas),
       word("el", "electricity", LineKind::service, S::electricity),
       word("wa", "water", LineKind::service, S::water),
@@ -229,6 +234,9 @@ const std::vector<ThingWord>& thingWords() {
       word("st", "septic", LineKind::outside, O::septic_tank),
       word("ta", "tank", LineKind::outside, O::tank),
       word("de", "deck", LineKind::outside, O::deck),
+      word("se", "seat", LineKind::outside, O::sitting_place),
+      word("stp", "steps", LineKind::outside, O::steps),
+      word("cp", "carport", LineKind::outside, O::carport),
       word("ac", "aircon", LineKind::outside, O::air_conditioner),
       word("pa", "path", LineKind::outside, O::path),
       word("bo", "boundary", LineKind::outside, O::boundary),

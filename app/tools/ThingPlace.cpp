@@ -123,7 +123,8 @@ base::Result<plan::Job> withOpening(const plan::Job& job, const WallFrame& frame
   plan::Opening facts;
   facts.kind = line.opening();
   // A vent is always open; a flue terminal is none that lets air in.
-  if (facts.kind == plan::OpeningKind::air_vent) facts.opens = plan::Opens::vent;
+  if (facts.kind == plan::OpeningKind::air_vent || facts.kind == plan::OpeningKind::soffit_vent)
+    facts.opens = plan::Opens::vent;
   facts.sill_m = line.sill_m;
   facts.head_m = line.head_m;
   const plan::Side from = line.from_right ? plan::Side::right : plan::Side::left;
@@ -218,7 +219,8 @@ base::Result<plan::Job> withPoint(const plan::Job& job, const WallFrame& frame,
   if (!fits(frame, offsetOf(frame, line, 0.0), 0.0)) return pastEnd(frame, line, 0.0);
   const Point at = inside(frame, line);
   if (line.kind == LineKind::supply) {
-    return plan::addThing(job, plan::Supply{"", "", static_cast<plan::SupplyKind>(line.which), at});
+    return plan::addThing(job, plan::Supply{"", "", static_cast<plan::SupplyKind>(line.which), at,
+                                            plan::YesNo::unknown, ""});
   }
   if (line.kind == LineKind::fitting) {
     return plan::addThing(job,

@@ -25,6 +25,10 @@ double usualWidth_m(plan::OpeningKind kind) {
       return 2.40;
     case plan::OpeningKind::air_vent:
       return 0.215;
+    case plan::OpeningKind::soffit_vent:
+      return 0.40;
+    case plan::OpeningKind::roof_window:
+      return 0.80;
     case plan::OpeningKind::flue_terminal:
       break;
   }
@@ -62,7 +66,8 @@ plan::Thing nextOpening(const plan::Job& job, plan::OpeningKind kind) {
   if (!last) next.width_m = usualWidth_m(kind);
   // That the last one never opens, or draws air in, was seen of that one: less is kept clear of a
   // fixed window. A vent is always open.
-  next.opens = kind == plan::OpeningKind::air_vent ? plan::Opens::vent : plan::Opens::yes;
+  const bool vent = kind == plan::OpeningKind::air_vent || kind == plan::OpeningKind::soffit_vent;
+  next.opens = vent ? plan::Opens::vent : plan::Opens::yes;
   return next;
 }
 

@@ -79,6 +79,12 @@ constexpr std::array kTasks{
     task<Task::lay_flue_terminal>(
         Menu::lay_opening, "task.flue", QT_TRANSLATE_NOOP("Actions", "&Flue terminal"), "",
         QT_TRANSLATE_NOOP("Actions", "The terminal of a flue in the wall.")),
+    task<Task::lay_soffit_vent>(
+        Menu::lay_opening, "task.soffit_vent", QT_TRANSLATE_NOOP("Actions", "S&offit vent"), "",
+        QT_TRANSLATE_NOOP("Actions", "A vent under the eaves, into the roof.")),
+    task<Task::lay_roof_window>(
+        Menu::lay_opening, "task.roof_window", QT_TRANSLATE_NOOP("Actions", "&Roof window"), "",
+        QT_TRANSLATE_NOOP("Actions", "A window in the slope of the roof above this wall.")),
     again<TaskGroup::service>(
         Menu::lay_service, "task.service", QT_TRANSLATE_NOOP("Actions", "Service as last t&ime"),
         "Alt+3", QT_TRANSLATE_NOOP("Actions", "Takes up the kind of service that was laid last.")),
@@ -266,6 +272,14 @@ constexpr std::array kTasks{
                              QT_TRANSLATE_NOOP("Actions", "A soakaway.")),
     task<Task::lay_deck>(Menu::lay_area, "task.deck", QT_TRANSLATE_NOOP("Actions", "&Deck"), "",
                          QT_TRANSLATE_NOOP("Actions", "A deck outside.")),
+    task<Task::lay_sitting_place>(
+        Menu::lay_area, "task.sitting_place", QT_TRANSLATE_NOOP("Actions", "S&itting place"), "",
+        QT_TRANSLATE_NOOP("Actions", "Where people sit outside: no air is blown at it.")),
+    task<Task::lay_steps>(Menu::lay_area, "task.steps", QT_TRANSLATE_NOOP("Actions", "Ste&ps"), "",
+                          QT_TRANSLATE_NOOP("Actions", "Steps outside.")),
+    task<Task::lay_carport>(Menu::lay_area, "task.carport",
+                            QT_TRANSLATE_NOOP("Actions", "Carp&ort"), "",
+                            QT_TRANSLATE_NOOP("Actions", "A roof over a car, open at its sides.")),
     again<TaskGroup::measure>(
         Menu::measure, "task.measuring", QT_TRANSLATE_NOOP("Actions", "Measuring as last ti&me"),
         "Alt+9",

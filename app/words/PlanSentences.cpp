@@ -502,6 +502,103 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "{thing} is an overhead line. Keep ladder and riser well away: 1 m is the "
                          "least here (own figure), and its operator may want more.")},
+      // Suction, fan, pipe, price
+      {"plan.suction.none",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A suction of {suction} is none. Put one above 0 Pa, or leave it out: the "
+                         "program's own figure is taken then.")},
+      {"plan.suction.limit-above-target",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The limit of {limit} is above the target of {target}. What is held has "
+                         "at least the limit, what is good the target: put the limit lower.")},
+      {"plan.pit.size",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "A pit of {pit} litres is none that a crew digs: {least} to {most} litres. Check it.")},
+      {"plan.ground.spread",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "From {low} to {high} is no range of a figure of the ground. Put the low "
+                         "end first and above nothing, or leave it out.")},
+      {"plan.test.no-hole",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A reading is of the test hole \"{hole}\", which is not on the plan. "
+                         "Place the hole, or take the reading out.")},
+      {"plan.test.hole-twice",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The hole \"{hole}\" is read twice in one test. Keep one reading; put the "
+                         "other in a test of its own.")},
+      {"plan.test.sd",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "A reading's standard deviation of {sd} is none. Put one above 0 Pa, or leave it out.")},
+      {"plan.test.over-pit",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "In the hole \"{hole}\" {suction} was read, more than the {pit} in the "
+                         "pit. Check both, and that the gauge's tubes were not crossed.")},
+      {"plan.test.sump-unknown",
+       QT_TRANSLATE_NOOP(
+           "Sentences", "Of the pressure test \"{test}\" it is not said which sump it drew from.")},
+      {"plan.test.no-sump", QT_TRANSLATE_NOOP("Sentences",
+                                              "The pressure test \"{test}\" drew from the sump "
+                                              "\"{sump}\", which does not exist. Name the sump.")},
+      {"plan.test.flow", QT_TRANSLATE_NOOP("Sentences",
+                                           "The flow of the pressure test \"{test}\" is not above "
+                                           "nothing. Put what was measured, or leave it out.")},
+      {"plan.test.flow-unknown",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "The flow of the pressure test \"{test}\" is not stated. Without it the readings show "
+           "how suction falls off, not how much air the ground gives.")},
+      {"plan.test.pit",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The pit's suction in the pressure test \"{test}\" is not above nothing. "
+                         "Put what was measured, or leave it out.")},
+      {"plan.test.no-readings",
+       QT_TRANSLATE_NOOP("Sentences", "The pressure test \"{test}\" has no readings in holes.")},
+      {"plan.fan.speed",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "A fan at {speed} of its speed cannot be. Put more than 0 % and at most 100 %.")},
+      {"plan.fan.curve",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Point {point} of the fan's curve is out of order: flow must rise and "
+                         "pressure fall from point to point, and neither be below nothing.")},
+      {"plan.fan.one-point",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A curve needs two points or more. Add one, or take the point out.")},
+      {"plan.pipe.length",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A pipe of {length} is none. Put its length, or leave it out.")},
+      {"plan.sump.fall", QT_TRANSLATE_NOOP("Sentences",
+                                           "The core at {sump} is to fall by {fall}; it is drilled "
+                                           "level within {most}. Check it.")},
+      {"plan.discharge.off-ring",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The air of sump {sump} is to leave at {chainage} of ring {ring}, which "
+                         "is not on the outside walls. Place it again.")},
+      {"plan.sump.no-supply",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The fan of sump {sump} is to be wired from \"{supply}\", which is not on "
+                         "the plan. Choose another, or place it.")},
+      {"plan.eaves.height",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Eaves at {eaves} above the floor are none: over 0 and up to {most}. "
+                         "Measure from finished floor level.")},
+      {"plan.quote.not-decimal",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "\"{entry}\" is not a decimal number such as 12.50. Use a point, no signs "
+                         "for thousands and no currency.")},
+      {"plan.quote.negative",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "\"{entry}\" is below nothing. A discount is a line with a negative price.")},
+      {"plan.quote.days",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A price that holds no day is none. Put a day or more, or leave it out.")},
+      {"plan.quote.nothing",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The line \"{line}\" of the price names no item and says nothing. Say "
+                         "what it is for, or take it out.")},
       // Design
       {"plan.barrel.length",
        QT_TRANSLATE_NOOP("Sentences",
@@ -587,6 +684,11 @@ std::span<const Sentence> planSentences() {
       {"fix.swap", QT_TRANSLATE_NOOP("Sentences", "Swap the two.")},
       {"fix.take-out", QT_TRANSLATE_NOOP("Sentences", "Take it out.")},
       {"fix.say-drawn", QT_TRANSLATE_NOOP("Sentences", "Mark it as drawn.")},
+      {"plan.sump.cored", QT_TRANSLATE_NOOP("Sentences",
+                                            "The sump {sump} is cored through a wall, so it cannot "
+                                            "be put inside the house.")},
+      {"plan.test.unknown",
+       QT_TRANSLATE_NOOP("Sentences", "There is no pressure test \"{test}\" in this job.")},
       {"plan.sump.not-cored",
        QT_TRANSLATE_NOOP(
            "Sentences",

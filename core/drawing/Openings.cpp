@@ -112,12 +112,50 @@ void above(Sketch& sketch, const PlanContext& c, const Reveal& r) {
   }
 }
 
+/// Slots under the eaves, just outside the face.
+void soffitVent(Sketch& sketch, const PlanContext& c, const Reveal& r) {
+  for (double in : {-1.9, -0.7}) across(sketch, r, in, solid(c.theme.ink, 0.9));
+  constexpr double kSlot_mm = 1.2;
+  const int slots = std::max(1, static_cast<int>(r.width_mm / kSlot_mm));
+  for (int i = 0; i <= slots; ++i) {
+    const double x = r.width_mm * i / slots;
+    sketch.line(r.at(x, -0.7), r.at(x, -1.9), solid(c.theme.ink, 0.9));
+  }
+}
+
+/// In the slope above the room behind the wall: dashed, as it is overhead.
+void roofWindow(Sketch& sketch, const PlanContext& c, const plan::Opening& o, const Reveal& r) {
+  constexpr double kIn_mm = 1.0;
+  constexpr double kDeep_mm = 3.0;
+  const double near = r.deep() + kIn_mm;
+  const double far = near + kDeep_mm;
+  const Pen overhead = dashed(c.theme.ink, 0.9, {3.0, 2.0});
+  sketch.outline({r.at(0, near), r.at(r.width_mm, near), r.at(r.width_mm, far), r.at(0, far)},
+                 overhead);
+  if (o.opens == plan::Opens::fixed) return;
+  sketch.line(r.at(0, near), r.at(r.width_mm / 2.0, far), overhead);  // hung at the top
+  sketch.line(r.at(r.width_mm, near), r.at(r.width_mm / 2.0, far), overhead);
+}
+
+/// Whether it was drawn: what is of the roof leaves no gap.
+bool paintedOfRoof(Sketch& sketch, PlanContext& c, const plan::Opening& o, const Reveal& r) {
+  if (!plan::isOfRoof(o.kind)) return false;
+  if (o.kind == plan::OpeningKind::soffit_vent) {
+    soffitVent(sketch, c, r);
+    c.occupied.take(grown(boxOf({r.at(0, -1.9), r.at(r.width_mm, -0.7)}), 0.5));
+  } else {
+    roofWindow(sketch, c, o, r);
+  }
+  return true;
+}
+
 }  // namespace
 
 void paintOpenings(Sketch& sketch, PlanContext& c) {
   for (const plan::Opening& o : c.plan().openings) {
     sketch.tagged(o.id);
     const Reveal r = revealOf(c, o);
+    if (paintedOfRoof(sketch, c, o, r)) continue;
     if (o.storey != 0) {
       above(sketch, c, r);
       continue;
@@ -141,6 +179,9 @@ void paintOpenings(Sketch& sketch, PlanContext& c) {
       case plan::OpeningKind::flue_terminal:
         flue(sketch, c, r);
         break;
+      case plan::OpeningKind::soffit_vent:
+      case plan::OpeningKind::roof_window:
+        break;  // drawn above
     }
     c.occupied.take(grown(boxOf({r.at(0, 0), r.at(r.width_mm, r.deep())}), 0.5));
   }

@@ -67,6 +67,39 @@ void deck(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
   }
 }
 
+/// A table between two seats.
+void sittingPlace(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
+  const auto area = areaOf(c, t, 3.0, 2.6);
+  sketch.outline(area, dashed(c.theme.outside, 1.2, {3.0, 2.0}));
+  const Point middle = boxOf(area).centre();
+  sketch.circle(middle, 1.0, solid(c.theme.outside, 1.2));
+  for (double aside : {-2.0, 1.2}) {
+    sketch.outline(rectangle(middle.x + aside, middle.y - 0.8, 0.8, 1.6),
+                   solid(c.theme.outside, 1.0));
+  }
+}
+
+/// Treads. Cut to the area only where it is a box, which steps nearly always are.
+void steps(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
+  const auto area = areaOf(c, t, 2.4, 2.0);
+  sketch.outline(area, solid(c.theme.outside, 1.4));
+  const Box box = boxOf(area);
+  constexpr double kTread_mm = 1.3;
+  for (double y = box.top + kTread_mm; y < box.bottom - 0.5; y += kTread_mm) {
+    if (area.size() == 4) sketch.line({box.left, y}, {box.right, y}, solid(c.theme.outside, 0.8));
+  }
+}
+
+/// A roof overhead: dashed, with its diagonals.
+void carport(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
+  const auto area = areaOf(c, t, 5.0, 4.0);
+  const Pen overhead = dashed(c.theme.outside, 1.2, {6.0, 3.0});
+  sketch.outline(area, overhead);
+  if (area.size() != 4) return;
+  sketch.line(area[0], area[2], overhead);
+  sketch.line(area[1], area[3], overhead);
+}
+
 /// A path's edge with slant joints on its left.
 void path(Sketch& sketch, const PlanContext& c, const plan::OutsideThing& t) {
   const auto line = c.at(t.points_m);
@@ -127,6 +160,15 @@ void thing(Sketch& sketch, PlanContext& c, const plan::OutsideThing& t) {
       break;
     case plan::OutsideKind::soakaway:
       sketch.outline(areaOf(c, t, 3.0, 3.0), dashed(c.theme.drain, 1.8, {4.0, 3.0}));
+      break;
+    case plan::OutsideKind::sitting_place:
+      sittingPlace(sketch, c, t);
+      break;
+    case plan::OutsideKind::steps:
+      steps(sketch, c, t);
+      break;
+    case plan::OutsideKind::carport:
+      carport(sketch, c, t);
       break;
     case plan::OutsideKind::overhead_line:
       sketch.path(c.at(t.points_m), dashed(c.theme.electricity, 1.4, {9.0, 3.0}));

@@ -32,7 +32,9 @@ bool clearOfWalls(const PlanContext& c, Point centre) {
 std::vector<Box> thingsOutside(const PlanContext& c) {
   std::vector<Box> out;
   for (const plan::OutsideThing& t : c.plan().outside) {
-    if (isLine(t) || t.kind == plan::OutsideKind::deck || t.points_m.empty()) continue;
+    if (isLine(t) || t.kind == plan::OutsideKind::deck || t.kind == plan::OutsideKind::carport ||
+        t.points_m.empty())
+      continue;
     out.push_back(t.points_m.size() == 1 ? around(c.at(t.points_m.front()), 3.0, 2.3)
                                          : boxOf(c.at(t.points_m)));
   }

@@ -43,7 +43,7 @@ std::vector<std::pair<double, Tie>> jambs(const siting::Study& study, const Edge
   std::vector<std::pair<double, Tie>> out;
   for (const plan::Opening& o : study.job().plan.openings) {
     if (o.at.ring != edge.ring || o.at.edge != edge.edge || o.storey != 0) continue;
-    if (o.kind == plan::OpeningKind::flue_terminal) continue;  // a pipe has no jambs
+    if (o.kind == plan::OpeningKind::flue_terminal || plan::isOfRoof(o.kind)) continue;  // no jambs
     // Chainage grows from left to right for someone who stands outside.
     for (const bool right : {false, true}) {
       const double along = o.at.offset_m + (right ? o.width_m : 0.0);

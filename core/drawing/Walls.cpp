@@ -23,7 +23,7 @@ bool isParty(const PlanContext& c, const PageEdge& e) {
 std::vector<Span> gapsOf(const PlanContext& c, int ring) {
   std::vector<Span> gaps;
   for (const plan::Opening& o : c.plan().openings) {
-    if (o.at.ring != ring || o.storey != 0) continue;
+    if (o.at.ring != ring || o.storey != 0 || plan::isOfRoof(o.kind)) continue;
     const double from = c.study.perimeter().placeOf(o.at).chainage_m;
     gaps.push_back({from, from + o.width_m});
   }

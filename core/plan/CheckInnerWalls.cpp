@@ -66,8 +66,8 @@ constexpr double kFrame_m = 0.05;
 
 /// Whether a wall that ends there stands in front of the opening.
 bool endsIn(const Plan& plan, const Opening& opening, Point end) {
-  const bool small =
-      opening.kind == OpeningKind::air_vent || opening.kind == OpeningKind::flue_terminal;
+  const bool small = isOfRoof(opening.kind) || opening.kind == OpeningKind::air_vent ||
+                     opening.kind == OpeningKind::flue_terminal;
   const auto edge = edgeAt(plan, opening.at);
   if (small || opening.storey != 0 || !edge) return false;
   const geometry::Vec along = directionOf(*edge);

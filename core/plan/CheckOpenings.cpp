@@ -25,13 +25,14 @@ void checkOpening(const Plan& plan, std::size_t index, ProblemList& problems) {
   }
 }
 
-/// Vents and terminals are often set under or over a window.
+/// Vents and terminals are often set under or over a window, and what is of the roof stands above.
 bool isSmall(const Opening& o) {
-  return o.kind == OpeningKind::air_vent || o.kind == OpeningKind::flue_terminal;
+  return isOfRoof(o.kind) || o.kind == OpeningKind::air_vent ||
+         o.kind == OpeningKind::flue_terminal;
 }
 
 /// Whether two openings that overlap along the wall do so in height as well. Unknown heights: not
-/// said of vents and terminals, taken for sure of windows and doors.
+/// said of those, taken for sure of windows and doors.
 bool overlapInHeight(const Opening& a, const Opening& b) {
   if (a.sill_m && a.head_m && b.sill_m && b.head_m) {
     return *a.sill_m < *b.head_m && *b.sill_m < *a.head_m;

@@ -21,6 +21,9 @@ std::size_t leastPoints(OutsideKind kind) {
     case OutsideKind::deck:
     case OutsideKind::soakaway:
     case OutsideKind::septic_tank:
+    case OutsideKind::sitting_place:
+    case OutsideKind::steps:
+    case OutsideKind::carport:
       break;
   }
   return 1;
@@ -33,6 +36,9 @@ bool isArea(const OutsideThing& thing) {
     case OutsideKind::deck:
     case OutsideKind::soakaway:
     case OutsideKind::septic_tank:
+    case OutsideKind::sitting_place:
+    case OutsideKind::steps:
+    case OutsideKind::carport:
       return thing.points_m.size() >= 3;
     default:
       return false;

@@ -34,6 +34,12 @@ inline constexpr double kLargestCore_mm = 300.0;
 
 /// Layers nobody lists (plaster, paint) may make this much of a wall.
 inline constexpr double kUnlistedLayers_m = 0.02;
+/// A pit holds at least what a fist leaves and at most what no crew digs through a core.
+inline constexpr double kSmallestPit_l = 1.0;
+inline constexpr double kLargestPit_l = 500.0;
+/// A core is drilled level or nearly so.
+inline constexpr double kSteepestCore_deg = 45.0;
+inline constexpr double kHighestEaves_m = 50.0;
 
 struct CheckedRings {
   bool outer_sound = false;             ///< closed, simple, of the right turn
@@ -55,9 +61,17 @@ void checkRoomsAndZones(const Plan& plan, const CheckedRings& rings, ProblemList
 void checkInnerWalls(const Plan& plan, ProblemList& problems);
 void checkHeating(const Plan& plan, ProblemList& problems);
 void checkOutside(const Plan& plan, ProblemList& problems);
+void checkSuction(const Job& job, ProblemList& problems);
 void checkDesign(const Job& job, const CheckedRings& rings, ProblemList& problems);
 
+void checkRun(const Job& job, ProblemList& problems);  ///< fan, pipe, discharge, supply
+void checkEavesHeights(const Job& job, ProblemList& problems);
+void checkQuote(const Quote& quote, ProblemList& problems);
+
 // Shared by several of them.
+
+/// Adds plan.pit.size unless absent or within what a crew can dig.
+void checkPit(std::optional<double> pit_l, const std::string& pointer, ProblemList& problems);
 
 /// Adds `<theme>no-wall` or `<theme>off-wall` ("plan.opening.") unless [offset, offset + width]
 /// lies on its edge. `pointer` is that of the object that holds ring, edge and offset_m.

@@ -100,6 +100,7 @@ base::Result<Job> removeSump(const Job& job, const std::string& sump) {
   sumps.erase(it);
   std::erase_if(result.design.waivers, [&](const Waiver& w) { return w.sump == sump; });
   dropDimensions(result.plan, [&](const std::string& end) { return end == sump; });
+  forgetGone(result, {sump});
   return result;
 }
 

@@ -17,8 +17,8 @@ inline constexpr double kWaiverReach_m = 0.010;
 /// when a sump to be added has no id or one that is taken.
 base::Result<Job> moveSump(const Job& job, const std::string& sump, int ring, double chainage_m);
 
-/// Removes the sump, every waiver that names it and every dimension tied to it. Error:
-/// plan.sump.unknown.
+/// Removes the sump, every waiver that names it and every dimension tied to it; pressure tests of
+/// it stay and name no sump. Error: plan.sump.unknown.
 base::Result<Job> removeSump(const Job& job, const std::string& sump);
 
 /// Adds or replaces (same sump, rule, thing, not lapsed) a waiver; without an id it gets a free one

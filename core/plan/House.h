@@ -50,6 +50,7 @@ struct House {
   StandbySump standby;
   std::vector<Layer> wall_layers;              ///< outside to inside, where a wall states none
   Looked eaves_wildlife = Looked::not_looked;  ///< bats, nests: found, stop and ask
+  std::optional<double> eaves_m;               ///< where a wall states none
   bool operator==(const House&) const = default;
 };
 

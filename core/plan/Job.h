@@ -7,6 +7,7 @@
 #include "plan/Design.h"
 #include "plan/House.h"
 #include "plan/Plan.h"
+#include "plan/SuctionFacts.h"
 
 namespace sumpwright::plan {
 
@@ -53,6 +54,7 @@ struct Job {
   Permissions permissions;
   House house;
   Plan plan;
+  SuctionFacts suction;
   Design design;
   bool operator==(const Job&) const = default;
 };

@@ -27,12 +27,17 @@ constexpr Range rangeOf(std::string_view key) {
   if (key.ends_with("_m")) return {-1e4, 1e4};
   if (key.ends_with("_mm")) return {-1e5, 1e5};
   if (key.ends_with("_deg")) return {-3600, 3600};
+  if (key.ends_with("_pa")) return {-1e5, 1e5};
+  if (key.ends_with("_m3_s")) return {-1e3, 1e3};
+  if (key.ends_with("_w")) return {0, 1e6};
+  if (key.ends_with("_l")) return {0, 1e5};
+  if (key == "speed") return {0, 10};
   if (key == "year_built") return {0, 9999};
   if (key == "fade") return {0, 1};
   if (key == "m_per_px") return {0, 1e3};
   if (key.ends_with("_px")) return {-1e6, 1e6};
   if (key == "storey") return {-10, 200};
-  return {0, 1e5};  // ring, edge
+  return {0, 1e5};  // ring, edge, bends, days, ends of a spread
 }
 
 template <class Owner, class T>
@@ -90,7 +95,8 @@ inline constexpr auto kFields<Wall> = std::tuple(
     may("elevation", &Wall::elevation), may("thickness_m", &Wall::thickness_m),
     may("foundation", &Wall::foundation), may("ground", &Wall::ground),
     may("free_depth_m", &Wall::free_depth_m), may("ground_level_m", &Wall::ground_level_m),
-    may("layers", &Wall::layers), may("ground_points", &Wall::ground_points));
+    may("layers", &Wall::layers), may("ground_points", &Wall::ground_points),
+    may("party_below", &Wall::party_below), may("eaves_m", &Wall::eaves_m));
 
 template <>
 inline constexpr auto kFields<Ring> = std::tuple(must("corners_m", &Ring::corners),
@@ -117,7 +123,8 @@ inline constexpr auto kFields<Service> = std::tuple(
 template <>
 inline constexpr auto kFields<Room> = std::tuple(must("id", &Room::id), may("name", &Room::name),
                                                  may("use", &Room::use),
-                                                 must("outline_m", &Room::outline_m));
+                                                 must("outline_m", &Room::outline_m),
+                                                 may("old_tiles", &Room::old_tiles));
 
 template <>
 inline constexpr auto kFields<FloorZone> =
@@ -166,7 +173,9 @@ template <>
 inline constexpr auto kFields<Supply> = std::tuple(must("id", &Supply::id),
                                                    may("name", &Supply::name),
                                                    must("kind", &Supply::kind),
-                                                   must("at_m", &Supply::at_m));
+                                                   must("at_m", &Supply::at_m),
+                                                   may("rcd_shared", &Supply::rcd_shared),
+                                                   may("circuit", &Supply::circuit));
 
 template <>
 inline constexpr auto kFields<Fitting> = std::tuple(must("id", &Fitting::id),
@@ -249,13 +258,53 @@ inline constexpr auto kFields<House> = std::tuple(
     may("footing_top_high_m", &House::footing_top_high_m), may("barrier", &House::barrier),
     may("barrier_level_m", &House::barrier_level_m), may("height_datum", &House::height_datum),
     may("appliances", &House::appliances), may("standby", &House::standby),
-    may("wall_layers", &House::wall_layers), may("eaves_wildlife", &House::eaves_wildlife));
+    may("wall_layers", &House::wall_layers), may("eaves_wildlife", &House::eaves_wildlife),
+    may("eaves_m", &House::eaves_m));
 
 template <>
-inline constexpr auto kFields<Sump> = std::tuple(must("id", &Sump::id), may("kind", &Sump::kind),
-                                                 may("ring", &Sump::ring),
-                                                 may("chainage_m", &Sump::chainage_m),
-                                                 may("at_m", &Sump::at_m));
+inline constexpr auto kFields<Spread> = std::tuple(must("low", &Spread::low),
+                                                   must("high", &Spread::high));
+
+template <>
+inline constexpr auto kFields<GroundGuess> =
+    std::tuple(may("permeability_m2", &GroundGuess::permeability_m2),
+               may("fill_depth_m", &GroundGuess::fill_depth_m),
+               may("leakage_m_s_pa", &GroundGuess::leakage_m_s_pa),
+               may("joint_width_mm", &GroundGuess::joint_width_mm),
+               may("footing_m2_s_pa", &GroundGuess::footing_m2_s_pa),
+               may("exposed_m_s_pa", &GroundGuess::exposed_m_s_pa));
+
+template <>
+inline constexpr auto kFields<HoleReading> = std::tuple(must("hole", &HoleReading::hole),
+                                                        must("suction_pa",
+                                                             &HoleReading::suction_pa),
+                                                        may("sd_pa", &HoleReading::sd_pa));
+
+template <>
+inline constexpr auto kFields<PressureTest> =
+    std::tuple(must("id", &PressureTest::id), may("date", &PressureTest::date),
+               may("sump", &PressureTest::sump), may("fan", &PressureTest::fan),
+               may("flow_m3_s", &PressureTest::flow_m3_s), may("pit_pa", &PressureTest::pit_pa),
+               may("readings", &PressureTest::readings), may("notes", &PressureTest::notes));
+
+template <>
+inline constexpr auto kFields<SuctionFacts> =
+    std::tuple(may("target_pa", &SuctionFacts::target_pa), may("limit_pa", &SuctionFacts::limit_pa),
+               may("pit_l", &SuctionFacts::pit_l), may("ground", &SuctionFacts::ground),
+               may("tests", &SuctionFacts::tests), may("use_tests", &SuctionFacts::use_tests));
+
+template <>
+inline constexpr auto kFields<Discharge> = std::tuple(may("ring", &Discharge::ring),
+                                                      must("chainage_m", &Discharge::chainage_m),
+                                                      must("height_m", &Discharge::height_m));
+
+template <>
+inline constexpr auto kFields<Sump> = std::tuple(
+    must("id", &Sump::id), may("kind", &Sump::kind), may("ring", &Sump::ring),
+    may("chainage_m", &Sump::chainage_m), may("at_m", &Sump::at_m), may("entry_m", &Sump::entry_m),
+    may("fall_deg", &Sump::fall_deg), may("pit_l", &Sump::pit_l),
+    may("discharge", &Sump::discharge), may("fan_place", &Sump::fan_place),
+    may("fan_height_m", &Sump::fan_height_m), may("supply", &Sump::supply));
 
 template <>
 inline constexpr auto kFields<Waiver> =
@@ -266,12 +315,48 @@ inline constexpr auto kFields<Waiver> =
                may("date", &Waiver::date), may("lapsed", &Waiver::lapsed));
 
 template <>
-inline constexpr auto kFields<Design> = std::tuple(may("outlet", &Design::outlet),
-                                                   may("core_mm", &Design::core_mm),
-                                                   may("pipe_od_mm", &Design::pipe_od_mm),
-                                                   may("barrel_length_m", &Design::barrel_length_m),
-                                                   may("sumps", &Design::sumps),
-                                                   may("waivers", &Design::waivers));
+inline constexpr auto kFields<FanPickPoint> = std::tuple(
+    must("flow_m3_s", &FanPickPoint::flow_m3_s), must("pressure_pa", &FanPickPoint::pressure_pa),
+    may("power_w", &FanPickPoint::power_w));
+
+template <>
+inline constexpr auto kFields<FanPick> = std::tuple(may("table", &FanPick::table),
+                                                    may("id", &FanPick::id),
+                                                    may("title", &FanPick::title),
+                                                    may("points", &FanPick::points),
+                                                    may("speed", &FanPick::speed));
+
+template <>
+inline constexpr auto kFields<PipeRun> = std::tuple(may("before_m", &PipeRun::before_m),
+                                                    may("after_m", &PipeRun::after_m),
+                                                    may("bends_before", &PipeRun::bends_before),
+                                                    may("bends_after", &PipeRun::bends_after));
+
+template <>
+inline constexpr auto kFields<QuoteLine> = std::tuple(must("id", &QuoteLine::id),
+                                                      may("item", &QuoteLine::item),
+                                                      may("text", &QuoteLine::text),
+                                                      may("quantity", &QuoteLine::quantity),
+                                                      may("unit_price", &QuoteLine::unit_price),
+                                                      may("left_out", &QuoteLine::left_out));
+
+template <>
+inline constexpr auto kFields<Quote> = std::tuple(may("price_book", &Quote::price_book),
+                                                  may("date", &Quote::date),
+                                                  may("valid_days", &Quote::valid_days),
+                                                  may("tax_percent", &Quote::tax_percent),
+                                                  may("margin_percent", &Quote::margin_percent),
+                                                  may("provisional", &Quote::provisional),
+                                                  may("lines", &Quote::lines));
+
+template <>
+inline constexpr auto kFields<Design> = std::tuple(
+    may("outlet", &Design::outlet), may("core_mm", &Design::core_mm),
+    may("pipe_od_mm", &Design::pipe_od_mm), may("barrel_length_m", &Design::barrel_length_m),
+    may("sumps", &Design::sumps), may("waivers", &Design::waivers), may("fan", &Design::fan),
+    may("shared_fan", &Design::shared_fan), may("pipe", &Design::pipe),
+    may("annulus", &Design::annulus), may("silencer", &Design::silencer),
+    may("quote", &Design::quote));
 
 template <>
 inline constexpr auto kFields<LookedFor> =
@@ -296,7 +381,7 @@ inline constexpr auto kFields<Job> =
                may("survey_method", &Job::survey_method), may("notes", &Job::notes),
                may("photos", &Job::photos), may("looked_for", &Job::looked_for),
                may("permissions", &Job::permissions), may("house", &Job::house),
-               may("plan", &Job::plan), may("design", &Job::design));
+               may("plan", &Job::plan), may("suction", &Job::suction), may("design", &Job::design));
 
 /// Whether T is an object of the format.
 template <class T>

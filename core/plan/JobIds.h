@@ -39,8 +39,10 @@ void forEachId(AnyJob& job, Visit&& visit) {
   all(plan.test_holes, "/plan/test_holes");
   all(plan.wall_features, "/plan/wall_features");
   all(plan.dimensions, "/plan/dimensions");
+  all(job.suction.tests, "/suction/tests");
   all(job.design.sumps, "/design/sumps");
   all(job.design.waivers, "/design/waivers");
+  all(job.design.quote.lines, "/design/quote/lines");
 }
 
 /// Ids in use.

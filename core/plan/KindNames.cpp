@@ -16,6 +16,7 @@ SUMPWRIGHT_NAMES(Elevation, "unmarked", "front", "rear", "gable")
 SUMPWRIGHT_NAMES(Foundation, "unknown", "strip", "rubble", "raft_edge", "ground_beam",
                  "insulated_raft", "retaining")
 SUMPWRIGHT_NAMES(OutsideGround, "unknown", "own", "shared", "neighbour", "public")
+SUMPWRIGHT_NAMES(PartyBelow, "unknown", "cut", "continuous")
 SUMPWRIGHT_NAMES(LayerKind, "render", "external_insulation", "cladding", "brick", "block", "stone",
                  "concrete", "timber_frame", "cavity", "insulation", "board")
 SUMPWRIGHT_NAMES(WallFeatureKind, "pier", "chimney_breast", "beam_bearing", "movement_joint",
@@ -27,7 +28,7 @@ SUMPWRIGHT_NAMES(HousePart, "house", "extension", "conservatory", "porch", "gara
 SUMPWRIGHT_NAMES(Sharing, "not_shared", "compass_rule", "least_squares")
 SUMPWRIGHT_NAMES(ThingEnd, "start", "end", "middle")
 SUMPWRIGHT_NAMES(OpeningKind, "window", "door", "glazed_door", "garage_door", "air_vent",
-                 "flue_terminal")
+                 "flue_terminal", "soffit_vent", "roof_window")
 SUMPWRIGHT_NAMES(Opens, "yes", "fixed", "vent", "intake")
 SUMPWRIGHT_NAMES(ServiceKind, "gas", "electricity", "telecom", "oil", "water", "drain", "waste")
 SUMPWRIGHT_NAMES(RunKnown, "unknown", "drawn", "overhead")
@@ -41,7 +42,7 @@ SUMPWRIGHT_NAMES(SupplyKind, "socket", "fused_spur", "consumer_unit")
 SUMPWRIGHT_NAMES(FittingKind, "sink", "bath", "shower", "wc", "basin", "appliance")
 SUMPWRIGHT_NAMES(OutsideKind, "path", "gully", "inspection_chamber", "tank", "air_conditioner",
                  "deck", "neighbour_opening", "boundary", "soakaway", "septic_tank",
-                 "overhead_line")
+                 "overhead_line", "sitting_place", "steps", "carport")
 SUMPWRIGHT_NAMES(Looked, "not_looked", "present", "looked_none")
 SUMPWRIGHT_NAMES(SurveyMethod, "not_stated", "tape", "laser", "traced_picture", "map_outline")
 SUMPWRIGHT_NAMES(DisplayUnits, "metric", "imperial")
@@ -54,6 +55,8 @@ SUMPWRIGHT_NAMES(StandbyState, "not_searched", "searched_not_found", "found")
 SUMPWRIGHT_NAMES(StandbyIdentity, "assumed", "label", "traced")
 SUMPWRIGHT_NAMES(SumpKind, "cored", "internal", "standby")
 SUMPWRIGHT_NAMES(OutletMode, "low", "riser")
+SUMPWRIGHT_NAMES(FanPlace, "outside_low", "outside_high", "roof_space")
+SUMPWRIGHT_NAMES(AnnulusSeal, "unknown", "sealed", "not_sealed")
 SUMPWRIGHT_NAMES(Evidence, "reason", "locating_record", "drains_located", "engineers_note",
                  "consent")
 

@@ -9,6 +9,8 @@ namespace sumpwright::plan {
 enum class WallKind { outside, party, dwarf };
 enum class Elevation { unmarked, front, rear, gable };  ///< which side of the house the wall is
 enum class Foundation { unknown, strip, rubble, raft_edge, ground_beam, insulated_raft, retaining };
+/// Whether the fill under the floor goes on under the house next door.
+enum class PartyBelow { unknown, cut, continuous };
 enum class OutsideGround { unknown, own, shared, neighbour, public_ground };  ///< whose it is
 
 /// What a wall is made of; a wall lists its layers from the outside in.
@@ -38,7 +40,21 @@ enum class WallFeatureKind {
 
 enum class GroundSurface { unknown, soil, paving, concrete, tarmac, gravel, deck };
 
-enum class OpeningKind { window, door, glazed_door, garage_door, air_vent, flue_terminal };
+/// soffit_vent: into the roof, under the eaves; roof_window: in the slope above the eaves.
+enum class OpeningKind {
+  window,
+  door,
+  glazed_door,
+  garage_door,
+  air_vent,
+  flue_terminal,
+  soffit_vent,
+  roof_window
+};
+/// Whether an opening is of the roof: it leaves no gap in the wall's body.
+constexpr bool isOfRoof(OpeningKind kind) {
+  return kind == OpeningKind::soffit_vent || kind == OpeningKind::roof_window;
+}
 /// yes: opens; fixed: a pane that does not open; vent: permanently or usually open (trickle vent,
 /// air brick, extract grille, cat flap, dryer); intake: mechanical supply air.
 enum class Opens { yes, fixed, vent, intake };
@@ -88,7 +104,10 @@ enum class OutsideKind {
   boundary,
   soakaway,
   septic_tank,
-  overhead_line
+  overhead_line,
+  sitting_place,
+  steps,
+  carport
 };
 
 /// Tri-state of a survey. "present" and "looked_none" both mean somebody looked.
@@ -110,6 +129,9 @@ enum class StandbyIdentity { assumed, label, traced };
 
 enum class SumpKind { cored, internal, standby };
 enum class OutletMode { low, riser };  ///< low at the hole, or a riser to the eaves
+enum class FanPlace { outside_low, outside_high, roof_space };
+/// Whether the gap round the pipe is sealed to the inner leaf.
+enum class AnnulusSeal { unknown, sealed, not_sealed };
 
 /// What stands behind a waiver; a rule sheet says which one a rule accepts.
 enum class Evidence { reason, locating_record, drains_located, engineers_note, consent };

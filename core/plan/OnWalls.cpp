@@ -52,6 +52,13 @@ void carryGround(const Ring& before, Ring& after, const Carry& carry) {
   }
 }
 
+void carryDischarge(const Ring& before, const Ring& after, int ring, Sump& sump,
+                    const Carry& carry) {
+  if (!sump.discharge || sump.discharge->ring != ring) return;
+  const OnEdge from = onEdge(before, sump.discharge->chainage_m);
+  sump.discharge->chainage_m = chainageOf(after, carry(before, after, from, 0.0));
+}
+
 }  // namespace
 
 Vec directionOf(const Segment& s) {
@@ -105,6 +112,7 @@ Job withRing(const Job& job, std::size_t ring, Ring after, const Carry& carry) {
     at.offset_m = to.offset_m;
   });
   for (Sump& sump : result.design.sumps) {
+    carryDischarge(before, after, static_cast<int>(ring), sump, carry);
     if (sump.kind != SumpKind::cored || sump.ring != static_cast<int>(ring)) continue;
     const Sump was = sump;
     const OnEdge from = onEdge(before, sump.chainage_m);

@@ -10,6 +10,9 @@ bool enclosesArea(const OutsideThing& thing) {
     case OutsideKind::deck:
     case OutsideKind::soakaway:
     case OutsideKind::septic_tank:
+    case OutsideKind::sitting_place:
+    case OutsideKind::steps:
+    case OutsideKind::carport:
       return thing.points_m.size() >= 3;
     case OutsideKind::path:
     case OutsideKind::gully:

@@ -45,6 +45,8 @@ struct Wall {
   std::optional<double> ground_level_m;  ///< outside ground, to finished floor = 0
   std::vector<Layer> layers;             ///< outside to inside; empty: the house's wall_layers
   std::vector<GroundPoint> ground_points;
+  PartyBelow party_below = PartyBelow::unknown;  ///< party walls only
+  std::optional<double> eaves_m;                 ///< not stated: the house's
   bool operator==(const Wall&) const = default;
 };
 
@@ -120,6 +122,8 @@ struct Room {
   std::string name;
   RoomUse use = RoomUse::unknown;
   std::vector<Point> outline_m;  ///< inner faces
+  /// Thin tiles or black glue that may be older than 2000: no hole before they are tested.
+  YesNo old_tiles = YesNo::unknown;
   bool operator==(const Room&) const = default;
 };
 
@@ -193,6 +197,8 @@ struct Supply {
   std::string name;
   SupplyKind kind = SupplyKind::socket;
   Point at_m;
+  YesNo rcd_shared = YesNo::unknown;  ///< a residual-current device with other circuits on it
+  std::string circuit;                ///< as the consumer unit calls it
   bool operator==(const Supply&) const = default;
 };
 

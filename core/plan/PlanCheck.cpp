@@ -37,6 +37,16 @@ const std::vector<std::string_view>& keyOrder() {
     addKeys<WallFeature>(keys);
     addKeys<Underlay>(keys);
     addKeys<Waiver>(keys);
+    addKeys<SuctionFacts>(keys);
+    addKeys<GroundGuess>(keys);
+    addKeys<PressureTest>(keys);
+    addKeys<HoleReading>(keys);
+    addKeys<Sump>(keys);
+    addKeys<Discharge>(keys);
+    addKeys<FanPick>(keys);
+    addKeys<PipeRun>(keys);
+    addKeys<Quote>(keys);
+    addKeys<QuoteLine>(keys);
     return keys;
   }();
   return order;
@@ -71,7 +81,11 @@ base::Problems checkJob(const Job& job) {
   checkInnerWalls(job.plan, problems);
   checkHeating(job.plan, problems);
   checkOutside(job.plan, problems);
+  checkSuction(job, problems);
+  checkEavesHeights(job, problems);
   checkDesign(job, rings, problems);
+  checkRun(job, problems);
+  checkQuote(job.design.quote, problems);
   checkZones(job, problems);
   checkRoomsAndZones(job.plan, rings, problems);
   return problems.takeSorted(placeInFile);

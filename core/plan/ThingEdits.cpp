@@ -230,6 +230,7 @@ base::Result<Job> removeThing(const Job& job, const std::string& id) {
                 [&](const InnerDoor& door) { return gone.contains(door.id); });
   std::erase_if(result.design.waivers, [&](const Waiver& w) { return gone.contains(w.thing); });
   dropDimensions(result.plan, [&](const std::string& end) { return gone.contains(end); });
+  forgetGone(result, gone);
   settleLookedFor(job, result);
   return result;
 }

@@ -41,7 +41,8 @@ base::Result<Job> addThing(const Job& job, Thing thing);
 base::Result<Job> replaceThing(const Job& job, const Thing& thing);
 
 /// Takes it out, and with it the inner doors of an inner wall, the waivers that name what is gone,
-/// and the dimensions tied to it.
+/// the dimensions tied to it and what was read in a test hole; a sump wired from it names no
+/// supply any more.
 base::Result<Job> removeThing(const Job& job, const std::string& id);
 
 /// Moves it. What stands on a wall goes to the place on any wall that is nearest, and is kept on it

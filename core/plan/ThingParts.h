@@ -2,6 +2,7 @@
 // The lists a job has, and the parts things have in common: a place on a wall, points. Internal to
 // core/plan.
 
+#include <set>
 #include <string>
 #include <type_traits>
 #include <vector>
@@ -117,6 +118,17 @@ void forEachPoint(Job& job, Visit&& visit) {
   }
   if (job.house.standby.at_m) visit(*job.house.standby.at_m);
   if (job.plan.underlay) visit(job.plan.underlay->at_m);
+}
+
+/// Takes out what was read in holes that are gone, and what names a supply or sump that is.
+inline void forgetGone(Job& job, const std::set<std::string>& gone) {
+  for (PressureTest& test : job.suction.tests) {
+    std::erase_if(test.readings, [&](const HoleReading& r) { return gone.contains(r.hole); });
+    if (gone.contains(test.sump)) test.sump.clear();
+  }
+  for (Sump& sump : job.design.sumps) {
+    if (gone.contains(sump.supply)) sump.supply.clear();
+  }
 }
 
 /// Takes out the dimensions that `gone(id)` of an end.

@@ -76,7 +76,10 @@ void renumber(Job& job, int gone) {
     if (ring > gone) --ring;
   };
   forEachOnWall(job.plan, [&](OnWall& at, double) { up(at.ring); });
-  for (Sump& s : job.design.sumps) up(s.ring);
+  for (Sump& s : job.design.sumps) {
+    up(s.ring);
+    if (s.discharge) up(s.discharge->ring);
+  }
   for (Waiver& w : job.design.waivers) up(w.ring);
 }
 
@@ -140,6 +143,10 @@ base::Result<Job> removeRing(const Job& job, int ring) {
     return gone.contains(w.sump) || gone.contains(w.thing) || w.ring == ring;
   });
   dropDimensions(result.plan, [&](const std::string& end) { return gone.contains(end); });
+  for (Sump& s : result.design.sumps) {
+    if (s.discharge && s.discharge->ring == ring) s.discharge.reset();
+  }
+  forgetGone(result, gone);
   result.plan.rings.erase(result.plan.rings.begin() + ring);
   renumber(result, ring);
   settleLookedFor(job, result);

@@ -104,6 +104,7 @@ base::Result<Job> otherHalf(const Job& job) {
   }
   other.house.standby = StandbySump{};
   other.design.waivers.clear();
+  other.suction.tests.clear();
   return other;
 }
 
@@ -119,7 +120,10 @@ base::Result<Job> turnPlan(const Job& job, double degrees) {
                                             turn.sine * v.x + turn.cosine * v.y};
     p = {neat(to.x), neat(to.y)};
   });
-  for (Sump& s : result.design.sumps) keepOnRing(result.plan, s.ring, s.chainage_m);
+  for (Sump& s : result.design.sumps) {
+    keepOnRing(result.plan, s.ring, s.chainage_m);
+    if (s.discharge) keepOnRing(result.plan, s.discharge->ring, s.discharge->chainage_m);
+  }
   for (Waiver& w : result.design.waivers) keepOnRing(result.plan, w.ring, w.chainage_m);
   result.plan.north_deg = wrapped(job.plan.north_deg - degrees);
   for (Ring& ring : result.plan.rings) {

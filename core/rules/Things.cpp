@@ -35,6 +35,7 @@ ThingKind kindOf(const plan::Opening& o) {
     case OpeningKind::glazed_door:
       return ThingKind::glazed_door;
     case OpeningKind::air_vent:
+    case OpeningKind::soffit_vent:
       return ThingKind::air_vent;
     case OpeningKind::door:
     case OpeningKind::garage_door:
@@ -50,7 +51,7 @@ bool isDoor(const plan::Opening& o) {
 }
 
 /// A door is kept clear over its whole width, a window or vent beside its jambs (its sill may stand
-/// well above the hole). A flue terminal has no jambs.
+/// well above the hole). A flue terminal has no jambs, what is of the roof none at the hole.
 Thing jambsOf(const plan::Opening& o, const Perimeter& p, const Message& opening) {
   const double first = edgeOf(p, o.at).start_m + o.at.offset_m;
   const double last = first + o.width_m;
@@ -83,7 +84,8 @@ void addOpenings(const Job& job, const Perimeter& p, std::vector<Thing>& out,
     const geometry::Segment face = p.faceOf(o.at, o.width_m);
     t.shapes = {{face.a, face.b}};
     out.push_back(std::move(t));
-    if (o.kind != plan::OpeningKind::flue_terminal) out.push_back(jambsOf(o, p, what));
+    if (o.kind != plan::OpeningKind::flue_terminal && !plan::isOfRoof(o.kind))
+      out.push_back(jambsOf(o, p, what));
   }
 }
 
@@ -178,6 +180,9 @@ std::optional<ThingKind> kindOf(plan::OutsideKind kind) {
     case plan::OutsideKind::path:
     case plan::OutsideKind::deck:
     case plan::OutsideKind::overhead_line:  // in the way of a riser and a ladder, not of a hole
+    case plan::OutsideKind::sitting_place:  // these three matter to where the air leaves
+    case plan::OutsideKind::steps:
+    case plan::OutsideKind::carport:
       break;
   }
   return std::nullopt;

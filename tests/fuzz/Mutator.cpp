@@ -97,7 +97,8 @@ constexpr auto kTokens = std::to_array<std::string_view>(
 
 constexpr auto kWords = std::to_array<std::string_view>(
     {"", "unknown", "drawn", "overhead", "present", "looked_none", "not_looked", "party", "window",
-     "flue_terminal", "internal", "standby", "2026-02-30", "w0.0", "win", "\xE2\x82\xAC"});
+     "flue_terminal", "internal", "standby", "soffit_vent", "carport", "12.50", "2026-02-30",
+     "w0.0", "win", "\xE2\x82\xAC"});
 
 template <class List>
 std::string_view any(const List& list, Dice& dice) {

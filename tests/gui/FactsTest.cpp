@@ -51,7 +51,7 @@ class FactsOfAJob : public WindowFixture {
     add(plan::Radiator{"", "", plan::OnWall{0, 1, 0.2}, 0.5, {}});
     add(plan::Radiator{"", "", std::nullopt, 0.0, {{1, 1}, {2, 1}}});
     add(plan::HeatingPipe{"", "", {{1, 1}, {2, 1}}});
-    add(plan::Supply{"", "", plan::SupplyKind::socket, {1, 1}});
+    add(plan::Supply{"", "", plan::SupplyKind::socket, {1, 1}, plan::YesNo::unknown, ""});
     add(plan::Fitting{"", "", plan::FittingKind::sink, {1, 1}});
     add(plan::OutsideThing{"", "", plan::OutsideKind::tank, {{-3, -3}, {-2, -3}, {-2, -2}}});
     add(plan::TestHole{"", "", {1, 1}});
@@ -247,11 +247,14 @@ TEST_F(FactsOfAJob, EveryFieldOfHouseAndJobCanBeSet) {
     });
   };
   // Looked for, plan and waivers have pages of their own; appliances are things.
-  want(plan::Job(), "/", {"id", "looked_for"});
+  // What suction is told of stands on a stage of its own.
+  want(plan::Job(), "/", {"id", "looked_for", "suction"});
   want(plan::House(), "/house/", {"appliances"});
   want(plan::StandbySump(), "/house/standby/", {});
   want(plan::Permissions(), "/permissions/", {});
-  want(plan::Design(), "/design/", {"sumps", "waivers"});
+  // Fan, pipe and seal are entered with the suction and the run, the price with the paper.
+  want(plan::Design(), "/design/",
+       {"sumps", "waivers", "fan", "shared_fan", "pipe", "annulus", "silencer", "quote"});
 }
 
 TEST_F(FactsOfAJob, WhatCannotBeReadStaysAndSaysWhy) {

@@ -84,8 +84,10 @@ ThingKind sheetKind(const Opening& o) {
   if (o.kind == OpeningKind::flue_terminal) return ThingKind::flue_terminal;
   if (o.opens == Opens::intake) return ThingKind::intake;
   if (o.kind == OpeningKind::glazed_door) return ThingKind::glazed_door;
-  if (o.kind == OpeningKind::air_vent) return ThingKind::air_vent;
-  if (o.kind != OpeningKind::window) return ThingKind::door;  // a fixed leaf is a leaf still
+  if (o.kind == OpeningKind::air_vent || o.kind == OpeningKind::soffit_vent)
+    return ThingKind::air_vent;
+  if (o.kind != OpeningKind::window && o.kind != OpeningKind::roof_window)
+    return ThingKind::door;  // a fixed leaf is a leaf still
   return o.opens == Opens::fixed ? ThingKind::fixed_window : ThingKind::window;
 }
 
@@ -324,6 +326,7 @@ void SampledTwin::addAlong(const Rule& rule, int ring, double s,
   const double round = length_m(ring);
   for (const Opening& o : m_job.plan.openings) {
     if (o.storey != 0 || o.at.ring != ring || o.kind == OpeningKind::flue_terminal) continue;
+    if (o.kind == OpeningKind::soffit_vent || o.kind == OpeningKind::roof_window) continue;
     const double first = edgeStart(ring, static_cast<std::size_t>(o.at.edge)) + o.at.offset_m;
     const double last = first + o.width_m;
     double least = std::min(roundTheRing(s, first, round), roundTheRing(s, last, round));

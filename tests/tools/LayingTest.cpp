@@ -35,7 +35,8 @@ TEST(Laying, AClickLaysAGullyOnTheGrid) {
 }
 
 TEST(Laying, TypedDistancesFromTheNearestCornerWin) {
-  Laying lay = laying(PlanBuilder::rectangle(), plan::Supply{"", "", plan::SupplyKind::socket, {}});
+  Laying lay = laying(PlanBuilder::rectangle(),
+                      plan::Supply{"", "", plan::SupplyKind::socket, {}, plan::YesNo::unknown, ""});
   lay.move({9.0, 0.6});
   lay.setText("1.23, 0.11");
   EXPECT_EQ(lay.enter(), Laying::Typed::done);

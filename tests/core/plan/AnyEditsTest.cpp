@@ -10,6 +10,7 @@
 #include "plan/OpeningEdits.h"
 #include "plan/OutlineEdits.h"
 #include "plan/RoomEdits.h"
+#include "plan/SumpEdits.h"
 #include "plan/TapeEdits.h"
 #include "plan/ThingEdits.h"
 #include "plan/WallEdits.h"
@@ -75,6 +76,9 @@ class Hand {
       case 21:
         return addThing(job, newThing(job));
       case 22:
+        if (m_random.chance(0.5)) {
+          return setDischarge(job, "s", Discharge{ring(job), m_random.uniform(0, 40), 2.8});
+        }
         return moveSump(job, "s", ring(job), m_random.uniform(0, 40));
       case 23:
         return addGap(job, risingWall(job), m_random.uniform(-1, 6), m_random.uniform(-1, 6));

@@ -420,6 +420,7 @@ std::vector<CheckCase> checkCases() {
   addHeatingAndOutsideCases(cases);
   addDesignCases(cases);
   addSurveyCases(cases);
+  addRunCases(cases);
   return cases;
 }
 

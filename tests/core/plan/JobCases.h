@@ -31,7 +31,8 @@ struct CheckCase {
 };
 
 std::vector<CheckCase> checkCases();
-void addSurveyCases(std::vector<CheckCase>& cases);  ///< part of them
+void addSurveyCases(std::vector<CheckCase>& cases);  ///< part of them, as the next
+void addRunCases(std::vector<CheckCase>& cases);
 
 /// A sound little job as text with `more` keys at the top and `plan` keys in the plan.
 std::string jobText(const std::string& more = "", const std::string& plan = "");

@@ -14,6 +14,8 @@
 #include "plan/OutlineEdits.h"
 #include "plan/PlanCheck.h"
 #include "plan/RoomEdits.h"
+#include "plan/SuctionEdits.h"
+#include "plan/SumpEdits.h"
 #include "plan/ThingEdits.h"
 #include "plan/WallEdits.h"
 #include "words/Sentences.h"
@@ -43,6 +45,9 @@ void addEdits(base::Problems& all) {
   risen.plan.rising_walls.push_back({"rw", {{3.0, 0.5}, {3.0, 5.0}}, 0.1, {}});
   add(fillGap(risen, "rw", 1.0));
   add(floorZoneFromWalls(house));
+  add(removePressureTest(house, "x"));
+  add(moveSumpInside(support::PlanBuilder::rectangle().sump("s", 0, 1), "s", SumpKind::internal,
+                     {2, 2}));
 }
 
 /// What fixes say, as if it were a problem.

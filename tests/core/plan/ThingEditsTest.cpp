@@ -49,7 +49,7 @@ std::vector<Thing> oneOfEach() {
           RisingWall{"", line, 0.2, {}},
           r,
           HeatingPipe{"", "", line},
-          Supply{"", "", SupplyKind::socket, {1, 1}},
+          Supply{"", "", SupplyKind::socket, {1, 1}, YesNo::unknown, ""},
           Fitting{"", "", FittingKind::sink, {1, 1}},
           OutsideThing{"", "", OutsideKind::gully, {{1, -1}}},
           TestHole{"", "", {3, 3}},

@@ -1,0 +1,148 @@
+#include "plan/SuctionEdits.h"
+
+#include <algorithm>
+
+#include "plan/CheckedEdit.h"
+#include "plan/Checks.h"
+#include "plan/ThingEdits.h"
+
+namespace sumpwright::plan {
+
+namespace {
+
+base::Problem unknownTest(const std::string& test) {
+  return editProblem("plan.test.unknown", {base::text("test", test)});
+}
+
+auto testCalled(std::vector<PressureTest>& tests, const std::string& id) {
+  return std::find_if(tests.begin(), tests.end(),
+                      [&](const PressureTest& t) { return t.id == id; });
+}
+
+void checkTestsAndIds(const Job& job, ProblemList& problems) {
+  checkSuction(job, problems);
+  checkIds(job, problems);
+}
+
+base::Result<Job> testChecked(Job changed, std::size_t index) {
+  return checkedAt(std::move(changed), at("/suction/tests", index), checkTestsAndIds);
+}
+
+base::Result<Job> putTest(const Job& job, const std::string& id, const PressureTest& test) {
+  Job result = job;
+  auto& tests = result.suction.tests;
+  const auto it = testCalled(tests, id);
+  if (it == tests.end()) return unknownTest(id);
+  *it = test;
+  const auto index = static_cast<std::size_t>(it - tests.begin());
+  return testChecked(std::move(result), index);
+}
+
+}  // namespace
+
+base::Result<Job> setTarget(const Job& job, std::optional<double> target_pa,
+                            std::optional<double> limit_pa) {
+  Job result = job;
+  result.suction.target_pa = target_pa;
+  result.suction.limit_pa = limit_pa;
+  const auto first = checkedAt(result, "/suction/target_pa", checkSuction);
+  if (!first) return first;
+  return checkedAt(std::move(result), "/suction/limit_pa", checkSuction);
+}
+
+base::Result<Job> setUsualPit(const Job& job, std::optional<double> pit_l) {
+  Job result = job;
+  result.suction.pit_l = pit_l;
+  return checkedAt(std::move(result), "/suction/pit_l", checkSuction);
+}
+
+base::Result<Job> setGroundGuess(const Job& job, const GroundGuess& ground) {
+  Job result = job;
+  result.suction.ground = ground;
+  return checkedAt(std::move(result), "/suction/ground", checkSuction);
+}
+
+Job setUseTests(const Job& job, bool use) {
+  Job result = job;
+  result.suction.use_tests = use;
+  return result;
+}
+
+base::Result<Job> addPressureTest(const Job& job, PressureTest test) {
+  Job result = job;
+  if (test.id.empty()) test.id = unusedId(job, "pressure-test");
+  for (const PressureTest& other : job.suction.tests) {
+    if (other.id == test.id) {  // the check names the second of the two
+      return editProblem("plan.id.twice",
+                         {base::text("id", test.id), base::text("first", "/suction/tests")});
+    }
+  }
+  result.suction.tests.push_back(std::move(test));
+  return testChecked(std::move(result), job.suction.tests.size());
+}
+
+base::Result<Job> changePressureTest(const Job& job, const PressureTest& test) {
+  return putTest(job, test.id, test);
+}
+
+base::Result<Job> removePressureTest(const Job& job, const std::string& test) {
+  Job result = job;
+  const auto it = testCalled(result.suction.tests, test);
+  if (it == result.suction.tests.end()) return unknownTest(test);
+  result.suction.tests.erase(it);
+  return result;
+}
+
+base::Result<Job> setReading(const Job& job, const std::string& test, const std::string& hole,
+                             std::optional<double> suction_pa, std::optional<double> sd_pa) {
+  Job result = job;
+  const auto it = testCalled(result.suction.tests, test);
+  if (it == result.suction.tests.end()) return unknownTest(test);
+  auto& readings = it->readings;
+  const auto known = std::find_if(readings.begin(), readings.end(),
+                                  [&](const HoleReading& r) { return r.hole == hole; });
+  if (!suction_pa) {
+    if (known != readings.end()) readings.erase(known);
+    return result;
+  }
+  if (known == readings.end()) {
+    readings.push_back({hole, *suction_pa, sd_pa});
+  } else {
+    known->suction_pa = *suction_pa;
+    if (sd_pa) known->sd_pa = sd_pa;
+  }
+  const PressureTest changed = *it;
+  return putTest(job, test, changed);
+}
+
+base::Result<Job> setFan(const Job& job, const FanPick& fan) {
+  Job result = job;
+  result.design.fan = fan;
+  return checkedAt(std::move(result), "/design/fan", checkRun);
+}
+
+Job setSharedFan(const Job& job, bool shared) {
+  Job result = job;
+  result.design.shared_fan = shared;
+  return result;
+}
+
+base::Result<Job> setPipeRun(const Job& job, const PipeRun& pipe) {
+  Job result = job;
+  result.design.pipe = pipe;
+  return checkedAt(std::move(result), "/design/pipe", checkRun);
+}
+
+Job setAnnulus(const Job& job, AnnulusSeal seal) {
+  Job result = job;
+  result.design.annulus = seal;
+  return result;
+}
+
+Job setSilencer(const Job& job, YesNo silencer) {
+  Job result = job;
+  result.design.silencer = silencer;
+  return result;
+}
+
+}  // namespace sumpwright::plan

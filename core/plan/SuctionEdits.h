@@ -1,0 +1,47 @@
+#pragma once
+// Verbs on suction: what is asked for, the ground, pressure tests, the fan and its pipe. Test holes
+// are things (ThingEdits.h). Each takes a job and gives back the changed job or the reason why not.
+//
+// Errors of all: plan.edit.not-text, plan.edit.not-a-place, plan.edit.too-many for a value that no
+// job file may hold; the others are those of checkJob() that are unsound.
+
+#include <optional>
+#include <string>
+
+#include "base/Result.h"
+#include "plan/Job.h"
+
+namespace sumpwright::plan {
+
+/// Suction asked for and the least that counts as held; absent: the program's own figures. Errors:
+/// plan.suction.none, plan.suction.limit-above-target.
+base::Result<Job> setTarget(const Job& job, std::optional<double> target_pa,
+                            std::optional<double> limit_pa);
+/// Volume of a pit that states none. Error: plan.pit.size.
+base::Result<Job> setUsualPit(const Job& job, std::optional<double> pit_l);
+/// Error: plan.ground.spread.
+base::Result<Job> setGroundGuess(const Job& job, const GroundGuess& ground);
+Job setUseTests(const Job& job, bool use);
+
+/// Adds a pressure test at the end; without an id it gets one. Errors: plan.id.twice,
+/// plan.date.bad, plan.test.*.
+base::Result<Job> addPressureTest(const Job& job, PressureTest test);
+/// Puts it in place of the one of that id. Errors: plan.test.unknown, as above.
+base::Result<Job> changePressureTest(const Job& job, const PressureTest& test);
+/// Error: plan.test.unknown.
+base::Result<Job> removePressureTest(const Job& job, const std::string& test);
+/// Puts what was read in a hole, added if the test has no reading of it; nothing takes the reading
+/// out (which is no error where there is none). The deviation stays as it was where none is given.
+/// Errors: plan.test.unknown, plan.test.no-hole, plan.test.sd.
+base::Result<Job> setReading(const Job& job, const std::string& test, const std::string& hole,
+                             std::optional<double> suction_pa, std::optional<double> sd_pa = {});
+
+/// Errors: plan.fan.*.
+base::Result<Job> setFan(const Job& job, const FanPick& fan);
+Job setSharedFan(const Job& job, bool shared);
+/// Error: plan.pipe.length.
+base::Result<Job> setPipeRun(const Job& job, const PipeRun& pipe);
+Job setAnnulus(const Job& job, AnnulusSeal seal);
+Job setSilencer(const Job& job, YesNo silencer);
+
+}  // namespace sumpwright::plan
