@@ -28,18 +28,6 @@ auto findById(List& list, const std::string& id) {
   return std::find_if(list.begin(), list.end(), [&](const auto& thing) { return thing.id == id; });
 }
 
-/// Why a new thing may not have this id.
-std::optional<base::Problem> idProblem(const Job& job, const std::string& id) {
-  if (id.empty()) return editProblem("plan.id.empty");
-  std::optional<base::Problem> found;
-  forEachId(job, [&](const std::string& taken, const std::string& pointer, bool) {
-    if (found || taken != id) return;
-    found = editProblem("plan.id.twice",
-                        {base::text("id", id), base::text("first", at(pointer, "id"))});
-  });
-  return found;
-}
-
 std::string freeWaiverId(const Job& job) {
   const std::set<std::string> taken = idsOf(job);
   std::size_t number = 1;
@@ -79,7 +67,7 @@ base::Result<Job> moveSump(const Job& job, const std::string& sump, int ring, do
   std::vector<Sump>& sumps = result.design.sumps;
   auto it = findById(sumps, sump);
   if (it == sumps.end()) {
-    if (const auto bad = idProblem(job, sump)) return *bad;
+    if (const auto bad = unfitId(job, sump)) return *bad;
     it = sumps.emplace(sumps.end());
     it->id = sump;
   } else if (it->kind != SumpKind::cored) {
@@ -115,7 +103,7 @@ base::Result<Job> recordWaiver(const Job& job, const Waiver& waiver) {
   if (recorded.id.empty()) {
     recorded.id = same == waivers.end() ? freeWaiverId(job) : same->id;
   } else if (same == waivers.end() || same->id != recorded.id) {
-    if (const auto bad = idProblem(job, recorded.id)) return *bad;
+    if (const auto bad = unfitId(job, recorded.id)) return *bad;
   }
   if (same == waivers.end()) {
     waivers.push_back(std::move(recorded));

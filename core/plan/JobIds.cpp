@@ -1,5 +1,6 @@
 #include "plan/JobIds.h"
 
+#include "plan/EditProblem.h"
 #include "plan/PlanCheck.h"
 
 namespace sumpwright::plan {
@@ -16,6 +17,17 @@ std::set<std::string> idsOf(const Job& job) {
   std::set<std::string> ids;
   forEachId(job, [&](const std::string& id, const std::string&, bool) { ids.insert(id); });
   return ids;
+}
+
+std::optional<base::Problem> unfitId(const Job& job, const std::string& id) {
+  if (id.empty()) return editProblem("plan.id.empty");
+  std::optional<base::Problem> found;
+  forEachId(job, [&](const std::string& taken, const std::string& pointer, bool) {
+    if (found || taken != id) return;
+    found = editProblem("plan.id.twice",
+                        {base::text("id", id), base::text("first", at(pointer, "id"))});
+  });
+  return found;
 }
 
 std::string givenWallId(std::size_t ring, std::size_t edge, const std::set<std::string>& taken) {

@@ -1,6 +1,7 @@
 #pragma once
 // The ids of a job, in file order. Internal to core/plan.
 
+#include <optional>
 #include <set>
 #include <string>
 
@@ -44,6 +45,9 @@ void forEachId(AnyJob& job, Visit&& visit) {
   all(job.design.waivers, "/design/waivers");
   all(job.design.quote.lines, "/design/quote/lines");
 }
+
+/// Why a new thing may not have this id: plan.id.empty, plan.id.twice.
+std::optional<base::Problem> unfitId(const Job& job, const std::string& id);
 
 /// Ids in use.
 std::set<std::string> idsOf(const Job& job);

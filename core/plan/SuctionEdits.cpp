@@ -4,6 +4,7 @@
 
 #include "plan/CheckedEdit.h"
 #include "plan/Checks.h"
+#include "plan/JobIds.h"
 #include "plan/ThingEdits.h"
 
 namespace sumpwright::plan {
@@ -19,13 +20,8 @@ auto testCalled(std::vector<PressureTest>& tests, const std::string& id) {
                       [&](const PressureTest& t) { return t.id == id; });
 }
 
-void checkTestsAndIds(const Job& job, ProblemList& problems) {
-  checkSuction(job, problems);
-  checkIds(job, problems);
-}
-
 base::Result<Job> testChecked(Job changed, std::size_t index) {
-  return checkedAt(std::move(changed), at("/suction/tests", index), checkTestsAndIds);
+  return checkedAt(std::move(changed), at("/suction/tests", index), checkSuction);
 }
 
 base::Result<Job> putTest(const Job& job, const std::string& id, const PressureTest& test) {
@@ -71,12 +67,7 @@ Job setUseTests(const Job& job, bool use) {
 base::Result<Job> addPressureTest(const Job& job, PressureTest test) {
   Job result = job;
   if (test.id.empty()) test.id = unusedId(job, "pressure-test");
-  for (const PressureTest& other : job.suction.tests) {
-    if (other.id == test.id) {  // the check names the second of the two
-      return editProblem("plan.id.twice",
-                         {base::text("id", test.id), base::text("first", "/suction/tests")});
-    }
-  }
+  if (const auto bad = unfitId(job, test.id)) return *bad;
   result.suction.tests.push_back(std::move(test));
   return testChecked(std::move(result), job.suction.tests.size());
 }

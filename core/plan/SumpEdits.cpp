@@ -42,9 +42,7 @@ base::Result<Job> moveSumpInside(const Job& job, const std::string& sump, SumpKi
   auto& sumps = result.design.sumps;
   auto it = std::find_if(sumps.begin(), sumps.end(), [&](const Sump& s) { return s.id == sump; });
   if (it == sumps.end()) {
-    if (idsOf(job).contains(sump)) {
-      return editProblem("plan.id.twice", {base::text("id", sump), base::text("first", sump)});
-    }
+    if (const auto bad = unfitId(job, sump)) return *bad;
     it = sumps.emplace(sumps.end());
     it->id = sump;
     it->kind = kind;

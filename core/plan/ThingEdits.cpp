@@ -75,16 +75,6 @@ std::optional<base::Problem> thingProblem(const Job& job, const T& thing) {
   return danglingIn(job, thing);
 }
 
-std::optional<base::Problem> takenId(const Job& job, const std::string& id) {
-  std::optional<base::Problem> found;
-  forEachId(job, [&](const std::string& taken, const std::string& pointer, bool) {
-    if (found || taken != id) return;
-    found = editProblem("plan.id.twice",
-                        {base::text("id", id), base::text("first", at(pointer, "id"))});
-  });
-  return found;
-}
-
 /// visit(list, index) on the list that holds the thing; whether there is one.
 template <class AnyJob, class Visit>
 bool withThing(AnyJob& job, const std::string& id, Visit&& visit) {
@@ -188,7 +178,7 @@ base::Result<Job> addThing(const Job& job, Thing thing) {
   return std::visit(
       [&]<class T>(T& t) -> base::Result<Job> {
         if (t.id.empty()) t.id = unusedId(job, stemOf(t));
-        if (const auto bad = takenId(job, t.id)) return *bad;
+        if (const auto bad = unfitId(job, t.id)) return *bad;
         if (const auto bad = thingProblem(job, t)) return *bad;
         Job result = job;
         std::vector<T>& list = listIn<T>(result);
