@@ -18,10 +18,6 @@ double scoreY(const TapeContext& c, double score) {
   return c.at.scoreBottom() - share * (c.at.scoreBottom() - c.at.scoreTop());
 }
 
-bool walkable(rules::State state) {
-  return state == rules::State::clear || state == rules::State::advised_against;
-}
-
 /// The curve over one stretch of one state, as points.
 std::vector<Point> curve(const TapeContext& c, int ring, double from, double to) {
   const double mm = (to - from) * c.at.mmPerM();
@@ -66,12 +62,16 @@ void scorePeg(Sketch& sketch, const TapeContext& c) {
               fits_left ? HAlign::right : HAlign::left);
 }
 
+}  // namespace
+
+bool walkable(rules::State state) {
+  return state == rules::State::clear || state == rules::State::advised_against;
+}
+
 void laneTitle(Sketch& sketch, const TapeContext& c, const std::string& words, double middle_y,
                const Font& font, const Colour& colour) {
   sketch.text({0.5, middle_y + c.voice.capHeight_mm(font) / 2.0}, words, font, colour);
 }
-
-}  // namespace
 
 std::string shortened(const Voice& voice, const std::string& text, const Font& font,
                       double width_mm) {

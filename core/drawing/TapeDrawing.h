@@ -8,6 +8,7 @@
 #include "drawing/DrawList.h"
 #include "drawing/Theme.h"
 #include "drawing/Voice.h"
+#include "siting/ReachAlong.h"
 #include "siting/Study.h"
 
 namespace sumpwright::drawing {
@@ -20,6 +21,7 @@ struct TapeView {
   double scroll_mm = 0.0;     ///< lanes scrolled up
   std::string deciding_rule;  ///< lane tinted and kept in view
   bool lanes = true;          ///< false: verdict lane only (paper)
+  bool reach = false;         ///< tapeReach() and its marker: a high curve, no lanes of rules
 };
 
 /// x on the page of a place, and back (nearest ring position for x in the lanes' width).
@@ -27,6 +29,14 @@ double tapeX(const siting::Study& study, const TapeView& view, perimeter::Place 
 perimeter::Place tapePlace(const siting::Study& study, const TapeView& view, double x_mm);
 
 DrawList tapeBase(const siting::Study& study, const TapeView& view, const Voice& voice);
+/// The tape of the stage Suction: share of floor that one sump at each place is predicted to hold
+/// at the target suction, verdict lane, axis; needs view.reach. The curve is bold and tinted where
+/// the wall is clear or advised against, dotted elsewhere, broken where no floor is behind the
+/// wall. Its scale ends at 100 % and begins at the quarter below its least, 50 % at most. nullptr,
+/// or reach that does not fit the wall: worked out no more or not yet, and said. Not computed: why
+/// stands there.
+DrawList tapeReach(const siting::Study& study, const siting::ReachAlong* reach,
+                   const TapeView& view, const Voice& voice);
 DrawList tapeMarker(const siting::Study& study, const siting::Assessment& assessment,
                     const TapeView& view, const Voice& voice);
 /// Height at which every lane is in view.

@@ -12,8 +12,9 @@ bool hasLane(const rules::Rule& rule) {
   return rule.enabled && rule.severity != rules::Severity::preference;
 }
 
-std::vector<Lane> lanesOf(const siting::Study& study) {
+std::vector<Lane> lanesOf(const siting::Study& study, const TapeView& view) {
   std::vector<Lane> lanes;
+  if (view.reach) return lanes;
   for (const rules::Rule& rule : study.sheet().rules) {
     if (!hasLane(rule)) continue;
     std::optional<double> needed;
@@ -36,7 +37,7 @@ std::vector<Lane> lanesOf(const siting::Study& study) {
 }  // namespace
 
 TapeLayout::TapeLayout(const siting::Study& study, const TapeView& view)
-    : m_study(study), m_view(view), m_lanes(lanesOf(study)) {
+    : m_study(study), m_view(view), m_lanes(lanesOf(study, view)) {
   const perimeter::Perimeter& perimeter = study.perimeter();
   double sum = 0.0;
   for (int r = 0; r < perimeter.ringCount(); ++r) sum += perimeter.length_m(r);
@@ -73,12 +74,24 @@ perimeter::Place TapeLayout::place(double x_mm) const {
   return m_study.perimeter().wrapped(best);
 }
 
+double TapeLayout::scoreBottom() const {
+  if (m_view.reach) return verdictTop() - 1.25;
+  return m_view.lanes ? 13.5 : 0.0;
+}
+
+double TapeLayout::verdictTop() const {
+  if (m_view.reach) return axisTop() - 1.0 - verdictHeight();
+  return m_view.lanes ? 15.0 : 3.0;
+}
+
 double TapeLayout::axisTop() const {
+  if (m_view.reach) return m_view.height_mm - kAxis_mm;
   if (!m_view.lanes) return verdictTop() + verdictHeight() + 0.5;
   return std::min(m_view.height_mm, fullHeight()) - kAxis_mm;
 }
 
 double TapeLayout::fullHeight() const {
+  if (m_view.reach) return kReachTape_mm;
   if (!m_view.lanes) return verdictTop() + verdictHeight() + kAxis_mm;
   return lanesTop() + kLane_mm * static_cast<double>(m_lanes.size()) + 0.5 + kAxis_mm;
 }

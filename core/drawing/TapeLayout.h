@@ -36,9 +36,9 @@ class TapeLayout {
   std::optional<std::size_t> laneAt(double y_mm) const;
   std::size_t hidden() const;  ///< lanes out of view
 
-  double scoreTop() const { return 2.0; }
-  double scoreBottom() const { return m_view.lanes ? 13.5 : 0.0; }
-  double verdictTop() const { return m_view.lanes ? 15.0 : 3.0; }
+  double scoreTop() const { return m_view.reach ? 4.0 : 2.0; }
+  double scoreBottom() const;
+  double verdictTop() const;
   double verdictHeight() const { return m_view.lanes ? 4.0 : 5.0; }
   double lanesTop() const { return verdictTop() + verdictHeight() + (m_view.lanes ? 0.75 : 0.0); }
   double lanesBottom() const { return axisTop() - 0.5; }
@@ -59,5 +59,6 @@ class TapeLayout {
 inline constexpr double kLane_mm = 4.25;
 inline constexpr double kRingGap_mm = 5.0;
 inline constexpr double kAxis_mm = 9.5;
+inline constexpr double kReachTape_mm = 34.0;  ///< height of a tape of reach that shows it well
 
 }  // namespace sumpwright::drawing

@@ -16,11 +16,19 @@ struct TapeContext {
   TapeLayout at;
 };
 
+/// Clear or advised against: a sump may stand there.
+bool walkable(rules::State state);
+
 /// Cut so that it fits, with an ellipsis; empty when not even one letter does.
 std::string shortened(const Voice& voice, const std::string& text, const Font& font,
                       double width_mm);
 
 void paintScore(Sketch& sketch, const TapeContext& c);
+void paintReach(Sketch& sketch, const TapeContext& c,
+                const siting::ReachAlong* reach);  // TapeReach.cpp
+/// Name of a lane in the column at the left.
+void laneTitle(Sketch& sketch, const TapeContext& c, const std::string& words, double middle_y,
+               const Font& font, const Colour& colour);
 void paintVerdictLane(Sketch& sketch, const TapeContext& c);
 void paintLanes(Sketch& sketch, const TapeContext& c);  // TapeLanes.cpp
 void paintAxis(Sketch& sketch, const TapeContext& c);

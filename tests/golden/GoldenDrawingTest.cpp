@@ -2,6 +2,7 @@
 // and read the difference.
 
 #include "core/drawing/Drawn.h"
+#include "core/drawing/Reached.h"
 #include "dossier/ClientPlan.h"
 #include "drawing/PlanDrawing.h"
 #include "drawing/TapeDrawing.h"
@@ -69,6 +70,18 @@ TEST(Golden, TapeFolded) { expectGolden("tape-folded", tape(furnished(), {0, 7.0
 
 TEST(Golden, TapeCourtyard) {
   expectGolden("tape-courtyard", tape(PlanBuilder::courtyard(), {1, 3.0}, 100.0));
+}
+
+TEST(Golden, TapeOfReach) {
+  const auto study = studyOf(furnished());
+  const auto reach = drawing::reachOf(study);
+  drawing::TapeView view;
+  view.reach = true;
+  view.width_mm = 120.0;
+  view.height_mm = drawing::tapeFullHeight_mm(study, view);
+  expectGolden("tape-reach",
+               toText(drawing::tapeReach(study, &reach, view, voice())) +
+                   toText(drawing::tapeMarker(study, study.assess({0, 12.5}), view, voice())));
 }
 
 TEST(Golden, PaperOfATerrace) {
