@@ -29,6 +29,14 @@ base::Result<ChosenFan> fanOfFile(const std::string& path, const std::string& id
 
 }  // namespace
 
+void addFanOption(CLI::App& command, std::string& fan) {
+  command
+      .add_option("--fan", fan,
+                  "Fan by its id, or a fan table's file (FILE#ID where it has several)")
+      ->type_name("ID|FILE")
+      ->capture_default_str();
+}
+
 base::Result<ChosenFan> fanOf(const std::string& idOrFile) {
   const auto hash = idOrFile.find('#');
   const std::string path = idOrFile.substr(0, hash);

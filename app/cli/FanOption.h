@@ -1,12 +1,19 @@
 #pragma once
 // --fan ID|FILE: one fan of the tables there are, or of a file.
 
+#include <CLI/App.hpp>
 #include <string>
 
 #include "airflow/FanTable.h"
 #include "base/Result.h"
 
 namespace sumpwright::cli {
+
+/// A demo class of the default table (resources/fans).
+inline constexpr const char* kUsualFan = "demo-medium";
+
+/// Adds --fan.
+void addFanOption(CLI::App& command, std::string& fan);
 
 struct ChosenFan {
   airflow::Fan fan;

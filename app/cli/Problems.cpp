@@ -30,6 +30,11 @@ void complain(std::ostream& err, const std::string& file, const base::Problems& 
   }
 }
 
+void decline(const std::string& job, const base::Problems& problems, Console& console) {
+  complain(console.err, job, problems);
+  console.exit_code = base::any(problems, base::Gravity::unsound) ? kUnsound : kUnusable;
+}
+
 int exitCodeOf(const base::Problems& problems) {
   if (base::any(problems, base::Gravity::unreadable)) return kUnusable;
   return base::any(problems, base::Gravity::unsound) ? kUnsound : kDone;

@@ -5,8 +5,11 @@
 
 #include "cli/AtPlace.h"
 #include "cli/CommandLine.h"
+#include "cli/FanOption.h"
 #include "cli/Load.h"
+#include "cli/Problems.h"
 #include "cli/Site.h"
+#include "siting/ReachAlong.h"
 
 namespace sumpwright::cli {
 
@@ -15,6 +18,8 @@ namespace {
 struct SiteChoice {
   StudyChoice study;
   std::string at;
+  std::string fan = kUsualFan;
+  bool reach = false;
   bool json = false;
 };
 
@@ -39,8 +44,26 @@ void print(const siting::Study& study, const std::optional<siting::Assessment>& 
   }
 }
 
+/// With the part of the score that asks for it; nothing where that failed, which is told.
+std::optional<siting::Study> withReach(const siting::Study& study, const SiteChoice& choice,
+                                       Console& console) {
+  const auto fan = fanOf(choice.fan);
+  if (!fan.ok()) {
+    decline(choice.study.job, fan.problems(), console);
+    return std::nullopt;
+  }
+  const auto system = siting::usualSystem(study.site(), fan->fan, fan->invented);
+  auto reach = siting::ReachAlong::of(study, system);
+  if (!reach) {
+    decline(choice.study.job, reach.problems(), console);
+    return std::nullopt;
+  }
+  return study.withReach(std::make_shared<const siting::ReachAlong>(std::move(reach).value()));
+}
+
 void runSite(const SiteChoice& choice, Console& console) {
-  const std::optional<siting::Study> made = study(choice.study, console);
+  std::optional<siting::Study> made = study(choice.study, console);
+  if (made && choice.reach) made = withReach(*made, choice, console);
   if (!made) return;
   std::optional<siting::Assessment> at;
   if (!choice.at.empty()) {
@@ -62,6 +85,9 @@ void addSite(CLI::App& program, Console& console) {
   addStudyOptions(*command, choice->study);
   command->add_flag("--json", choice->json, "As JSON (sumpwright.site/1)");
   addAtOption(*command, choice->at);
+  command->add_flag("--reach", choice->reach,
+                    "Also judge suction: reach along the wall on the middle guess (a prediction)");
+  addFanOption(*command, choice->fan);
   command->callback([choice, &console] { runSite(*choice, console); });
 }
 

@@ -3,6 +3,7 @@
 #include "cli/Site.h"
 #include "plan/KindNames.h"
 #include "rules/RuleSheetNames.h"
+#include "siting/ReachAlong.h"
 #include "words/Words.h"
 
 namespace sumpwright::cli {
@@ -79,6 +80,7 @@ struct Writer {
       row["from_m"] = b.run.from_m;
       row["to_m"] = b.run.to_m;
       row["close"] = b.close;
+      row["floor"] = orNull(b.floor);
       rows.push_back(std::move(row));
     }
     return rows;
@@ -156,6 +158,37 @@ struct Writer {
     return rows;
   }
 
+  static Json curvePlace(const siting::ReachPlace& p) {
+    return {{"ring", p.place.ring},
+            {"chainage_m", p.place.chainage_m},
+            {"floor", p.read.on_floor ? Json(p.read.floor) : Json()},
+            {"flow_m3_s", p.read.on_floor ? Json(p.read.flow_m3_s) : Json()},
+            {"at_weak_pa", p.at_weak_pa}};
+  }
+
+  Json reach() const {
+    if (study.reach() == nullptr) return {};
+    const siting::ReachAlong& along = *study.reach();
+    const siting::ReachSummary& r = along.summary();
+    Json weak = Json::array();
+    for (const geometry::Point p : along.weak()) weak.push_back({{"x_m", p.x}, {"y_m", p.y}});
+    Json curve = Json::array();
+    for (const siting::ReachPlace& p : along.places()) curve.push_back(curvePlace(p));
+    return {{"prediction", true},
+            {"state", along.computed() ? "computed" : "not-layered"},
+            {"fill", plan::nameOf(r.fill)},
+            {"target_pa", r.target.design_pa},
+            {"cases", r.cases},
+            {"cell_m", r.cell_m},
+            {"coarser", r.coarser},
+            {"solved", r.solved},
+            {"miss", r.miss},
+            {"jumps", r.jumps},
+            {"middle_ms", r.middle_ms},
+            {"weak", std::move(weak)},
+            {"curve", std::move(curve)}};
+  }
+
   Json unjudged() const {
     Json rows = Json::array();
     for (const siting::Unjudged& u : study.unjudged()) {
@@ -179,7 +212,8 @@ Json siteJson(const siting::Study& study, const std::optional<siting::Assessment
           {"at", at ? writer.at(*at) : Json()},
           {"sumps", writer.sumps()},
           {"unjudged", writer.unjudged()},
-          {"accuracy_m", study.accuracy_m()}};
+          {"accuracy_m", study.accuracy_m()},
+          {"reach", writer.reach()}};
 }
 
 }  // namespace sumpwright::cli

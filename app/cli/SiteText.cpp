@@ -2,6 +2,7 @@
 
 #include "cli/Site.h"
 #include "plan/KindNames.h"
+#include "siting/ReachAlong.h"
 #include "words/Words.h"
 
 namespace sumpwright::cli {
@@ -146,11 +147,43 @@ struct Printer {
     if (study.best().empty()) return;
     out << "\nBest places\n";
     for (const siting::BestPlace& b : study.best()) {
-      out << "  " << place(b.place) << "  score " << score(b.score) << "  "
+      out << "  " << place(b.place) << "  score " << score(b.score) << reachOf(b) << "  "
           << rules::stateName(b.run.state) << " from " << run(b.run)
           << (b.close ? ", too close to call: measure on site" : "") << '\n'
           << "        " << say(study.assess(b.place).sentence) << '\n';
     }
+  }
+
+  static std::string reachOf(const siting::BestPlace& b) {
+    return b.floor ? ", reach " + sharePercent(*b.floor) : std::string();
+  }
+
+  static std::string sharePercent(double share) {
+    return words::print({100.0 * share, base::Unit::percent}, words::Units::metric,
+                        {.decimals = 0, .down = true});
+  }
+
+  void reach() const {
+    if (study.reach() == nullptr) return;
+    const siting::ReachSummary& r = study.reach()->summary();
+    out << "\nReach along the wall, a prediction on the middle guess at the ground\n";
+    if (!study.reach()->computed()) {
+      out << "  No granular fill: no figure of reach is given.\n";
+      return;
+    }
+    const auto units = words::Units::metric;
+    const auto shown = study.job().display_units == plan::DisplayUnits::imperial
+                           ? words::Units::imperial
+                           : words::Units::metric;
+    out << "  One sump, " << words::print({r.target.design_pa, base::Unit::pascal}, shown)
+        << " asked for; " << r.solved << " places solved in "
+        << words::print({r.middle_ms, base::Unit::none}, units, {.decimals = 0}) << " ms, cells of "
+        << length(r.cell_m) << (r.coarser ? " (coarser: a large floor)" : "") << ".\n"
+        << "  Between them the share of floor is read to "
+        << words::print({100.0 * r.miss, base::Unit::percent}, units, {.decimals = 1})
+        << ", by estimate";
+    if (r.jumps > 0) out << "; it jumps at " << r.jumps << " places where a wall is passed";
+    out << ".\n";
   }
 
   void leastBad() const {
@@ -221,6 +254,7 @@ void printSite(const siting::Study& study, std::ostream& out) {
   printer.everywhere(common);
   for (int ring = 0; ring < study.perimeter().ringCount(); ++ring) printer.ring(ring, common);
   printer.sumps();
+  printer.reach();
   printer.best();
   printer.leastBad();
   printer.unjudged();

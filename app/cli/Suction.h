@@ -5,6 +5,7 @@
 #include <nlohmann/json_fwd.hpp>
 #include <ostream>
 #include <string>
+#include <vector>
 
 #include "siting/SuctionStudy.h"
 
@@ -16,6 +17,10 @@ nlohmann::ordered_json suctionJson(const siting::Study& study, const siting::Suc
 
 void printSuction(const siting::Study& study, const siting::SuctionSystem& system,
                   const siting::SuctionAnswer& answer, std::ostream& out);
+
+/// Best places by chance of reach; empty where they were not asked for or no wall is open.
+std::vector<siting::BestPlace> placesByChance(const siting::Study& study,
+                                              const siting::SuctionAnswer& answer);
 
 /// Lines "x_m,y_m,suction_pa,chance" under a head of those names, one for each cell of the floor.
 std::string gridCsv(const siting::SuctionAnswer& answer);

@@ -25,11 +25,12 @@ namespace {
 struct SuctionChoice {
   StudyChoice study;
   std::string at;
-  std::string fan = "demo-medium";
+  std::string fan = kUsualFan;
   std::string fill;
   std::string grid;
   suction::Target target;
   int draws = 64;
+  bool places = false;
   bool json = false;
 };
 
@@ -55,16 +56,11 @@ siting::SuctionOptions suctionOptions(const SuctionChoice& choice, const Console
   if (!choice.fill.empty()) options.fill = plan::valueOf<plan::Fill>(choice.fill);
   options.target = choice.target;
   options.draws = choice.draws;
+  options.along = choice.places;
   options.threads =
       static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, kMostThreads));
   options.going = progressOn(console);
   return options;
-}
-
-/// Nothing was answered: what is only missing for a paper is too little to answer here.
-void declineSuction(const SuctionChoice& choice, const base::Problems& problems, Console& console) {
-  complain(console.err, choice.study.job, problems);
-  console.exit_code = base::any(problems, base::Gravity::unsound) ? kUnsound : kUnusable;
 }
 
 void writeSuction(const SuctionChoice& choice, const siting::Study& study,
@@ -72,7 +68,7 @@ void writeSuction(const SuctionChoice& choice, const siting::Study& study,
                   Console& console) {
   if (!choice.grid.empty()) {
     const auto written = files::writeBytes(choice.grid, gridCsv(answer));
-    if (!written.ok()) return declineSuction(choice, written.problems(), console);
+    if (!written.ok()) return decline(choice.study.job, written.problems(), console);
   }
   if (!choice.json) return printSuction(study, system, answer, console.out);
   using Handler = nlohmann::ordered_json::error_handler_t;
@@ -81,7 +77,7 @@ void writeSuction(const SuctionChoice& choice, const siting::Study& study,
 
 void runSuction(const SuctionChoice& choice, Console& console) {
   const auto fan = fanOf(choice.fan);
-  if (!fan.ok()) return declineSuction(choice, fan.problems(), console);
+  if (!fan.ok()) return decline(choice.study.job, fan.problems(), console);
   const std::optional<siting::Study> made = study(choice.study, console);
   if (!made) return;
   const siting::SuctionOptions options = suctionOptions(choice, console);
@@ -92,7 +88,7 @@ void runSuction(const SuctionChoice& choice, Console& console) {
   }
   const auto system = siting::usualSystem(made->site(), fan->fan, fan->invented);
   const auto answer = siting::studySuction(*made, system, options);
-  if (!answer.ok()) return declineSuction(choice, answer.problems(), console);
+  if (!answer.ok()) return decline(choice.study.job, answer.problems(), console);
   writeSuction(choice, *made, system, *answer, console);
 }
 
@@ -125,12 +121,10 @@ void addSuction(CLI::App& program, Console& console) {
   addStudyOptions(*command, choice->study);
   command->add_flag("--json", choice->json, "As JSON (sumpwright.suction/1)");
   addAtOption(*command, choice->at);
-  command
-      ->add_option("--fan", choice->fan,
-                   "Fan by its id, or a fan table's file (FILE#ID where it has several)")
-      ->type_name("ID|FILE")
-      ->capture_default_str();
+  addFanOption(*command, choice->fan);
   addGroundOptions(*command, *choice);
+  command->add_flag("--places", choice->places,
+                    "Also the best places by chance of reaching the whole floor");
   command->add_option("--grid", choice->grid, "Also write x, y, suction and chance of every cell")
       ->type_name("FILE");
   command->callback([choice, &console] { runSuction(*choice, console); });

@@ -140,6 +140,22 @@ struct SuctionWriter {
             {"sentence", say(s.sentence)}};
   }
 
+  SuctionRow places() const {
+    if (!answer.along) return {};
+    SuctionRow rows = SuctionRow::array();
+    for (const siting::BestPlace& b : placesByChance(study, answer)) {
+      rows.push_back({{"ring", b.place.ring},
+                      {"chainage_m", b.place.chainage_m},
+                      {"x_m", b.point.x},
+                      {"y_m", b.point.y},
+                      {"state", rules::stateName(b.run.state)},
+                      {"whole_floor", known(b.chance)},
+                      {"floor", known(b.floor)},
+                      {"score", b.score}});
+    }
+    return rows;
+  }
+
   SuctionRow thumb() const {
     return {{"applies", answer.thumb.applies},
             {"held", answer.thumb.applies ? SuctionRow(answer.thumb.held) : SuctionRow()},
@@ -185,7 +201,8 @@ nlohmann::ordered_json suctionJson(const siting::Study& study, const siting::Suc
       {"rule_of_thumb", has ? writer.thumb() : SuctionRow()},
       {"remarks", writer.said(answer.remarks)},
       {"assumptions", writer.assumptions()},
-      {"cautions", writer.said(answer.cautions)}};
+      {"cautions", writer.said(answer.cautions)},
+      {"places", writer.places()}};
 }
 
 }  // namespace sumpwright::cli

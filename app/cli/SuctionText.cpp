@@ -62,6 +62,25 @@ struct SuctionPrinter {
     for (const base::Message& remark : answer.remarks) line(remark);
   }
 
+  void places() const {
+    if (!answer.along) return;
+    out << "\nBest places by chance of reaching the whole floor\n";
+    const auto best = placesByChance(study, answer);
+    if (best.empty()) out << "  No stretch is clear or only advised against.\n";
+    for (const siting::BestPlace& b : best) {
+      out << "  " << place(b.place) << "  " << share(b.chance.value_or(0.0)) << " of guesses, "
+          << share(b.floor.value_or(0.0)) << " of the floor on the middle one; "
+          << rules::stateName(b.run.state) << ", score "
+          << words::print({b.score, base::Unit::none}, words::Units::metric, {.decimals = 0})
+          << '\n';
+    }
+  }
+
+  static std::string share(double value) {
+    return words::print({100.0 * value, base::Unit::percent}, words::Units::metric,
+                        {.decimals = 0, .down = true});
+  }
+
   void assumptions() const {
     out << "\nAssumed\n";
     for (const siting::Assumption& one : answer.assumptions) {
@@ -93,12 +112,19 @@ void printSuction(const siting::Study& study, const siting::SuctionSystem& syste
     out << '\n';
     if (answer.second) out << printer.say(answer.second->sentence) << '\n';
     out << printer.say(answer.thumb.sentence) << '\n';
+    printer.places();
   } else {
     for (const base::Message& remark : answer.remarks) printer.line(remark);
   }
   printer.assumptions();
   out << "\nBefore anybody relies on it\n";
   for (const base::Message& caution : answer.cautions) printer.line(caution);
+}
+
+std::vector<siting::BestPlace> placesByChance(const siting::Study& study,
+                                              const siting::SuctionAnswer& answer) {
+  if (!answer.along) return {};
+  return study.withReach(answer.along, siting::RankBy::reach).best();
 }
 
 std::string gridCsv(const siting::SuctionAnswer& answer) {

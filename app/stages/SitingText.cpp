@@ -6,6 +6,7 @@
 
 #include "drawing/Ties.h"
 #include "siting/Scoring.h"
+#include "suction/SumpPerArea.h"
 
 namespace sumpwright::stages {
 
@@ -73,6 +74,10 @@ QString metText(const Study& study, const Assessment& a, const rules::Rule& rule
     }
     case rules::RuleKind::floor_behind:
       return floorText(study, a.place);
+    case rules::RuleKind::suction: {
+      const auto idle = suction::whyNoThumb(study.job());
+      return idle ? said(*idle, study.job()) : SitingText::tr("within what one sump serves");
+    }
     case rules::RuleKind::clearance:
     case rules::RuleKind::along_wall:
     case rules::RuleKind::drill_line:

@@ -10,6 +10,17 @@ namespace sumpwright::words {
 std::span<const Sentence> ruleSentences() {
   static constexpr auto rows = std::to_array<Sentence>({
       {"rule.too-near", QT_TRANSLATE_NOOP("Sentences", "too near {thing}")},
+      {"rule.sump-area",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "there are {area:0} of floor to a sump; in clean stone one serves some {most:0}")},
+      {"rule.sump-far",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "part of the floor lies over {most:0} from here, more than one sump in "
+                         "clean stone serves")},
+      {"rule.sump-fill", QT_TRANSLATE_NOOP("Sentences", "not known to be clean stone: not asked")},
+      {"rule.sump-wall",
+       QT_TRANSLATE_NOOP("Sentences", "a wall crosses the fill, or may: not asked")},
       {"rule.unjudged.string",
        QT_TRANSLATE_NOOP("Sentences",
                          "{rule} cannot be judged yet: the sheet measures along a string stretched "
@@ -230,6 +241,22 @@ std::span<const Sentence> ruleSentences() {
       {"score.margin-nothing",
        QT_TRANSLATE_NOOP("Sentences", "nothing on the plan to keep clear of")},
       {"score.wall", QT_TRANSLATE_NOOP("Sentences", "the wall is {value}")},
+      {"score.reach",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "predicted: {floor:0,down} of the floor held at {target} on the middle "
+                         "guess at the ground")},
+      {"score.reach-chance",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "predicted: {floor:0,down} of the floor held at {target} on the middle "
+                         "guess at the ground, all of it on {whole:0,down} of the guesses")},
+      {"score.reach-not-layered",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "no granular fill, so no figure of reach: left out; test with a strong fan")},
+      {"score.reach-not-yet",
+       QT_TRANSLATE_NOOP("Sentences", "suction not worked out yet: left out")},
+      {"score.reach-off-floor",
+       QT_TRANSLATE_NOOP("Sentences", "no floor on fill behind the wall here")},
       {"score.room", QT_TRANSLATE_NOOP("Sentences", "{room} behind the wall")},
       {"score.room-none", QT_TRANSLATE_NOOP("Sentences", "no room drawn behind the wall")},
       {"score.not-judged", QT_TRANSLATE_NOOP("Sentences", "not yet judged: left out")},

@@ -179,6 +179,8 @@ void read(const Node& node, Rule& out) {
       .need("applies_to", out.applies_to)
       .may("things", out.things)
       .may("needed_m", out.needed_m)
+      .may("most_m2", out.most_m2)
+      .may("most_m", out.most_m)
       .may("path", out.path)
       .may("from", out.from)
       .may("attribute", out.attribute)
@@ -212,6 +214,7 @@ void read(const Node& node, ScorePart& out) {
       .need("title", out.title)
       .need("weight", out.weight)
       .may("full_at_m", out.full_at_m)
+      .may("full_at_share", out.full_at_share)
       .may("values", out.values)
       .need("source", out.source)
       .end();

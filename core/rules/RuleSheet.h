@@ -37,7 +37,8 @@ enum class RuleKind {
   wall,            ///< what the wall is (attribute)
   room_behind,     ///< use of the room behind the wall
   fitting_behind,  ///< distance from a fitting that stands in a room behind the wall
-  floor_behind     ///< floor zone behind the wall
+  floor_behind,    ///< floor zone behind the wall
+  suction          ///< one sump per so much floor, in clean stone that no wall crosses
 };
 
 /// Kinds of thing a distance rule can look at. Openings are told apart by kind and by whether they
@@ -102,6 +103,8 @@ struct Rule {
   std::vector<Part> applies_to;
   std::vector<ThingKind> things;   ///< clearance, along_wall, drill_line, fitting_behind
   std::optional<Figure> needed_m;  ///< of distance kinds; absent: a gap, then enabled is false
+  std::optional<Figure> most_m2;   ///< suction: floor one sump serves, m2
+  std::optional<Figure> most_m;    ///< suction: how far from it
   PathKind path = PathKind::straight;
   MeasuredFrom from = MeasuredFrom::edge;
   WallAttribute attribute = WallAttribute::kind;  ///< wall
@@ -139,7 +142,9 @@ struct ScorePart {
   std::string title;
   double weight = 0.0;              ///< points out of the sum of all weights
   std::optional<Figure> full_at_m;  ///< margin: full points from this least margin on
-  std::vector<ValueScore> values;   ///< wall: by elevation, room: by use; "other" is the rest
+  /// reach: full points from this share of the floor on, 0..1; absent: all of it.
+  std::optional<Figure> full_at_share;
+  std::vector<ValueScore> values;  ///< wall: by elevation, room: by use; "other" is the rest
   Source source;
   bool operator==(const ScorePart&) const = default;
 };

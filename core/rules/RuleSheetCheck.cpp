@@ -106,6 +106,20 @@ void checkThings(const Rule& rule, const std::string& pointer, base::Problems& p
     report(problems, "sheet.empty", pointer + "/things");
 }
 
+/// How much one sump serves: only of the kind suction, and that needs one of the two to be on.
+void checkMost(const Rule& rule, const std::string& pointer, base::Problems& problems) {
+  const bool suction = rule.kind == RuleKind::suction;
+  if (suction && rule.enabled && !rule.most_m2 && !rule.most_m) {
+    report(problems, "sheet.no-figure", pointer + "/most_m2", {base::text("rule", rule.id)});
+  }
+  if (!suction && rule.most_m2) {
+    report(problems, "sheet.unknown-key", pointer + "/most_m2", {base::text("key", "most_m2")});
+  }
+  if (!suction && rule.most_m) {
+    report(problems, "sheet.unknown-key", pointer + "/most_m", {base::text("key", "most_m")});
+  }
+}
+
 /// Reports every element whose key was there before.
 template <class T, class Key>
 void reportRepeats(const std::vector<T>& list, const std::string& pointer, const char* member,
@@ -151,6 +165,7 @@ void checkRule(const Rule& rule, const std::string& pointer, base::Problems& pro
   if (rule.enabled && needsFigure(rule) && !rule.needed_m) {
     report(problems, "sheet.no-figure", pointer + "/needed_m", {base::text("rule", rule.id)});
   }
+  checkMost(rule, pointer, problems);
   if (!rule.reason.empty() && needsFigure(rule)) {
     report(problems, "sheet.unknown-key", pointer + "/reason", {base::text("key", "reason")});
   }
@@ -162,6 +177,11 @@ void checkScorePart(const ScorePart& part, const std::string& pointer, base::Pro
   if (!(part.weight > 0.0)) report(problems, "sheet.weight", pointer + "/weight");
   if (part.kind == PartKind::margin && (!part.full_at_m || !(part.full_at_m->value > 0.0))) {
     report(problems, "sheet.no-figure", pointer + "/full_at_m", {base::text("rule", part.title)});
+  }
+  const auto& full = part.full_at_share;
+  if (full && !(full->value > 0.0 && full->value <= 1.0)) {
+    report(problems, "sheet.out-of-range", pointer + "/full_at_share/value",
+           {base::number("least", 0.0), base::number("most", 1.0)});
   }
   Words allowed;
   if (part.kind == PartKind::wall) allowed = wordsOf<plan::Elevation>();

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "siting/Findings.h"
+#include "siting/ReachAlong.h"
 #include "siting/Scoring.h"
 #include "siting/Verdict.h"
 
@@ -28,13 +29,26 @@ double stepAt(const Inset& inset, int steps, int i) {
   return steps == 0 ? inset.from_m : inset.from_m + (inset.to_m - inset.from_m) * i / steps;
 }
 
-/// What is climbed: score first; among equal scores more margin, then further from the run's ends.
+/// A mean share of floor cannot outbid one guess of 64 (own figure).
+constexpr double kMeanFloor = 0.01;
+
+/// What places are put in order by, 0..100.
+double rankAt(const Study& study, Place place) {
+  const ReachAlong* reach = study.reach();
+  if (study.rankedBy() == RankBy::score || reach == nullptr) return study.scoreAt(place);
+  const ReachRead read = reach->at(place);
+  if (!reach->hasChance()) return 100.0 * read.floor;
+  if (!read.chance) return 0.0;
+  return 100.0 * (read.chance->whole_floor + kMeanFloor * read.chance->mean_floor);
+}
+
+/// What is climbed: rank first; among equal ranks more margin, then further from the run's ends.
 /// The two small weights (own figures) cannot outbid a hundredth of a point over a house's walls.
 double worth(const Study& study, const Run& run, double s) {
   const Place place = study.perimeter().wrapped({run.ring, s});
   const double margin = leastBindingMargin_m(study.site(), place).value_or(0.0);
   const double central = std::min(s - run.from_m, run.to_m - s);
-  return study.scoreAt(place) + 1e-3 * std::clamp(margin, -10.0, 10.0) + 1e-6 * central;
+  return rankAt(study, place) + 1e-3 * std::clamp(margin, -10.0, 10.0) + 1e-6 * central;
 }
 
 /// Ternary search between two places. Worth is a lower envelope of convex distances, so between
@@ -75,6 +89,11 @@ BestPlace bestOf(const Study& study, const Run& run) {
   best.place = study.perimeter().wrapped({run.ring, bestIn(study, run)});
   best.point = study.perimeter().pointAt(best.place);
   best.score = study.scoreAt(best.place);
+  if (const ReachAlong* reach = study.reach(); reach != nullptr && reach->computed()) {
+    const ReachRead read = reach->at(best.place);
+    best.floor = read.floor;
+    if (reach->hasChance()) best.chance = read.chance ? read.chance->whole_floor : 0.0;
+  }
   best.close = run.to_m - run.from_m < 2.0 * study.accuracy_m() || study.assess(best.place).close;
   return best;
 }
@@ -200,8 +219,9 @@ std::vector<BestPlace> bestPlaces(const Study& study) {
   for (const Run& run : study.runs()) {
     if (run.state == wanted) best.push_back(bestOf(study, run));
   }
-  std::stable_sort(best.begin(), best.end(),
-                   [](const BestPlace& a, const BestPlace& b) { return a.score > b.score; });
+  std::stable_sort(best.begin(), best.end(), [&](const BestPlace& a, const BestPlace& b) {
+    return rankAt(study, a.place) > rankAt(study, b.place);
+  });
   return best;
 }
 

@@ -26,6 +26,7 @@ constexpr double kChanceLeastStep_m = 0.3;
 constexpr double kChanceStep = 0.05;
 constexpr double kFromCorner_m = 0.6;  // first place asked, where the wall is long enough
 constexpr double kSameLength_m = 1e-6;
+constexpr double kSameTurn_rad = 1e-6;
 
 double elapsedMs(Clock::time_point begun) {
   return std::chrono::duration<double, std::milli>(Clock::now() - begun).count();
@@ -381,9 +382,14 @@ ReachRead ReachAlong::at(Place place) const {
 
 bool ReachAlong::fits(const perimeter::Perimeter& perimeter) const {
   if (perimeter.ringCount() != m_data->perimeter->ringCount()) return false;
+  const auto alike = [](const Edge& a, const Edge& b) {
+    return std::abs(a.length_m - b.length_m) < kSameLength_m &&
+           std::abs(a.turn_rad - b.turn_rad) < kSameTurn_rad;
+  };
   for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
-    const double apart = perimeter.length_m(ring) - m_data->perimeter->length_m(ring);
-    if (std::abs(apart) > kSameLength_m) return false;
+    const auto& here = perimeter.edges(ring);
+    const auto& there = m_data->perimeter->edges(ring);
+    if (!std::equal(here.begin(), here.end(), there.begin(), there.end(), alike)) return false;
   }
   return true;
 }

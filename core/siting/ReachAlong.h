@@ -99,8 +99,8 @@ class ReachAlong {
   /// Between the places of the wall, on a straight line; wrapped onto the ring. Contract: fits()
   /// the perimeter that the place is of.
   ReachRead at(Place place) const;
-  /// Made for rings of these lengths. The plan may have changed all the same: whoever keeps a value
-  /// over an edit knows whether the edit matters.
+  /// Made for walls of these lengths and turns. The plan may have changed all the same: whoever
+  /// keeps a value over an edit knows whether the edit matters.
   bool fits(const perimeter::Perimeter& perimeter) const;
   /// Best place by floor held among allowed ones; nothing where none is allowed or on the floor.
   std::optional<ReachPlace> best(const suction::Allowed& allowed) const;

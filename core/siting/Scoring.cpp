@@ -4,6 +4,7 @@
 
 #include "plan/KindNames.h"
 #include "rules/Spans.h"
+#include "siting/ReachAlong.h"
 #include "siting/RuleList.h"
 
 namespace sumpwright::siting {
@@ -15,7 +16,8 @@ using rules::PartKind;
 using rules::ScorePart;
 using rules::Site;
 
-bool isJudged(PartKind kind) {
+bool isJudged(const Scored& of, PartKind kind) {
+  if (kind == PartKind::reach) return of.reach != nullptr && of.reach->computed();
   return kind == PartKind::margin || kind == PartKind::wall || kind == PartKind::room;
 }
 
@@ -62,8 +64,15 @@ std::string_view worstRoomUse(const Site& site, const ScorePart& part, Place pla
   return worst;
 }
 
-double pointsOf(const Site& site, const ScorePart& part, Place place,
+double reachShare(const Scored& of, const ScorePart& part, Place place) {
+  if (!isJudged(of, PartKind::reach)) return 0.0;
+  const double full = part.full_at_share ? part.full_at_share->value : 1.0;
+  return std::clamp(of.reach->at(place).floor / full, 0.0, 1.0);
+}
+
+double pointsOf(const Scored& of, const ScorePart& part, Place place,
                 std::optional<double> least_m) {
+  const Site& site = of.site;
   switch (part.kind) {
     case PartKind::margin: {
       const double full = part.full_at_m ? part.full_at_m->value : 1.0;
@@ -74,6 +83,7 @@ double pointsOf(const Site& site, const ScorePart& part, Place place,
     case PartKind::room:
       return part.weight * shareOf(part, worstRoomUse(site, part, place));
     case PartKind::reach:
+      return part.weight * reachShare(of, part, place);
     case PartKind::supply:
     case PartKind::pipe:
       break;
@@ -81,7 +91,21 @@ double pointsOf(const Site& site, const ScorePart& part, Place place,
   return 0.0;
 }
 
-Message reasonOf(const Site& site, const ScorePart& part, Place place, const Margin* least) {
+Message reachReason(const ReachAlong* reach, Place place) {
+  if (reach == nullptr) return Message("score.reach-not-yet");
+  if (!reach->computed()) return Message("score.reach-not-layered");
+  const ReachRead read = reach->at(place);
+  if (!read.on_floor) return Message("score.reach-off-floor");
+  const base::Arg floor = base::percent("floor", 100.0 * read.floor);
+  const base::Arg target =
+      base::pressure("target", base::Pressure::ofPa(reach->summary().target.design_pa));
+  if (!read.chance) return Message("score.reach", {floor, target});
+  return Message("score.reach-chance",
+                 {floor, target, base::percent("whole", 100.0 * read.chance->whole_floor)});
+}
+
+Message reasonOf(const Scored& of, const ScorePart& part, Place place, const Margin* least) {
+  const Site& site = of.site;
   switch (part.kind) {
     case PartKind::margin:
       if (least == nullptr) return Message("score.margin-nothing");
@@ -97,6 +121,7 @@ Message reasonOf(const Site& site, const ScorePart& part, Place place, const Mar
       return Message("score.room", {base::phrase("room", Message("room." + use))});
     }
     case PartKind::reach:
+      return reachReason(of.reach, place);
     case PartKind::supply:
     case PartKind::pipe:
       break;
@@ -178,31 +203,31 @@ std::vector<std::string> roomsBehindAt(const Site& site, Place place) {
   return ids;
 }
 
-double scoreTotal(const Site& site, Place place, std::optional<double> least_m, int advisories) {
+double scoreTotal(const Scored& of, Place place, std::optional<double> least_m, int advisories) {
   double points = 0.0;
   double weight = 0.0;
-  for (const ScorePart& part : site.sheet.score) {
-    if (!isJudged(part.kind)) continue;
-    points += pointsOf(site, part, place, least_m);
+  for (const ScorePart& part : of.site.sheet.score) {
+    if (!isJudged(of, part.kind)) continue;
+    points += pointsOf(of, part, place, least_m);
     weight += part.weight;
   }
   const double scaled = weight > 0.0 ? 100.0 * points / weight : 0.0;
-  return std::clamp(scaled - advisories * site.sheet.advisory_cost.value, 0.0, 100.0);
+  return std::clamp(scaled - advisories * of.site.sheet.advisory_cost.value, 0.0, 100.0);
 }
 
-Score scoreOf(const Site& site, Place place, const Margin* least, int advisories) {
+Score scoreOf(const Scored& of, Place place, const Margin* least, int advisories) {
   const std::optional<double> least_m =
       least == nullptr ? std::nullopt : std::optional<double>(least->margin_m);
   Score score;
   score.complete = true;
-  for (const ScorePart& part : site.sheet.score) {
-    const bool judged = isJudged(part.kind);
+  for (const ScorePart& part : of.site.sheet.score) {
+    const bool judged = isJudged(of, part.kind);
     score.complete = score.complete && judged;
-    score.parts.push_back({part.kind, part.title, pointsOf(site, part, place, least_m), part.weight,
-                           judged, reasonOf(site, part, place, least)});
+    score.parts.push_back({part.kind, part.title, pointsOf(of, part, place, least_m), part.weight,
+                           judged, reasonOf(of, part, place, least)});
   }
-  score.advisory_cost = advisories * site.sheet.advisory_cost.value;
-  score.total = scoreTotal(site, place, least_m, advisories);
+  score.advisory_cost = advisories * of.site.sheet.advisory_cost.value;
+  score.total = scoreTotal(of, place, least_m, advisories);
   return score;
 }
 

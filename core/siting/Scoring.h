@@ -18,12 +18,17 @@ const Margin* leastOfAll(const rules::Site& site, const std::vector<Margin>& mar
 /// leastBinding() without words, for searches.
 std::optional<double> leastBindingMargin_m(const rules::Site& site, Place place);
 
+/// What a score is made of.
+struct Scored {
+  const rules::Site& site;
+  const ReachAlong* reach = nullptr;  ///< fits the site's wall; nullptr: not known
+};
+
 /// Score of a place whose least binding margin and advisories are known.
-Score scoreOf(const rules::Site& site, Place place, const Margin* least, int advisories);
+Score scoreOf(const Scored& of, Place place, const Margin* least, int advisories);
 
 /// The same without reasons, for searches and the curve.
-double scoreTotal(const rules::Site& site, Place place, std::optional<double> least_m,
-                  int advisories);
+double scoreTotal(const Scored& of, Place place, std::optional<double> least_m, int advisories);
 
 /// Ids of the rooms behind a place, in order of where their spans begin.
 std::vector<std::string> roomsBehindAt(const rules::Site& site, Place place);

@@ -9,6 +9,7 @@
 #include "siting/BestPlaces.h"
 #include "siting/DesignCheck.h"
 #include "siting/Findings.h"
+#include "siting/ReachAlong.h"
 #include "siting/RuleList.h"
 #include "siting/Scoring.h"
 #include "siting/Verdict.h"
@@ -153,19 +154,29 @@ base::Result<Study> Study::of(const plan::Job& job, const rules::RuleSheet& shee
   data->unjudged = unjudgedOf(data->site);
   Study study;
   study.m_data = data;
+  study.m_places = std::make_shared<Places>();
+  return study;
+}
+
+Study Study::withReach(std::shared_ptr<const ReachAlong> reach, RankBy rank) const {
+  auto places = std::make_shared<Places>();
+  if (reach && reach->fits(perimeter())) places->reach = std::move(reach);
+  places->rank = rank;
+  Study study = *this;
+  study.m_places = places;
   return study;
 }
 
 const std::vector<BestPlace>& Study::best() const {
-  std::call_once(m_data->best_once, [this] { m_data->best = bestPlaces(*this); });
-  return m_data->best;
+  std::call_once(m_places->best_once, [this] { m_places->best = bestPlaces(*this); });
+  return m_places->best;
 }
 
 const std::optional<LeastBad>& Study::leastBad() const {
-  std::call_once(m_data->least_bad_once, [this] {
-    if (best().empty()) m_data->least_bad = leastBadPlace(*this);
+  std::call_once(m_places->least_bad_once, [this] {
+    if (best().empty()) m_places->least_bad = leastBadPlace(*this);
   });
-  return m_data->least_bad;
+  return m_places->least_bad;
 }
 
 std::vector<Finding> Study::findingsOf(const Stretch& stretch) const {
@@ -228,7 +239,8 @@ Assessment Study::assess(Place place, const std::string& sump) const {
   a.close = std::any_of(a.margins.begin(), a.margins.end(), [&](const Margin& m) {
     return m.close && sheet().find(m.rule)->severity == rules::Severity::binding;
   });
-  a.score = scoreOf(site(), a.place, leastBinding(site(), a.margins), advisoriesIn(a.findings));
+  a.score = scoreOf({site(), reach()}, a.place, leastBinding(site(), a.margins),
+                    advisoriesIn(a.findings));
   a.rooms_behind = roomsBehindAt(site(), a.place);
   a.thickness_assumed = perimeter().edgeAt(a.place).thickness_assumed;
   a.sentence = verdictSentence(site(), a);
@@ -243,7 +255,7 @@ double Study::scoreAt(Place place) const {
     const FindingSpan& span = spans()[static_cast<std::size_t>(i)];
     if (span.finding.weight == Weight::advisory && holds(span, at.chainage_m)) ++advisories;
   }
-  return scoreTotal(site(), at, leastBindingMargin_m(site(), at), advisories);
+  return scoreTotal({site(), reach()}, at, leastBindingMargin_m(site(), at), advisories);
 }
 
 State Study::stateAt(Place place) const {

@@ -53,6 +53,13 @@ struct Run {
   State state = State::clear;
 };
 
+class ReachAlong;  // ReachAlong.h
+
+/// What best places are put in order by. reach: by the chance of reaching the whole floor, like
+/// ones by the mean share of floor held; before the chance is there, by the share of floor held on
+/// the middle guess.
+enum class RankBy { score, reach };
+
 struct ScoredPart {
   rules::PartKind kind = rules::PartKind::margin;
   std::string title;
@@ -89,7 +96,9 @@ struct BestPlace {
   Place place;
   geometry::Point point;
   double score = 0.0;
-  Run run;             ///< the stretch it is the best of
+  std::optional<double> floor;   ///< share of floor predicted held, where reach is known
+  std::optional<double> chance;  ///< of reaching the whole floor, where it was asked for
+  Run run;                       ///< the stretch it is the best of
   bool close = false;  ///< too close to call: the stretch is narrower than twice the survey's
                        ///< accuracy, or some margin of a binding rule is below it
 };
@@ -119,6 +128,13 @@ class Study {
   static base::Result<Study> of(const plan::Job& job, const rules::RuleSheet& sheet,
                                 const StudyOptions& options = {});
 
+  /// The same study, its score's part on suction judged by a curve of reach and its best places
+  /// looked for anew. Cheap: all else is shared. nullptr, or one that does not fit this wall (the
+  /// plan moved on): none, and that part of the score is left out, with its reason.
+  Study withReach(std::shared_ptr<const ReachAlong> reach, RankBy rank = RankBy::score) const;
+  const ReachAlong* reach() const { return m_places->reach.get(); }
+  RankBy rankedBy() const { return m_places->rank; }
+
   const rules::Site& site() const { return m_data->site; }
   const plan::Job& job() const { return m_data->site.job; }
   const rules::RuleSheet& sheet() const { return m_data->site.sheet; }
@@ -138,8 +154,8 @@ class Study {
   std::vector<Run> runsLeftOpen() const;
   /// Length of wall in each state over all rings, by State.
   std::vector<double> lengths_m() const;
-  /// Best scored first. This and leastBad() are looked for when they are first asked (from any
-  /// thread): they take most of what a study of many things takes, and a drag does not ask.
+  /// Best first, by rankedBy(). This and leastBad() are looked for when they are first asked (from
+  /// any thread): they take most of what a study of many things takes, and a drag does not ask.
   const std::vector<BestPlace>& best() const;
   /// Only where best() is empty.
   const std::optional<LeastBad>& leastBad() const;
@@ -166,14 +182,20 @@ class Study {
     rules::Site site;
     std::vector<rules::FindingSpan> spans;
     std::vector<std::vector<Stretch>> stretches;
+    std::vector<Unjudged> unjudged;
+    double accuracy_m = 0.0;
+  };
+  /// What changes with the reach, and what was looked for since.
+  struct Places {
+    std::shared_ptr<const ReachAlong> reach;
+    RankBy rank = RankBy::score;
     mutable std::once_flag best_once;
     mutable std::vector<BestPlace> best;
     mutable std::once_flag least_bad_once;
     mutable std::optional<LeastBad> least_bad;
-    std::vector<Unjudged> unjudged;
-    double accuracy_m = 0.0;
   };
   std::shared_ptr<const Data> m_data;
+  std::shared_ptr<const Places> m_places;
 };
 
 }  // namespace sumpwright::siting

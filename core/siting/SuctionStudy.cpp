@@ -53,6 +53,8 @@ class Answerer {
     problems = takeChance();
     if (!problems.empty()) return problems;
     proposeSecond();
+    problems = takeAlong();
+    if (!problems.empty()) return problems;
     m_answer.thumb = ruleOfThumb(m_answer, m_solvers[0].network(), m_barriers);
     return finished(SuctionState::answered);
   }
@@ -249,6 +251,23 @@ class Answerer {
                         *m_chance,        m_answer,
                         flowOf(m_system), m_ranges.middle().inertia_pa_s2_m6(m_radius_m)};
     m_answer.second = secondSump(ask);
+  }
+
+  base::Problems takeAlong() {
+    if (!m_options.along) return {};
+    ReachOptions options;
+    options.fill = m_options.fill;
+    options.ranges = m_ranges;
+    options.target = m_options.target;
+    options.pit_m3 = m_options.pit_m3;
+    options.cell_m = m_options.cell_m;
+    options.threads = m_options.threads;
+    auto made = ReachAlong::of(m_study, m_system, options);
+    if (!made) return made.problems();
+    auto with = made->withChance(*m_chance, m_options.going);
+    if (!with) return with.problems();
+    m_answer.along = std::make_shared<const ReachAlong>(std::move(with).value());
+    return {};
   }
 
   const Study& m_study;

@@ -12,6 +12,7 @@
 
 #include "airflow/RunningCost.h"
 #include "base/Result.h"
+#include "siting/ReachAlong.h"
 #include "siting/Study.h"
 #include "siting/SuctionSystem.h"
 #include "suction/Chance.h"
@@ -32,6 +33,7 @@ struct SuctionOptions {
   double cell_m = 0.10;
   int threads = 2;
   bool propose_second = true;
+  bool along = false;  ///< also the curve of reach along the wall, with its chance
   suction::Going going;
 };
 
@@ -121,6 +123,7 @@ struct SuctionAnswer {
   std::optional<SecondSump> second;
   RuleOfThumb thumb;
   std::vector<FloorPoint> floor;
+  std::shared_ptr<const ReachAlong> along;  ///< only where asked for
 };
 
 /// The sumps of the design, or the one asked for; without either the best place of the study, said

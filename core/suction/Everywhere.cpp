@@ -13,7 +13,6 @@ namespace sumpwright::suction {
 namespace {
 
 using perimeter::Perimeter;
-using perimeter::Place;
 
 constexpr int kWeakPoints = 4;
 /// Where the pit comes to a corner, solved places stand this far from it (own figures).

@@ -251,5 +251,36 @@ INSTANTIATE_TEST_SUITE_P(Jobs, SiteText,
                            return name;
                          });
 
+TEST(SiteJson, ReachWhereItIsAskedFor) {
+  const Json bare = site({data("sound"), "--at", "0:14"});
+  EXPECT_TRUE(bare["reach"].is_null());
+  EXPECT_FALSE(bare["at"]["parts"][0]["judged"]);
+  const Json report = site({"--reach", data("sound"), "--at", "0:14"});
+  const Json& reach = report["reach"];
+  EXPECT_THAT(keysOf(reach),
+              ElementsAre("prediction", "state", "fill", "target_pa", "cases", "cell_m", "coarser",
+                          "solved", "miss", "jumps", "middle_ms", "weak", "curve"));
+  EXPECT_EQ(reach["state"], "computed");
+  EXPECT_LE(reach["miss"].get<double>(), 0.02);
+  ASSERT_GT(reach["curve"].size(), 100U);
+  EXPECT_EQ(reach["curve"][0]["at_weak_pa"].size(), reach["weak"].size());
+  const Json& part = report["at"]["parts"][0];
+  EXPECT_EQ(part["kind"], "reach");
+  EXPECT_TRUE(part["judged"]);
+  EXPECT_THAT(part["reason"].get<std::string>(), HasSubstr("predicted: "));
+  EXPECT_FALSE(report["best"][0]["floor"].is_null());
+}
+
+TEST(SiteText, ReachSaysTheTimeItTookAndThatItIsAPrediction) {
+  const Ran run = ran({"site", "--reach", data("sound")});
+  EXPECT_EQ(run.code, kDone);
+  EXPECT_THAT(run.out, HasSubstr("Reach along the wall, a prediction on the middle guess"));
+  EXPECT_THAT(run.out, HasSubstr(" places solved in "));
+  EXPECT_THAT(run.out, HasSubstr(" ms, cells of 0.10 m"));
+  const Ran bad = ran({"site", "--reach", "--fan", "no-such", data("sound")});
+  EXPECT_EQ(bad.code, kUnusable);
+  EXPECT_THAT(bad.err, HasSubstr("cli.no-fan"));
+}
+
 }  // namespace
 }  // namespace sumpwright::cli

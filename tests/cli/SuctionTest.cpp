@@ -43,6 +43,22 @@ Report suctionOf(std::vector<std::string> args) {
   return Report::parse(run.out);
 }
 
+TEST(SuctionText, PlacesByChanceWhereTheyAreAskedFor) {
+  const Report report = suctionOf({"--places", sampleJob("bungalow")});
+  ASSERT_FALSE(report["places"].empty());
+  double last = 1.0;
+  for (const Report& place : report["places"]) {
+    const double whole = place["whole_floor"].get<double>();
+    // Read between guesses at neighbouring places: the order of like ones may turn by the mean.
+    EXPECT_LE(whole, last + 0.01);
+    last = whole;
+    EXPECT_GE(place["floor"].get<double>(), 0.0);
+  }
+  EXPECT_TRUE(suctionOf({sampleJob("bungalow")})["places"].is_null());
+  const Ran run = ran({"suction", "--places", sampleJob("bungalow")});
+  EXPECT_THAT(run.out, HasSubstr("\nBest places by chance of reaching the whole floor\n"));
+}
+
 TEST(SuctionText, SaysWhatAContractorNeedsAndThatItIsAPrediction) {
   const Ran run = ran({"suction", sampleJob("bungalow")});
   EXPECT_EQ(run.code, kDone);
@@ -75,7 +91,7 @@ TEST(SuctionJson, KeysAndTheirOrder) {
   EXPECT_THAT(
       keys, ElementsAre("format", "prediction", "state", "verdict", "fill", "target_pa", "limit_pa",
                         "fan", "sumps", "middle", "worst", "chance", "power_w", "energy_kwh_a",
-                        "second", "rule_of_thumb", "remarks", "assumptions", "cautions"));
+                        "second", "rule_of_thumb", "remarks", "assumptions", "cautions", "places"));
   EXPECT_EQ(report["format"], "sumpwright.suction/1");
   EXPECT_EQ(report["prediction"], true);
   EXPECT_EQ(report["state"], "answered");

@@ -600,6 +600,9 @@ void SampledTwin::judge(const Rule& rule, int ring, double s, int rays, TwinFind
       break;
     case RuleKind::floor_behind:
       addFloor(rule, ring, s, found);
+      break;
+    case RuleKind::suction:
+      break;  // speaks of clean stone only, which no random house has: SumpPerAreaTest
   }
 }
 

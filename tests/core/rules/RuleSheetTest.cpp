@@ -91,10 +91,13 @@ TEST(RuleSheet, EveryFigureThatIsUsedHasASource) {
     for (const ScorePart& part : sheet.score) {
       sources.push_back(part.source);
       if (part.full_at_m) sources.push_back(part.full_at_m->source);
+      if (part.full_at_share) sources.push_back(part.full_at_share->source);
     }
     for (const Rule& rule : sheet.rules) {
       sources.push_back(rule.source);
       if (rule.needed_m) sources.push_back(rule.needed_m->source);
+      if (rule.most_m2) sources.push_back(rule.most_m2->source);
+      if (rule.most_m) sources.push_back(rule.most_m->source);
       if (rule.waiver.not_within_m) sources.push_back(rule.waiver.not_within_m->source);
       EXPECT_TRUE(!rule.enabled || !needsFigure(rule) || rule.needed_m) << sheet.id << rule.id;
     }
@@ -106,8 +109,9 @@ TEST(RuleSheet, PublishedSourcesNameAYearOrALivePage) {
   static const std::regex kDated("\\b(19|20)[0-9]{2}\\b|live page");
   for (const resources::BuiltInFile& file : resources::builtInRuleSheets()) {
     for (const Rule& rule : sheetOf(file.id).rules) {
-      for (const Source* source :
-           {&rule.source, rule.needed_m ? &rule.needed_m->source : nullptr}) {
+      for (const Source* source : {&rule.source, rule.needed_m ? &rule.needed_m->source : nullptr,
+                                   rule.most_m2 ? &rule.most_m2->source : nullptr,
+                                   rule.most_m ? &rule.most_m->source : nullptr}) {
         if (source == nullptr || source->mark != Mark::published) continue;
         const bool dated = std::regex_search(source->text, kDated);
         EXPECT_TRUE(dated) << file.id << " " << rule.id << ": " << source->text;
@@ -152,6 +156,7 @@ TEST(RuleSheet, IrishSheetIsTheAgreedTable) {
       {"free-depth", {dig}, 0.9, Mark::common_practice, binding, true, E::consent, false},
       {"free-depth-tight", {dig}, 1.2, Mark::common_practice, advisory, false, E::reason, true},
       {"outside-ground", {dig}, -1, Mark::own, binding, true, E::consent, true},
+      {"sump-floor", {void_}, -1, Mark::own, advisory, false, E::reason, true},
       {"front", {hole, fan}, -1, Mark::own, advisory, false, E::reason, true},
       {"rear-or-gable", {hole}, -1, Mark::own, preference, false, E::reason, false},
       {"room-preference", {hole}, -1, Mark::own, preference, false, E::reason, false},
@@ -183,6 +188,9 @@ TEST(RuleSheet, IrishSheetIsTheAgreedTable) {
   }
   EXPECT_EQ(sheet.find("services")->waiver.not_within_m->value, 0.5);
   EXPECT_TRUE(sheet.find("services")->waiver.only_located);
+  // As summarised by housebuild.com, radon sumps (live page): 250 m2 and 15 m for one sump.
+  EXPECT_EQ(sheet.find("sump-floor")->most_m2->value, 250.0);
+  EXPECT_EQ(sheet.find("sump-floor")->most_m->value, 15.0);
 }
 
 TEST(RuleSheet, IrishSheetOnThingsValuesAndTheRest) {
@@ -241,6 +249,8 @@ TEST(RuleSheet, UkSheetDiffersFromTheIrishOnlyInSourcesAndNotes) {
     Rule b = uk.rules[i];
     if (a.needed_m && b.needed_m) a.needed_m->source = b.needed_m->source;
     if (a.waiver.not_within_m) a.waiver.not_within_m->source = b.waiver.not_within_m->source;
+    if (a.most_m2 && b.most_m2) a.most_m2->source = b.most_m2->source;
+    if (a.most_m && b.most_m) a.most_m->source = b.most_m->source;
     a.source = b.source;
     a.note = b.note;
     EXPECT_EQ(a, b) << a.id;
@@ -367,6 +377,20 @@ TEST(RuleSheetProblems, EnabledDistanceRuleNeedsItsFigure) {
             Found{"sheet.no-figure " + pointerTo("boundary", "/needed_m")});
   EXPECT_EQ(changed([](Json& s) { s["score"][1].erase("full_at_m"); }),
             Found{"sheet.no-figure /score/1/full_at_m"});
+}
+
+TEST(RuleSheetProblems, OneSumpsFloorNeedsAFigureAndIsOfItsKindAlone) {
+  EXPECT_EQ(changed([](Json& s) {
+              ruleOf(s, "sump-floor").erase("most_m2");
+              ruleOf(s, "sump-floor").erase("most_m");
+            }),
+            Found{"sheet.no-figure " + pointerTo("sump-floor", "/most_m2")});
+  EXPECT_EQ(changed([](Json& s) { ruleOf(s, "sump-floor").erase("most_m2"); }), Found{});
+  EXPECT_EQ(
+      changed([](Json& s) { ruleOf(s, "front")["most_m"] = ruleOf(s, "sump-floor")["most_m"]; }),
+      Found{"sheet.unknown-key " + pointerTo("front", "/most_m")});
+  EXPECT_EQ(changed([](Json& s) { s["score"][0]["full_at_share"]["value"] = 1.5; }),
+            Found{"sheet.out-of-range /score/0/full_at_share/value"});
 }
 
 TEST(RuleSheetProblems, EmptyLists) {

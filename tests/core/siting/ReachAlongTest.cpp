@@ -5,6 +5,7 @@
 
 #include "core/siting/Studied.h"
 #include "property/Moved.h"
+#include "siting/BestPlaces.h"
 #include "siting/ReachAlong.h"
 #include "siting/SuctionStudy.h"
 #include "suction/ModelOf.h"
@@ -179,6 +180,50 @@ TEST(ReachAlong, ChainagePastTheEndIsTheSamePlace) {
   EXPECT_GT(reach.at({0, 3.1}).floor, 0.0);
 }
 
+std::shared_ptr<const ReachAlong> shared(ReachAlong reach) {
+  return std::make_shared<const ReachAlong>(std::move(reach));
+}
+
+const ScoredPart& reachPart(const Assessment& a) {
+  return *std::find_if(a.score.parts.begin(), a.score.parts.end(),
+                       [](const ScoredPart& part) { return part.kind == rules::PartKind::reach; });
+}
+
+TEST(ReachAlong, TheScoreCountsItAndSaysWhy) {
+  const Study bare = studied(cutHouse());
+  const auto reach = shared(reachOf(bare));
+  const Study study = bare.withReach(reach);
+  EXPECT_EQ(reachPart(bare.assess({0, 14.0})).reason.id, "score.reach-not-yet");
+  for (double s = 1.0; s < 37.0; s += 0.7) {
+    const Assessment a = study.assess({0, s});
+    const ScoredPart& part = reachPart(a);
+    const ReachRead read = reach->at({0, s});
+    EXPECT_TRUE(part.judged);
+    EXPECT_NEAR(part.points, part.weight * std::min(1.0, read.floor / 0.95), 1e-9);
+    EXPECT_EQ(part.reason.id, read.on_floor ? "score.reach" : "score.reach-off-floor");
+    EXPECT_DOUBLE_EQ(a.score.total, study.scoreAt({0, s}));
+    // 45 points were judged without it (margin, wall, room), 80 with it.
+    const Score& before = bare.assess({0, s}).score;
+    if (before.advisory_cost == 0.0) {
+      EXPECT_NEAR(80.0 * a.score.total, 45.0 * before.total + 100.0 * part.points, 1e-6);
+    }
+  }
+  // What was there before does not know it.
+  EXPECT_EQ(bare.reach(), nullptr);
+}
+
+TEST(ReachAlong, OfAnotherWallOrWithoutALayerItIsLeftOut) {
+  const Study bare = studied(cutHouse());
+  const auto other = shared(reachOf(studied(PlanBuilder::lShape())));
+  EXPECT_EQ(bare.withReach(other).reach(), nullptr);
+  EXPECT_EQ(bare.withReach(nullptr).reach(), nullptr);
+  const Study none = bare.withReach(shared(reachOf(bare, coarse(plan::Fill::none))));
+  const ScoredPart part = reachPart(none.assess({0, 14.0}));
+  EXPECT_FALSE(part.judged);
+  EXPECT_EQ(part.reason.id, "score.reach-not-layered");
+  EXPECT_DOUBLE_EQ(none.scoreAt({0, 14.0}), bare.scoreAt({0, 14.0}));
+}
+
 suction::ChanceStudy chanceOf(const Study& study, const ReachOptions& options) {
   suction::ChanceOptions chance;
   chance.cell_m = options.cell_m;
@@ -207,6 +252,47 @@ TEST(ReachAlong, TheChanceIsWhatTheGuessesSayOfAPlace) {
     EXPECT_NEAR(asked->whole_floor, read.chance->whole_floor, 0.06) << s;
   }
   EXPECT_LT(worst, 0.03);
+}
+
+double mostFloor(const Study& study, const ReachAlong& reach) {
+  double most = 0.0;
+  for (double s = 0.0; s < study.perimeter().length_m(0); s += 0.05) {
+    if (study.stateAt({0, s}) == allowedState(study)) most = std::max(most, reach.at({0, s}).floor);
+  }
+  return most;
+}
+
+/// A wall across, so that one side reaches more than the other: the best place is over there,
+/// whatever earns points on this side.
+TEST(ReachAlong, BestPlacesByReachAreWhereItIsGreatest) {
+  const plan::Job job = PlanBuilder::rectangle(12, 7).with([](plan::Job& j) {
+    j.plan.rising_walls.push_back({"w", {{4, 0.35}, {4, 6.65}}});
+  });
+  const Study bare = studied(job);
+  ReachOptions options = coarse(plan::Fill::clean_stone);
+  options.ranges = suction::rangesOf(plan::Fill::clean_stone, job.house);
+  options.ranges->footing_m2_s_pa = {1e-13, 1e-12};
+  const ReachAlong middle = reachOf(bare, options);
+  const Study by_floor = bare.withReach(shared(middle), RankBy::reach);
+  ASSERT_FALSE(by_floor.best().empty());
+  const BestPlace& best = by_floor.best().front();
+  EXPECT_GT(best.point.x, 4.0);
+  EXPECT_NEAR(*best.floor, mostFloor(bare, middle), 0.01);
+  EXPECT_FALSE(best.chance.has_value());
+  for (std::size_t k = 1; k < by_floor.best().size(); ++k) {
+    EXPECT_LE(*by_floor.best()[k].floor, *by_floor.best()[k - 1].floor + 1e-9);
+  }
+  suction::ChanceOptions asked;
+  asked.cell_m = options.cell_m;
+  asked.fan = flowOf(systemOf(bare));
+  const auto chance = suction::ChanceStudy::of(job, *options.ranges, asked).value();
+  const auto with = middle.withChance(chance);
+  ASSERT_TRUE(with);
+  const Study by_chance = bare.withReach(shared(*with), RankBy::reach);
+  ASSERT_FALSE(by_chance.best().empty());
+  EXPECT_GT(by_chance.best().front().point.x, 4.0);
+  EXPECT_TRUE(by_chance.best().front().chance.has_value());
+  EXPECT_EQ(reachPart(by_chance.assess({0, 9.0})).reason.id, "score.reach-chance");
 }
 
 TEST(ReachAlong, ChanceCanBeStopped) {
