@@ -20,6 +20,7 @@ struct Console {
 void addCheck(CLI::App& program, Console& console);
 void addSite(CLI::App& program, Console& console);
 void addSuction(CLI::App& program, Console& console);
+void addSection(CLI::App& program, Console& console);
 void addDraw(CLI::App& program, Console& console);
 
 }  // namespace sumpwright::cli

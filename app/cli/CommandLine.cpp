@@ -53,6 +53,7 @@ Outcome run(const std::vector<std::string>& args, std::ostream& out, std::ostrea
   addCheck(program, console);
   addSite(program, console);
   addSuction(program, console);
+  addSection(program, console);
   addDraw(program, console);
   try {
     program.parse(std::vector<std::string>(args.rbegin(), args.rend()));

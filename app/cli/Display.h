@@ -8,4 +8,8 @@ namespace sumpwright::cli {
 /// Qt itself would end the process without a word a person can use.
 bool canShowWindow(std::ostream& err);
 
+/// Fonts and painters need a QGuiApplication. The window's is taken where there is one; else one
+/// that asks for no display, kept for the life of the process since Qt wants only one.
+void ensureGui();
+
 }  // namespace sumpwright::cli

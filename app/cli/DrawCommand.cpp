@@ -1,13 +1,11 @@
 // sumpwright draw JOB -o FILE: the client's marked-up plan as PDF, SVG or PNG.
 
 #include <QDate>
-#include <QGuiApplication>
-#include <QLoggingCategory>
 #include <algorithm>
-#include <array>
 #include <memory>
 
 #include "cli/CommandLine.h"
+#include "cli/Display.h"
 #include "cli/Load.h"
 #include "cli/Problems.h"
 #include "dossier/ClientPlan.h"
@@ -34,22 +32,6 @@ std::string badDate(const std::string& text) {
   const bool good =
       text.size() == 10 && QDate::fromString(QString::fromStdString(text), Qt::ISODate).isValid();
   return good ? "" : "'" + text + "' is not a date such as 2026-03-31";
-}
-
-/// Fonts and painters need a QGuiApplication. The window's is taken where there is one; else one
-/// that asks for no display, kept for the life of the process since Qt wants only one.
-void ensureGui() {
-  if (QCoreApplication::instance() != nullptr) return;
-  // Qt's own remarks on the environment (no runtime folder, ...) are no errors of ours.
-  QLoggingCategory::setFilterRules(QStringLiteral("default.warning=false\nqt.*.warning=false"));
-  static std::array<char, 11> name{"sumpwright"};
-  static std::array<char, 10> option{"-platform"};
-  static std::array<char, 10> platform{"offscreen"};
-  static std::array<char*, 4> arguments{name.data(), option.data(), platform.data(), nullptr};
-  static int count = 3;
-  // Never destroyed: at exit Qt's own statics may be gone before it.
-  static const auto* const application = new QGuiApplication(count, arguments.data());
-  Q_UNUSED(application)
 }
 
 bool hasSump(const plan::Design& design, const std::string& id) {

@@ -28,6 +28,11 @@ std::span<const Sentence> cliSentences() {
        QT_TRANSLATE_NOOP("Sentences", "There is no fan “{fan}”; there are: {known}.")},
       {"cli.which-fan",
        QT_TRANSLATE_NOOP("Sentences", "{fan} holds several fans: name one after a #, of {known}.")},
+      {"cli.no-place",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "The design has no sump in an outside wall, and no place is proposed: give "
+           "one with --at.")},
       {"cli.no-sump",
        QT_TRANSLATE_NOOP("Sentences", "The design has no sump “{sump}” in an outside wall.")},
   });

@@ -1,4 +1,4 @@
-// Sentences of the drill section.
+// Sentences of the drill section and its drawing.
 
 #include <QtGlobal>
 #include <array>
@@ -9,6 +9,31 @@ namespace sumpwright::words {
 
 std::span<const Sentence> sectionSentences() {
   static constexpr auto rows = std::to_array<Sentence>({
+      {"drawing.section.blinding", QT_TRANSLATE_NOOP("Sentences", "{thickness:0} blinding")},
+      {"drawing.section.clear", QT_TRANSLATE_NOOP("Sentences", "{clear:0,down}")},
+      {"drawing.section.core", QT_TRANSLATE_NOOP("Sentences", "core {core:0}, {fall} down")},
+      {"drawing.section.dig", QT_TRANSLATE_NOOP("Sentences", "bottom of dig {level:bare}")},
+      {"drawing.section.dpc", QT_TRANSLATE_NOOP("Sentences", "damp-proof course {level:bare}")},
+      {"drawing.section.floor", QT_TRANSLATE_NOOP("Sentences", "finished floor {level:bare}")},
+      {"drawing.section.footing", QT_TRANSLATE_NOOP("Sentences", "footing top {level:bare}")},
+      {"drawing.section.footing-high",
+       QT_TRANSLATE_NOOP("Sentences", "footing top, highest {level:bare}")},
+      {"drawing.section.footing-low",
+       QT_TRANSLATE_NOOP("Sentences", "footing top, lowest {level:bare}")},
+      {"drawing.section.footing-needed",
+       QT_TRANSLATE_NOOP("Sentences", "must be below {level:bare}")},
+      {"drawing.section.ground", QT_TRANSLATE_NOOP("Sentences", "outside ground {level:bare}")},
+      {"drawing.section.hardcore", QT_TRANSLATE_NOOP("Sentences", "{thickness:0} hardcore")},
+      {"drawing.section.hole", QT_TRANSLATE_NOOP("Sentences", "middle of hole {level:bare}")},
+      {"drawing.section.hollow",
+       QT_TRANSLATE_NOOP("Sentences", "hollow {litres:0} l, {across:0} across")},
+      {"drawing.section.insulation", QT_TRANSLATE_NOOP("Sentences", "{thickness:0} insulation")},
+      {"drawing.section.level", QT_TRANSLATE_NOOP("Sentences", "{level:bare}")},
+      {"drawing.section.pipe", QT_TRANSLATE_NOOP("Sentences", "pipe {pipe:0}, to {past:0} inside")},
+      {"drawing.section.screed", QT_TRANSLATE_NOOP("Sentences", "{thickness:0} screed")},
+      {"drawing.section.short", QT_TRANSLATE_NOOP("Sentences", "{clear:0}, needs {needed:0}")},
+      {"drawing.section.slab", QT_TRANSLATE_NOOP("Sentences", "{thickness:0} slab")},
+      {"drawing.section.thickness", QT_TRANSLATE_NOOP("Sentences", "{thickness:0,bare}")},
       {"section.assumed.barrel", QT_TRANSLATE_NOOP("Sentences", "drill barrel {length:0} long")},
       {"section.assumed.barrier",
        QT_TRANSLATE_NOOP("Sentences",
@@ -27,12 +52,29 @@ std::span<const Sentence> sectionSentences() {
       {"section.assumed.hardcore", QT_TRANSLATE_NOOP("Sentences", "{thickness:0} of hardcore")},
       {"section.assumed.insulation",
        QT_TRANSLATE_NOOP("Sentences", "{thickness:0} of insulation in the floor")},
+      {"section.assumed.insulation-none",
+       QT_TRANSLATE_NOOP("Sentences", "no insulation in the floor")},
       {"section.assumed.leaves",
        QT_TRANSLATE_NOOP("Sentences", "the wall of {wall:0} has two leaves and a cavity")},
       {"section.assumed.one-leaf", QT_TRANSLATE_NOOP("Sentences", "the wall of {wall:0} is solid")},
       {"section.assumed.screed", QT_TRANSLATE_NOOP("Sentences", "{thickness:0} of screed")},
       {"section.assumed.slab", QT_TRANSLATE_NOOP("Sentences", "{thickness:0} of slab")},
       {"section.assumed.wall", QT_TRANSLATE_NOOP("Sentences", "the wall is {thickness:0} thick")},
+      {"section.fact.dig",
+       QT_TRANSLATE_NOOP("Sentences", "dig outside {dig} deep, with room to work under the hole")},
+      {"section.fact.gap",
+       QT_TRANSLATE_NOOP("Sentences", "pipe {pipe:0} in it, a gap of {gap:1} all round")},
+      {"section.fact.hole",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "core {core:0}, its middle at {entry:signed} to finished floor at the "
+                         "outside face, {fall} down into the house")},
+      {"section.fact.hollow",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "hollow under the slab {litres:0} l ({buckets:1} × a bucket of 12 l), a half "
+           "ball of radius {radius:0}")},
+      {"section.fact.way",
+       QT_TRANSLATE_NOOP("Sentences", "{path:0} through the wall, {drop:0} lower at the inside")},
       {"section.limit.barrel",
        QT_TRANSLATE_NOOP("Sentences", "{clear:0} through the wall, drill {needed:0}")},
       {"section.limit.barrier",
@@ -109,6 +151,11 @@ std::span<const Sentence> sectionSentences() {
                          "The pipe ends {past:0} past the inner leaf; backer and seal at both "
                          "leaves, or the fan draws from the cavity. Smoke at the seal before the "
                          "dig is closed.")},
+      {"section.note.services",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Services located and marked, water at the drill, dust held down, eyes and "
+           "ears protected; an engineer's word where the foundation is in doubt.")},
       {"section.note.tight-gap",
        QT_TRANSLATE_NOOP("Sentences",
                          "The gap round the pipe is {gap:0}: too little to seal, and it jams. Take "

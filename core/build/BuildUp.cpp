@@ -59,7 +59,9 @@ class Maker {
     for (const auto& value : values) {
       if (value) return *value;
     }
-    assume(Message(id, {base::millimetres("thickness", 1000.0 * usual)}), mark, source);
+    assume(usual > 0.0 ? Message(id, {base::millimetres("thickness", 1000.0 * usual)})
+                       : Message("section.assumed.insulation-none"),
+           mark, source);
     return usual;
   }
 
@@ -81,6 +83,7 @@ class Maker {
     if (m_zone == nullptr || m_zone->kind == plan::FloorKind::unknown) {
       assume(Message("section.assumed.floor"), Mark::own, "the floor behind the wall is not known");
     }
+    m_up.floor = m_zone != nullptr ? m_zone->kind : plan::FloorKind::unknown;
     m_up.floor_m = m_zone != nullptr ? m_zone->level_m.value_or(0.0) : 0.0;
     const UsualFloor usual = solidOld(m_house.build_type) ? kUsualOldFloor : kUsualFloor;
     const char* source = "floors as usually built";

@@ -31,6 +31,7 @@ struct BuildUp {
   double wall_m = 0.0;       ///< outside face to inner face
   std::vector<Leaf> leaves;  ///< from 0 to wall_m without gaps
 
+  plan::FloorKind floor = plan::FloorKind::unknown;  ///< unknown: taken for a slab on the ground
   double floor_m = 0.0;  ///< finished level of the floor behind the wall
   double screed_m = 0.0;
   double insulation_m = 0.0;  ///< over or under the slab: the lowest underside is the same

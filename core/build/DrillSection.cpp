@@ -118,7 +118,9 @@ class Finder {
 Margin marginOf(const Limit& limit, const BuildUp& up, const Bore& bore) {
   const double w = std::sqrt(1.0 + bore.fall * bore.fall);
   const double slack = limit.slack(bore.entry_m, bore.fall);
-  Margin margin{limit.kind, 0.0, limit.needed_m, limit.advisory, slack >= 0.0, {}, false};
+  Margin margin{
+      limit.kind, 0.0,  limit.needed_m, limit.advisory, limit.keptBy(bore.entry_m, bore.fall),
+      {},         false};
   switch (limit.kind) {
     case LimitKind::gentle_fall:
       margin.clear = bore.fall;

@@ -73,6 +73,9 @@ double degreesOfFall(double fall);
 double axisAt_m(const Bore& bore, double x_m);
 double halfUpright_m(const Bore& bore, double core_m);
 
+/// Lines for lists: hole, way through the wall, dig, gap and hollow. Nothing without a bore.
+std::vector<base::Message> factsOf(const DrillSection& section);
+
 DrillSection drillSection(const BuildUp& up, const SectionWish& wish);
 /// The place must lie on the perimeter.
 DrillSection drillSection(const rules::Site& site, perimeter::Place place, const SectionWish& wish);

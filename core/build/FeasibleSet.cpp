@@ -42,9 +42,8 @@ std::optional<Falls> FeasibleSet::falls(double spare_m) const {
 }
 
 bool FeasibleSet::contains(Bore bore) const {
-  return std::all_of(m_limits.begin(), m_limits.end(), [&](const Limit& limit) {
-    return limit.slack(bore.entry_m, bore.fall) >= 0.0;
-  });
+  return std::all_of(m_limits.begin(), m_limits.end(),
+                     [&](const Limit& limit) { return limit.keptBy(bore.entry_m, bore.fall); });
 }
 
 FeasibleSet::Entries FeasibleSet::entries(double fall) const {

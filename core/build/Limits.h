@@ -33,6 +33,9 @@ enum class LimitKind {
 /// Whether the hole starts below the ground outside, in a dig, or above it.
 enum class Start { below_ground, above_ground };
 
+/// A hole at a limit keeps it: this much is rounding (own figure).
+inline constexpr double kSlackRounding_m = 1e-9;
+
 struct Limit {
   LimitKind kind = LimitKind::slab;
   double a = 0.0, b = 0.0, c = 0.0, k = 0.0;
@@ -41,6 +44,9 @@ struct Limit {
   bool advisory = false;  ///< costs, but refuses nothing
   /// Upright slack of the form above; negative where it fails.
   double slack(double entry_m, double fall) const;
+  bool keptBy(double entry_m, double fall) const {
+    return slack(entry_m, fall) >= -kSlackRounding_m;
+  }
 };
 
 /// All limits of a build-up with its footing top at a height. `least_fall` instead of the usual

@@ -58,6 +58,28 @@ Message marginWords(const Margin& margin) {
                       base::millimetres("short", 1000.0 * -margin.spare())});
 }
 
+std::vector<Message> factsOf(const DrillSection& section) {
+  if (!section.bore) return {};
+  const auto mm = [](const char* name, double value) {
+    return base::millimetres(name, 1000.0 * value);
+  };
+  std::vector<Message> facts{
+      Message("section.fact.hole",
+              {mm("core", section.up.core_m), base::metres("entry", section.bore->entry_m),
+               base::degrees("fall", degreesOfFall(section.bore->fall))}),
+      Message("section.fact.way", {mm("path", section.path_m), mm("drop", section.drop_m)})};
+  if (section.dig_m > 0.0) {
+    facts.emplace_back("section.fact.dig", std::vector{base::metres("dig", section.dig_m)});
+  }
+  facts.emplace_back("section.fact.gap",
+                     std::vector{mm("pipe", section.up.pipe_od_m), mm("gap", section.annulus_m)});
+  facts.emplace_back("section.fact.hollow",
+                     std::vector{base::number("litres", 1000.0 * section.hollow.volume_m3),
+                                 base::number("buckets", section.hollow.buckets),
+                                 mm("radius", section.hollow.radius_m)});
+  return facts;
+}
+
 Message verdictWords(const DrillSection& section, const SectionWish& wish) {
   switch (section.fit) {
     case Fit::fits:

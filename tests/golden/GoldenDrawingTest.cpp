@@ -1,10 +1,12 @@
 // Whole drawings compared as text. After a change that is meant, run with SUMPWRIGHT_RENEW_GOLDEN=1
 // and read the difference.
 
+#include "core/build/Sites.h"
 #include "core/drawing/Drawn.h"
 #include "core/drawing/Reached.h"
 #include "dossier/ClientPlan.h"
 #include "drawing/PlanDrawing.h"
+#include "drawing/SectionDrawing.h"
 #include "drawing/TapeDrawing.h"
 #include "support/Golden.h"
 
@@ -82,6 +84,20 @@ TEST(Golden, TapeOfReach) {
   expectGolden("tape-reach",
                toText(drawing::tapeReach(study, &reach, view, voice())) +
                    toText(drawing::tapeMarker(study, study.assess({0, 12.5}), view, voice())));
+}
+
+TEST(Golden, SectionForTheCrew) {
+  const auto section = build::drillSection(build::knownBuildUp(), {});
+  expectGolden("section-crew",
+               toText(drawing::sectionDrawing(
+                   section, {170.0, 110.0, drawing::ThemeName::paper, true}, voice())));
+}
+
+TEST(Golden, SectionOfADoubtfulFootingDark) {
+  const auto section = build::drillSection(build::knownBuildUp(-0.75, -0.35), {});
+  expectGolden("section-doubtful-dark",
+               toText(drawing::sectionDrawing(
+                   section, {73.0, 52.0, drawing::ThemeName::dark, false}, voice())));
 }
 
 TEST(Golden, PaperOfATerrace) {
