@@ -8,6 +8,7 @@
 #include <numbers>
 
 #include "drawing/Clip.h"
+#include "drawing/FieldDrawing.h"
 #include "drawing/MarkerLabels.h"
 #include "drawing/Measure.h"
 #include "drawing/PlanContext.h"
@@ -55,15 +56,21 @@ double cost(const PlanContext& c, const std::vector<ServiceTag>& tags, Point gri
   return sum;
 }
 
-MarkerPlace markerPlace(const PlanContext& c, const siting::Assessment& a) {
-  const PageRing& ring = c.rings[static_cast<std::size_t>(a.place.ring)];
-  const PageRing::Spot spot = ring.spot(a.place.chainage_m);
+/// Without its grip.
+MarkerPlace builtPlace(const PlanContext& c, perimeter::Place place) {
+  const PageRing& ring = c.rings[static_cast<std::size_t>(place.ring)];
+  const PageRing::Spot spot = ring.spot(place.chainage_m);
   MarkerPlace m;
   m.edge = &ring.edges[spot.edge];
   m.along_mm = spot.along_mm;
   m.face = m.edge->at(spot.along_mm);
   m.out = m.edge->out;
-  m.riser = m.face + kRiserOut_mm * m.out;
+  m.riser = m.grip = m.face + kRiserOut_mm * m.out;
+  return m;
+}
+
+MarkerPlace markerPlace(const PlanContext& c, const siting::Assessment& a) {
+  MarkerPlace m = builtPlace(c, a.place);
   const auto tags = serviceTags(c);
   double best = std::numeric_limits<double>::infinity();
   for (double stem : {kStem_mm, kShortStem_mm}) {
@@ -97,12 +104,16 @@ void paintCore(Sketch& sketch, const PlanContext& c, const MarkerPlace& m) {
   sketch.outline(core, solid(c.theme.ink, 1.3));
 }
 
-void paintGrip(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, rules::State state) {
-  sketch.line(m.riser, m.grip, solid(c.theme.paper, 7.0));
-  sketch.line(m.riser, m.grip, solid(c.theme.ink, 2.6));
+void paintRiser(Sketch& sketch, const PlanContext& c, const MarkerPlace& m) {
   sketch.disc(m.riser, kRiser_mm + 0.5, c.theme.paper);
   sketch.ring(m.riser, kRiser_mm, solid(c.theme.ink, 2.4), c.theme.paper);
   sketch.disc(m.riser, 0.6, c.theme.ink);
+}
+
+void paintGrip(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, rules::State state) {
+  sketch.line(m.riser, m.grip, solid(c.theme.paper, 7.0));
+  sketch.line(m.riser, m.grip, solid(c.theme.ink, 2.6));
+  paintRiser(sketch, c, m);
   sketch.disc(m.grip, kGripRadius_mm + 0.3, c.theme.paper);
   sketch.ring(m.grip, kGripRadius_mm - 0.6, solid(c.theme.ink, 2.4), c.theme.paper);
   stateSign(sketch, c.theme, state, m.grip, 4.5);
@@ -283,9 +294,29 @@ void paintMeasures(Sketch& sketch, const PlanContext& c, const std::vector<Measu
 
 }  // namespace
 
+void paintBuiltSump(Sketch& sketch, const PlanContext& c, perimeter::Place place) {
+  const MarkerPlace m = builtPlace(c, place);
+  paintPit(sketch, c, m);
+  paintCore(sketch, c, m);
+  paintRiser(sketch, c, m);
+}
+
 Point gripCentre(const siting::Study& study, const siting::Assessment& assessment,
                  const PlanView& view) {
   return markerPlace(PlanContext(study, view), assessment).grip;
+}
+
+DrawList fieldMarker(const siting::Study& study, const siting::Assessment& assessment,
+                     const PlanView& view, const Voice& voice) {
+  DrawList list{view.width_mm, view.height_mm, {}};
+  Sketch sketch(list);
+  const PlanContext c(study, view);
+  const MarkerPlace m = markerPlace(c, assessment);
+  sketch.tagged("sump");
+  paintPit(sketch, c, m);
+  paintCore(sketch, c, m);
+  paintGrip(sketch.tagged("grip"), c, m, assessment.state);
+  return clipped(list, c.page, voice);
 }
 
 DrawList planMarker(const siting::Study& study, const siting::Assessment& assessment,

@@ -216,10 +216,13 @@ void paintOutside(Sketch& sketch, PlanContext& c) {
   }
 }
 
-void paintSumpsInside(Sketch& sketch, PlanContext& c) {
+void paintTestHoles(Sketch& sketch, PlanContext& c) {
   for (const plan::TestHole& hole : c.plan().test_holes) {
     testHole(sketch.tagged(hole.id), c, hole);
   }
+}
+
+void paintSumpsInside(Sketch& sketch, PlanContext& c) {
   std::vector<std::pair<std::string, Point>> sumps;
   const auto& standby = c.study.job().house.standby;
   if (standby.at_m) sumps.emplace_back("standby", *standby.at_m);

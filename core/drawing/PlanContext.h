@@ -33,17 +33,28 @@ struct PlanContext : SheetContext {
 // Each paints one layer; `occupied` grows as they go.
 void paintFloor(Sketch& sketch, PlanContext& c);                           // Rooms.cpp
 void paintRoomLabels(Sketch& sketch, PlanContext& c, const Voice& voice);  // RoomLabels.cpp
-void paintFixtures(Sketch& sketch, PlanContext& c);                        // Fixtures.cpp
-void paintInnerWalls(Sketch& sketch, PlanContext& c);                      // InnerWalls.cpp
-void paintWalls(Sketch& sketch, PlanContext& c);                           // Walls.cpp
-void paintOpenings(Sketch& sketch, PlanContext& c);                        // Openings.cpp
-void paintBuiltIn(Sketch& sketch, PlanContext& c);                         // BuiltInPlan.cpp
+/// Where the name of a room stands, alone or over its area; one or two lines of name.
+struct RoomName {
+  const plan::Room* room = nullptr;
+  std::vector<Text> texts;
+  Box box;
+};
+/// Those that find a place, which is taken then.
+std::vector<RoomName> placedRoomNames(PlanContext& c, const Voice& voice, bool with_area);
+void paintFixtures(Sketch& sketch, PlanContext& c);    // Fixtures.cpp
+void paintInnerWalls(Sketch& sketch, PlanContext& c);  // InnerWalls.cpp
+void paintWalls(Sketch& sketch, PlanContext& c);       // Walls.cpp
+void paintOpenings(Sketch& sketch, PlanContext& c);    // Openings.cpp
+void paintBuiltIn(Sketch& sketch, PlanContext& c);     // BuiltInPlan.cpp
 void paintRisingWalls(Sketch& sketch, PlanContext& c);
-void paintOutside(Sketch& sketch, PlanContext& c);      // Outside.cpp
-void paintSumpsInside(Sketch& sketch, PlanContext& c);  // Outside.cpp
-void paintServices(Sketch& sketch, PlanContext& c);     // Services.cpp
+void paintOutside(Sketch& sketch, PlanContext& c);  // Outside.cpp
+void paintTestHoles(Sketch& sketch, PlanContext& c);
+void paintSumpsInside(Sketch& sketch, PlanContext& c);
+void paintServices(Sketch& sketch, PlanContext& c);  // Services.cpp
 void paintServiceNames(Sketch& sketch, PlanContext& c, const Voice& voice);
 void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice);  // Furniture.cpp
+/// Pit, core and riser ring of a sump cored at a place, without stem and grip.
+void paintBuiltSump(Sketch& sketch, const PlanContext& c, perimeter::Place place);  // Marker.cpp
 /// The overall dimension lines and their extension lines, from end to end.
 std::vector<geometry::Segment> dimensionLines(const PlanContext& c);  // Dimensions.cpp
 void paintOverallDimensions(Sketch& sketch, PlanContext& c, const Voice& voice);

@@ -150,26 +150,16 @@ std::optional<Label> leastCovering(const PlanContext& c, const std::vector<Label
   return best;
 }
 
-void paintLabel(Sketch& sketch, PlanContext& c, const plan::Room& room, const Label& label) {
-  sketch.tagged(room.id);
-  // Pipes, joists and broken lines stop short of the words.
-  const Box b = grown(label.box, 0.5);
-  sketch.fill(rectangle(b.left, b.top, b.width(), b.height()), c.theme.room(room.use));
-  for (const Text& t : label.texts) {
-    sketch.text(t.at, t.text, t.font, t.colour, t.align, t.turn_deg);
-  }
-  c.occupied.take(label.box);
-}
-
 }  // namespace
 
-void paintRoomLabels(Sketch& sketch, PlanContext& c, const Voice& voice) {
-  if (c.view.mm_per_m < kNameScale) return;
+std::vector<RoomName> placedRoomNames(PlanContext& c, const Voice& voice, bool with_area) {
+  std::vector<RoomName> names;
+  if (c.view.mm_per_m < kNameScale) return names;
   for (const plan::Room& room : c.plan().rooms) {
     const std::string name = room.name.empty() ? voice.say(useWord(room.use)) : room.name;
     const base::Quantity m2{std::abs(geometry::signedArea(room.outline_m)),
                             base::Unit::squareMetre};
-    const std::string area = c.view.mm_per_m < kAreaScale
+    const std::string area = c.view.mm_per_m < kAreaScale || !with_area
                                  ? std::string()
                                  : voice.say(base::Message("drawing.area", {{"area", m2}}));
     if (name.empty()) continue;
@@ -179,7 +169,22 @@ void paintRoomLabels(Sketch& sketch, PlanContext& c, const Voice& voice) {
     auto label = findLabel(c, labels, outline, middle, false);
     if (!label) label = findLabel(c, labels, outline, middle, true);
     if (!label && c.onPaper()) label = leastCovering(c, labels, outline, middle);
-    if (label) paintLabel(sketch, c, room, *label);
+    if (!label) continue;
+    c.occupied.take(label->box);
+    names.push_back({&room, label->texts, label->box});
+  }
+  return names;
+}
+
+void paintRoomLabels(Sketch& sketch, PlanContext& c, const Voice& voice) {
+  for (const RoomName& name : placedRoomNames(c, voice, true)) {
+    sketch.tagged(name.room->id);
+    // Pipes, joists and broken lines stop short of the words.
+    const Box b = grown(name.box, 0.5);
+    sketch.fill(rectangle(b.left, b.top, b.width(), b.height()), c.theme.room(name.room->use));
+    for (const Text& t : name.texts) {
+      sketch.text(t.at, t.text, t.font, t.colour, t.align, t.turn_deg);
+    }
   }
 }
 
