@@ -26,6 +26,7 @@ std::span<const Sentence> surveySentences();   ///< "place.*", "plan.tape.*", "d
                                                ///< "drawing.gap.*": SurveySentences.cpp
 std::span<const Sentence> suctionSentences();  ///< "suction.*": SuctionSentences.cpp
 std::span<const Sentence> airSentences();      ///< "fans.*", "airflow.*": AirSentences.cpp
+std::span<const Sentence> cableSentences();    ///< "cable.*": CableSentences.cpp
 std::span<const Sentence> sectionSentences();  ///< "section.*", "drawing.section.*":
                                                ///< SectionSentences.cpp
 std::span<const Sentence> cliSentences();      ///< "cli.*", "quantity.*": CliSentences.cpp

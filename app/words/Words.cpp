@@ -16,9 +16,10 @@ using Table = std::unordered_map<std::string_view, const char*>;
 
 Table allSentences() {
   Table table;
-  for (const auto sentences : {planSentences(), ruleSentences(), sheetSentences(), paperSentences(),
-                               fileSentences(), cliSentences(), surveySentences(),
-                               suctionSentences(), airSentences(), sectionSentences()}) {
+  for (const auto sentences :
+       {planSentences(), ruleSentences(), sheetSentences(), paperSentences(), fileSentences(),
+        cliSentences(), surveySentences(), suctionSentences(), airSentences(), sectionSentences(),
+        cableSentences()}) {
     for (const Sentence& sentence : sentences) table.emplace(sentence.id, sentence.english);
   }
   return table;

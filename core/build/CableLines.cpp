@@ -1,0 +1,355 @@
+#include "build/CableLines.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/Distance.h"
+#include "geometry/Shapes.h"
+
+namespace sumpwright::build {
+
+namespace {
+
+using geometry::Point;
+using geometry::Segment;
+using geometry::Vec;
+
+constexpr double kFacing = 0.984807753012208;  // cosine of 10 degrees (own figure)
+constexpr double kHangsOn_m = 0.5;      // a supply in no room is on a wall this near (own figure)
+constexpr double kBesideWall_m = 0.15;  // a room's outline this far off a wall's face still is on
+                                        // it (own figure: plaster, and how well it was measured)
+
+Vec unit(Vec v) {
+  const double n = geometry::norm(v);
+  return n > 0.0 ? (1.0 / n) * v : Vec{1.0, 0.0};
+}
+
+CableLine lineOf(CablePartKind kind, std::vector<Point> corners, bool wall_left) {
+  CableLine line;
+  line.kind = kind;
+  line.wall_left = wall_left;
+  line.corners = std::move(corners);
+  for (std::size_t i = 0; i < line.corners.size(); ++i) {
+    line.starts_m.push_back(line.length_m);
+    const Segment side = line.side(i);
+    line.length_m += geometry::distance(side.a, side.b);
+  }
+  return line;
+}
+
+bool isWetUse(plan::RoomUse use) {
+  return use == plan::RoomUse::bathroom || use == plan::RoomUse::shower;
+}
+
+bool isBathing(plan::FittingKind kind) {
+  return kind == plan::FittingKind::bath || kind == plan::FittingKind::shower;
+}
+
+/// What the run at a height meets in an opening.
+class Heads {
+ public:
+  Heads(CableLines& lines, const CableFigures& figures) : m_lines(lines), m_figures(figures) {}
+
+  /// Added by going over the head; 0 under the sill.
+  double detour_m(const plan::Opening& opening, double run_m) {
+    const bool has_sill = opening.kind == plan::OpeningKind::window ||
+                          opening.kind == plan::OpeningKind::air_vent ||
+                          opening.kind == plan::OpeningKind::flue_terminal;
+    if (has_sill) {
+      m_lines.sill_assumed = m_lines.sill_assumed || !opening.sill_m;
+      if (opening.sill_m.value_or(m_figures.sill_m) >= run_m + m_figures.over_head_m) return 0.0;
+    }
+    m_lines.head_assumed = m_lines.head_assumed || !opening.head_m;
+    const double head = opening.head_m.value_or(m_figures.door_head_m);
+    return 2.0 * std::max(0.0, head + m_figures.over_head_m - run_m);
+  }
+  double innerDoor_m() const {
+    return 2.0 * (m_figures.door_head_m + m_figures.over_head_m - m_figures.skirting_m);
+  }
+
+ private:
+  CableLines& m_lines;
+  const CableFigures& m_figures;
+};
+
+/// The part of a room's outline that lies in front of something in a wall: on sides that run along
+/// it, no further off than `reach_m`.
+void layInFront(CableLine& line, const Segment& thing, double reach_m, double detour_m,
+                const std::string& id) {
+  const Vec along = unit(thing.b - thing.a);
+  for (std::size_t i = 0; i < line.corners.size(); ++i) {
+    const Segment side = line.side(i);
+    const Vec way = unit(side.b - side.a);
+    if (std::abs(geometry::dot(way, along)) < kFacing) continue;
+    if (std::abs(geometry::cross(way, thing.a - side.a)) > reach_m) continue;
+    const double u = geometry::dot(thing.a - side.a, way);
+    const double v = geometry::dot(thing.b - side.a, way);
+    const double from = std::max(0.0, std::min(u, v));
+    const double to = std::min(geometry::distance(side.a, side.b), std::max(u, v));
+    if (to - from > kSameSpot_m) {
+      line.over.push_back({line.starts_m[i] + from, line.starts_m[i] + to, detour_m, id});
+    }
+  }
+}
+
+/// Openings that overlap are gone over in one.
+void joinOverlaps(CableLine& line) {
+  std::sort(line.over.begin(), line.over.end(),
+            [](const OverOpening& a, const OverOpening& b) { return a.from_m < b.from_m; });
+  std::vector<OverOpening> joined;
+  for (OverOpening& one : line.over) {
+    if (!joined.empty() && one.from_m < joined.back().to_m - kSameSpot_m) {
+      joined.back().to_m = std::max(joined.back().to_m, one.to_m);
+      joined.back().detour_m = std::max(joined.back().detour_m, one.detour_m);
+    } else {
+      joined.push_back(std::move(one));
+    }
+  }
+  line.over = std::move(joined);
+}
+
+class LineMaker {
+ public:
+  LineMaker(const rules::Site& site, const CableFigures& figures)
+      : m_site(site), m_figures(figures), m_heads(m_made, figures) {}
+
+  CableLines made() {
+    const plan::House& house = m_site.job.house;
+    m_made.thickest_m = m_figures.thickest_m;
+    m_made.from_corner_m = m_figures.from_corner_m;
+    m_made.run_outside_m = std::max(
+        m_figures.lowest_sleeve_m, house.dpc_height_m.value_or(0.0) + m_figures.sleeve_above_dpc_m);
+    for (int r = 0; r < m_site.perimeter.ringCount(); ++r) {
+      std::vector<Point> corners;
+      for (const perimeter::Edge& edge : m_site.perimeter.edges(r)) corners.push_back(edge.from);
+      m_made.lines.push_back(lineOf(CablePartKind::outside, std::move(corners), true));
+    }
+    for (const plan::Room& room : m_site.job.plan.rooms) addRoom(room);
+    for (const plan::Opening& opening : m_site.job.plan.openings) addOpening(opening);
+    for (const plan::InnerDoor& door : m_site.job.plan.inner_doors) addDoor(door);
+    for (CableLine& line : m_made.lines) joinOverlaps(line);
+    return std::move(m_made);
+  }
+
+ private:
+  void addRoom(const plan::Room& room) {
+    if (room.outline_m.size() < 3) return;
+    if (isWetUse(room.use)) {
+      m_made.wet_rooms.push_back(room.outline_m);
+      return;
+    }
+    // A room is walked with the wall on its right when its inside is on the left.
+    CableLine line =
+        lineOf(CablePartKind::skirting, room.outline_m, geometry::signedArea(room.outline_m) < 0.0);
+    for (const plan::Fitting& fitting : m_site.job.plan.fittings) {
+      if (isBathing(fitting.kind)) keepOff(line, fitting.at_m);
+    }
+    m_made.lines.push_back(std::move(line));
+  }
+
+  void keepOff(CableLine& line, Point fitting) const {
+    for (std::size_t i = 0; i < line.corners.size(); ++i) {
+      const Segment side = line.side(i);
+      const double length = geometry::distance(side.a, side.b);
+      const Vec way = unit(side.b - side.a);
+      const double off = std::abs(geometry::cross(way, fitting - side.a));
+      if (off >= m_figures.wet_m) continue;
+      const double half = std::sqrt(m_figures.wet_m * m_figures.wet_m - off * off);
+      const double middle = geometry::dot(fitting - side.a, way);
+      const double from = std::max(0.0, middle - half);
+      const double to = std::min(length, middle + half);
+      if (to > from) line.wet.push_back({line.starts_m[i] + from, line.starts_m[i] + to});
+    }
+  }
+
+  void addOpening(const plan::Opening& opening) {
+    if (opening.storey != 0) return;
+    const perimeter::Place from = m_site.perimeter.placeOf(opening.at);
+    CableLine& face = m_made.lines[static_cast<std::size_t>(from.ring)];
+    face.over.push_back({from.chainage_m,
+                         std::min(from.chainage_m + opening.width_m, face.length_m),
+                         m_heads.detour_m(opening, m_made.run_outside_m), opening.id});
+    const double thickness = m_site.perimeter.edgeAt(from).thickness_m;
+    const Segment segment = m_site.perimeter.faceOf(opening.at, opening.width_m);
+    const double detour = m_heads.detour_m(opening, m_figures.skirting_m);
+    forEachRoomLine([&](CableLine& line) {
+      layInFront(line, segment, thickness + kBesideWall_m, detour, opening.id);
+    });
+  }
+
+  void addDoor(const plan::InnerDoor& door) {
+    for (const plan::InnerWall& wall : m_site.job.plan.inner_walls) {
+      if (wall.id != door.wall) continue;
+      const auto segments = alongWall(wall, door.offset_m, door.offset_m + door.width_m);
+      for (const Segment& s : segments) {
+        forEachRoomLine([&](CableLine& line) {
+          layInFront(line, s, wall.thickness_m / 2.0 + kBesideWall_m, m_heads.innerDoor_m(),
+                     door.id);
+        });
+      }
+    }
+  }
+
+  static std::vector<Segment> alongWall(const plan::InnerWall& wall, double from_m, double to_m) {
+    std::vector<Segment> parts;
+    double start = 0.0;
+    for (std::size_t i = 1; i < wall.line_m.size(); ++i) {
+      const Point a = wall.line_m[i - 1];
+      const Point b = wall.line_m[i];
+      const double length = geometry::distance(a, b);
+      const double from = std::max(from_m, start) - start;
+      const double to = std::min(to_m, start + length) - start;
+      if (to > from) {
+        parts.push_back({geometry::lerp(a, b, from / length), geometry::lerp(a, b, to / length)});
+      }
+      start += length;
+    }
+    return parts;
+  }
+
+  template <class Visit>
+  void forEachRoomLine(const Visit& visit) {
+    for (CableLine& line : m_made.lines) {
+      if (line.kind == CablePartKind::skirting) visit(line);
+    }
+  }
+
+  const rules::Site& m_site;
+  const CableFigures& m_figures;
+  CableLines m_made;
+  Heads m_heads;
+};
+
+/// Nearest place of a line to a point.
+Spot nearestOn(const CableLine& line, std::size_t index, Point p, double& off_m) {
+  Spot best{index, 0.0};
+  off_m = 1e300;
+  for (std::size_t i = 0; i < line.corners.size(); ++i) {
+    const Point near = geometry::nearest(p, line.side(i));
+    const double off = geometry::distance(p, near);
+    if (off >= off_m) continue;
+    off_m = off;
+    best.s_m = line.wrapped(line.starts_m[i] + geometry::distance(line.corners[i], near));
+  }
+  return best;
+}
+
+}  // namespace
+
+double CableLine::wrapped(double s_m) const {
+  const double s = std::fmod(s_m, length_m);
+  const double positive = s < 0.0 ? s + length_m : s;
+  return positive > length_m - kSameSpot_m ? 0.0 : positive;
+}
+
+std::size_t CableLine::sideAt(double s_m) const {
+  const auto after = std::upper_bound(starts_m.begin(), starts_m.end(), s_m);
+  return static_cast<std::size_t>(after - starts_m.begin()) - 1;
+}
+
+geometry::Segment CableLine::side(std::size_t i) const {
+  return {corners[i], corners[(i + 1) % corners.size()]};
+}
+
+geometry::Point CableLine::pointAt(double s_m) const {
+  const std::size_t i = sideAt(s_m);
+  const Segment s = side(i);
+  return s.a + (s_m - starts_m[i]) * unit(s.b - s.a);
+}
+
+geometry::Vec CableLine::intoWall(std::size_t side_index) const {
+  const Segment s = side(side_index);
+  const Vec to_left = geometry::left(unit(s.b - s.a));
+  return wall_left ? to_left : -to_left;
+}
+
+const OverOpening* CableLine::overAt(double s_m) const {
+  for (const OverOpening& one : over) {
+    if (s_m > one.from_m + kSameSpot_m && s_m < one.to_m - kSameSpot_m) return &one;
+  }
+  return nullptr;
+}
+
+bool CableLine::isWet(double s_m) const {
+  return std::any_of(wet.begin(), wet.end(), [s_m](const CableRange& r) {
+    return s_m > r.from_m + kSameSpot_m && s_m < r.to_m - kSameSpot_m;
+  });
+}
+
+Spot CableLines::spotOnFace(perimeter::Place place) const {
+  const auto ring = static_cast<std::size_t>(place.ring);
+  return {ring, lines[ring].wrapped(place.chainage_m)};
+}
+
+FoundSpot CableLines::spotOf(Point at) const {
+  for (const geometry::Polygon& wet : wet_rooms) {
+    if (geometry::contains(wet, at)) return {Found::wet, {}, 0.0, false};
+  }
+  FoundSpot best;
+  double nearest_m = kHangsOn_m;
+  for (std::size_t k = 0; k < lines.size(); ++k) {
+    const CableLine& line = lines[k];
+    const bool outside = line.kind == CablePartKind::outside;
+    double off = 0.0;
+    const Spot spot = nearestOn(line, k, at, off);
+    const bool within = !outside && geometry::contains(line.corners, at);
+    // In a room: that room's wall, however far. On a wall: the nearest line.
+    if (within) return {line.isWet(spot.s_m) ? Found::wet : Found::on_line, spot, off, false};
+    if (off >= nearest_m) continue;
+    nearest_m = off;
+    best = {line.isWet(spot.s_m) ? Found::wet : Found::on_line, spot, off, outside};
+  }
+  return best;
+}
+
+bool CableLines::mayDrill(const Spot& spot) const {
+  const CableLine& line = lines[spot.line];
+  const std::size_t i = line.sideAt(spot.s_m);
+  const Segment side = line.side(i);
+  const double along = spot.s_m - line.starts_m[i];
+  const double length = geometry::distance(side.a, side.b);
+  const double off = from_corner_m - kSameSpot_m;
+  if (along < off || length - along < off) return false;
+  if (line.isWet(spot.s_m)) return false;
+  return std::none_of(line.over.begin(), line.over.end(), [&](const OverOpening& one) {
+    return spot.s_m > one.from_m - off && spot.s_m < one.to_m + off;
+  });
+}
+
+std::optional<Facing> CableLines::facing(const Spot& spot) const {
+  const CableLine& line = lines[spot.line];
+  const std::size_t from_side = line.sideAt(spot.s_m);
+  const Point p = line.pointAt(spot.s_m);
+  const Vec into = line.intoWall(from_side);
+  std::optional<Facing> nearest;
+  bool faces = false;
+  for (std::size_t k = 0; k < lines.size(); ++k) {
+    for (std::size_t i = 0; i < lines[k].corners.size(); ++i) {
+      if (k == spot.line && i == from_side) continue;
+      const Segment side = lines[k].side(i);
+      const Vec way = side.b - side.a;
+      const double turn = geometry::cross(into, way);
+      if (turn == 0.0) continue;
+      const double far = geometry::cross(side.a - p, way) / turn;
+      const double share = geometry::cross(side.a - p, into) / turn;
+      if (far < -kSameSpot_m || far > thickest_m || share < 0.0 || share > 1.0) continue;
+      if (nearest && nearest->distance_m <= far) continue;
+      nearest = Facing{{k, lines[k].wrapped(lines[k].starts_m[i] + share * geometry::norm(way))},
+                       std::max(0.0, far)};
+      faces = geometry::dot(lines[k].intoWall(i), into) < -kFacing;
+    }
+  }
+  if (!faces) return std::nullopt;
+  const Point middle = p + nearest->distance_m / 2.0 * into;
+  const bool through_wet =
+      std::any_of(wet_rooms.begin(), wet_rooms.end(),
+                  [&](const geometry::Polygon& wet) { return geometry::contains(wet, middle); });
+  if (through_wet) return std::nullopt;
+  return nearest;
+}
+
+CableLines cableLines(const rules::Site& site, const CableFigures& figures) {
+  return LineMaker(site, figures).made();
+}
+
+}  // namespace sumpwright::build

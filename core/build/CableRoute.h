@@ -1,0 +1,105 @@
+#pragma once
+// The cable from the fan to a supply: the shortest way along walls, in plan, with what goes up and
+// down counted in.
+//
+// The cable runs outside along the outer face from the fan, through one sleeve in an outside wall,
+// then inside along skirtings, through inner walls by drilling, up to the supply. It goes over the
+// head of doors, under the sill of windows where that is high enough and else over their head,
+// never through a door opening, and never through a room with a bath or shower, nor within 0.6 m of
+// either elsewhere. A supply outside is reached along the outer face without a sleeve.
+//
+// All this is a route to price and to talk about: connection is for a competent or registered
+// electrician, and local wiring rules decide.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/Source.h"
+#include "rules/Judge.h"
+
+namespace sumpwright::build {
+
+/// Figures of the route; all own figures unless marked.
+struct CableFigures {
+  double sleeve_above_dpc_m = 0.15;  ///< never through the damp-proof course
+  double lowest_sleeve_m = 0.20;     ///< above finished floor
+  double skirting_m = 0.10;          ///< height of the run inside
+  double socket_m = 0.45;            ///< height of a socket or spur (common practice)
+  double board_m = 1.40;             ///< height of a consumer unit (common practice)
+  double over_head_m = 0.10;         ///< above a head, below a sill
+  double door_head_m = 2.10;         ///< of a door whose head is not known (common practice)
+  double sill_m = 0.90;              ///< of a window whose sill is not known (common practice)
+  double from_corner_m = 0.05;       ///< no drilling nearer to a corner or jamb
+  double thickest_m = 0.90;          ///< no drilling through more
+  double wet_m = 0.60;               ///< round a bath or shower (zone 2 of IEC 60364-7-701, from
+                                     ///< memory)
+  double per_drilling_m = 0.50;      ///< cable that is gladly spent to save one
+  double spare_share = 0.10;         ///< bought above what is laid
+  double spare_m = 1.0;
+  double volts = 230.0;           ///< nominal (EN 50160, from memory)
+  double section_mm2 = 1.5;       ///< of each core (common practice)
+  double ohm_mm2_per_m = 0.0225;  ///< copper at 70 degrees C (from memory)
+};
+
+enum class CablePartKind { drop, outside, sleeve, skirting, over_opening, drilling, rise };
+/// The words of JSON for it.
+std::string_view cablePartName(CablePartKind kind);
+
+struct CablePart {
+  CablePartKind kind = CablePartKind::skirting;
+  double length_m = 0.0;
+  geometry::Polyline line_m;  ///< in plan; drop and rise: one point
+  std::string thing;          ///< id of the opening gone over
+  bool operator==(const CablePart&) const = default;
+};
+
+struct CableRoute {
+  std::string supply;  ///< id
+  plan::SupplyKind kind = plan::SupplyKind::socket;
+  base::Message label;
+  std::vector<CablePart> parts;  ///< from the fan on; neighbours of one kind on one line are joined
+  double length_m = 0.0;
+  int drillings = 0;  ///< inner walls; the sleeve is not one of them
+  int sleeves = 0;
+  int over_openings = 0;
+  double to_buy_m = 0.0;
+  double drop_v = 0.0;  ///< 2 L I rho / A
+  double drop_percent = 0.0;
+  std::vector<base::Message> remarks;  ///< "cable.remark.*"
+};
+
+/// A supply that no route leads to, and why.
+struct NoCable {
+  std::string supply;
+  base::Message label;
+  base::Message reason;  ///< phrase "cable.no.*"
+};
+
+struct CableAsk {
+  perimeter::Place fan;
+  double fan_height_m = 0.5;  ///< above finished floor
+  std::string wish;           ///< id of a supply chosen; empty: the best
+  double power_w = 75.0;      ///< of the fan, for the voltage drop
+  CableFigures figures;
+};
+
+struct CableAnswer {
+  /// Least cable and drilling first; consumer units, which ask for a circuit of their own, last.
+  std::vector<CableRoute> routes;
+  /// Into `routes`: the wish where it can be had, else the first; nothing without any.
+  std::optional<std::size_t> chosen;
+  std::vector<NoCable> none;
+  std::vector<base::Message> assumptions;
+  std::vector<base::Message> cautions;
+  base::Message sentence;
+};
+
+/// Contract: the fan's place lies on the perimeter. Deterministic; the file's order decides between
+/// equals.
+CableAnswer cableRoutes(const rules::Site& site, const CableAsk& ask);
+
+/// Length of the chosen route; nothing where there is none. What the score asks.
+std::optional<double> cableLength_m(const rules::Site& site, const CableAsk& ask);
+
+}  // namespace sumpwright::build

@@ -1,0 +1,151 @@
+// The cable along walls: lengths worked out by hand on a house with two rooms.
+
+#include <gtest/gtest.h>
+
+#include <numeric>
+
+#include "build/CableRoute.h"
+#include "core/build/Sites.h"
+
+namespace sumpwright::build {
+namespace {
+
+using support::PlanBuilder;
+
+/// 10 by 8 m, walls of 0.3 m; west room to x = 4.95, east room from x = 5.05, a wall of 0.1 m
+/// between.
+PlanBuilder twoRooms() {
+  PlanBuilder house = PlanBuilder::bare();
+  house.with([](plan::Job& job) {
+    for (plan::Wall& w : job.plan.rings[0].walls) w.thickness_m = 0.3;
+    job.house.dpc_height_m = 0.0;
+    job.plan.rooms.clear();
+  });
+  house.room("west", plan::RoomUse::living, {{0.3, 0.3}, {4.95, 0.3}, {4.95, 7.7}, {0.3, 7.7}});
+  house.room("east", plan::RoomUse::bedroom, {{5.05, 0.3}, {9.7, 0.3}, {9.7, 7.7}, {5.05, 7.7}});
+  house.with([](plan::Job& job) {
+    job.plan.inner_walls.push_back({"iw", {{5, 0.3}, {5, 7.7}}, 0.1, plan::BelowFloor::on_slab});
+  });
+  return house;
+}
+
+// Run outside and sleeve at 0.20 m (lowest sleeve), skirting 0.10, socket 0.45.
+constexpr double kDrop = 0.5 - 0.2;
+constexpr double kSleeve = 0.3 + 0.1;
+constexpr double kRise = 0.35;
+
+CableAnswer from(const plan::Job& job, double chainage_m, const std::string& wish = {}) {
+  CableAsk ask;
+  ask.fan = {0, chainage_m};
+  ask.wish = wish;
+  return cableRoutes(siteOf(job), ask);
+}
+
+double sumOf(const CableRoute& route) {
+  return std::accumulate(route.parts.begin(), route.parts.end(), 0.0,
+                         [](double sum, const CablePart& p) { return sum + p.length_m; });
+}
+
+TEST(CableRoute, StraightThroughTheWallAndAlongTheSkirting) {
+  const plan::Job job = twoRooms().supply("s", plan::SupplyKind::socket, {4.0, 0.3});
+  const CableAnswer answer = from(job, 2.0);
+  ASSERT_TRUE(answer.chosen);
+  const CableRoute& route = answer.routes[0];
+  EXPECT_NEAR(route.length_m, kDrop + kSleeve + 2.0 + kRise, 1e-9);
+  EXPECT_NEAR(sumOf(route), route.length_m, 1e-12);
+  EXPECT_EQ(route.sleeves, 1);
+  EXPECT_EQ(route.drillings, 0);
+  EXPECT_NEAR(route.drop_v, 2.0 * route.length_m * (75.0 / 230.0) * 0.0225 / 1.5, 1e-12);
+  EXPECT_NEAR(route.to_buy_m, 1.1 * route.length_m + 1.0, 1e-12);
+}
+
+TEST(CableRoute, ThroughTheInnerWallWhereThatIsShorter) {
+  const plan::Job job = twoRooms().supply("s", plan::SupplyKind::socket, {5.05, 4.0});
+  const CableRoute route = from(job, 2.0).routes.at(0);
+  // Outside along to x = 5.10 (5 cm past the inner wall's face), in, and 3.7 m up the wall; or in
+  // at once, round the corner and through the inner wall. The first needs no second hole.
+  EXPECT_EQ(route.drillings, 0);
+  EXPECT_NEAR(route.length_m, kDrop + 3.1 + kSleeve + 0.05 + 3.7 + kRise, 1e-9);
+}
+
+TEST(CableRoute, OverTheHeadOfADoorAndUnderASill) {
+  PlanBuilder house = twoRooms().supply("s", plan::SupplyKind::socket, {9.0, 0.3});
+  house.window("w", 0, 6.0, 1.0);
+  house.with([](plan::Job& job) { job.plan.openings.back().sill_m = 0.9; });
+  const CableRoute under = from(house, 2.0).routes.at(0);
+  EXPECT_NEAR(under.length_m, kDrop + kSleeve + 7.0 + kRise, 1e-9);
+  house.with([](plan::Job& job) { job.plan.openings.back().sill_m = 0.25; });
+  const CableRoute inside = from(house, 2.0).routes.at(0);
+  EXPECT_NEAR(inside.length_m, under.length_m, 1e-9);  // outside to the door, inside under the sill
+  house.door("d", 0, 7.5, 0.9);
+  house.with([](plan::Job& job) { job.plan.openings.back().head_m = 2.0; });
+  const CableRoute over = from(house, 2.0).routes.at(0);
+  EXPECT_EQ(over.over_openings, 1);
+  // Inside, at 0.10 m: outside, where the run lies higher, the window is in the way too.
+  EXPECT_NEAR(over.length_m - under.length_m, 2.0 * (2.0 + 0.1 - 0.1), 1e-9);
+}
+
+TEST(CableRoute, NeverThroughABathroom) {
+  PlanBuilder house = twoRooms();
+  house.with([](plan::Job& job) { job.plan.rooms[1].use = plan::RoomUse::bathroom; });
+  const plan::Job job = house.supply("wet", plan::SupplyKind::socket, {9.0, 0.4})
+                            .supply("dry", plan::SupplyKind::socket, {0.3, 7.0});
+  const CableAnswer answer = from(job, 8.0);
+  ASSERT_EQ(answer.routes.size(), 1U);
+  EXPECT_EQ(answer.routes[0].supply, "dry");
+  ASSERT_EQ(answer.none.size(), 1U);
+  EXPECT_EQ(answer.none[0].reason.id, "cable.no.wet");
+}
+
+TEST(CableRoute, KeepsOffAShowerInAnotherRoom) {
+  const plan::Job job = twoRooms()
+                            .fitting("shower", plan::FittingKind::shower, {3.0, 0.5})
+                            .supply("near", plan::SupplyKind::socket, {3.2, 0.3})
+                            .supply("far", plan::SupplyKind::socket, {1.0, 0.3});
+  const CableAnswer answer = from(job, 4.0);
+  ASSERT_EQ(answer.routes.size(), 1U);
+  EXPECT_EQ(answer.none.at(0).supply, "near");
+  // Outside past the shower: the skirting there is no way.
+  EXPECT_NEAR(answer.routes[0].length_m, kDrop + kSleeve + 3.0 + kRise, 1e-9);
+  for (const CablePart& part : answer.routes[0].parts) {
+    if (part.kind != CablePartKind::skirting) continue;
+    for (const geometry::Point p : part.line_m) EXPECT_LT(p.x, 3.0 - 0.55);
+  }
+}
+
+TEST(CableRoute, OfSeveralTheLeastAndTheWishAndConsumerUnitsLast) {
+  const plan::Job job = twoRooms()
+                            .supply("board", plan::SupplyKind::consumer_unit, {2.0, 0.3})
+                            .supply("far", plan::SupplyKind::fused_spur, {0.3, 7.0})
+                            .supply("near", plan::SupplyKind::socket, {4.0, 0.3});
+  const CableAnswer answer = from(job, 2.0);
+  ASSERT_EQ(answer.routes.size(), 3U);
+  EXPECT_EQ(answer.routes[0].supply, "near");
+  EXPECT_EQ(answer.routes[1].supply, "far");
+  EXPECT_EQ(answer.routes[2].supply, "board");
+  EXPECT_EQ(answer.chosen, 0U);
+  EXPECT_EQ(from(job, 2.0, "far").chosen, 1U);
+  EXPECT_EQ(from(job, 2.0, "gone").chosen, 0U);
+}
+
+TEST(CableRoute, SaysWhereNothingCanBeSaid) {
+  EXPECT_EQ(from(twoRooms(), 2.0).sentence.id, "cable.sentence.no-supply");
+  const plan::Job far = twoRooms().supply("s", plan::SupplyKind::socket, {50, 50});
+  const CableAnswer answer = from(far, 2.0);
+  EXPECT_FALSE(answer.chosen);
+  EXPECT_EQ(answer.none.at(0).reason.id, "cable.no.room");
+  EXPECT_EQ(answer.sentence.id, "cable.sentence.no-way");
+  CableAsk ask;
+  ask.fan = {0, 2.0};
+  EXPECT_FALSE(cableLength_m(siteOf(far), ask));
+}
+
+TEST(CableRoute, AnOutsideSupplyNeedsNoSleeve) {
+  const plan::Job job = twoRooms().supply("s", plan::SupplyKind::socket, {6.0, -0.05});
+  const CableRoute route = from(job, 2.0).routes.at(0);
+  EXPECT_EQ(route.sleeves, 0);
+  EXPECT_NEAR(route.length_m, kDrop + 4.0 + (0.45 - 0.2) + 0.05, 1e-9);
+}
+
+}  // namespace
+}  // namespace sumpwright::build
