@@ -154,7 +154,8 @@ void LayHand::finish() {
     if (m_laying->isRectangle()) beginAnew();
     return;
   }
-  const bool ring = !std::holds_alternative<plan::Thing>(m_laying->model());
+  const bool ring = std::holds_alternative<tools::LayOutline>(m_laying->model()) ||
+                    std::holds_alternative<tools::LayCourtyard>(m_laying->model());
   m_laying.reset();
   m_warning.clear();
   if (ring) return m_tasks.take(tools::Task::choose);

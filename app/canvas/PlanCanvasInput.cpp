@@ -5,11 +5,13 @@
 #include <QNativeGestureEvent>
 #include <QPinchGesture>
 #include <QWheelEvent>
+#include <algorithm>
 #include <cmath>
 
 #include "canvas/PlanCanvas.h"
 #include "canvas/PlanPicker.h"
 #include "geometry/Distance.h"
+#include "plan/DesignEdits.h"
 #include "plan/ThingEdits.h"
 
 namespace sumpwright::canvas {
@@ -195,9 +197,17 @@ void PlanCanvas::pickAt(QPointF at) {
 
 void PlanCanvas::takeOutChosen() {
   const std::string id = m_session.selected();
-  if (!m_session.hasJob() || !plan::thingOf(m_session.job(), id)) return;
+  if (!m_session.hasJob()) return;
+  const plan::Job& job = m_session.job();
+  const bool thing = plan::thingOf(job, id).has_value();
+  // A cored sump is taken out where it is sited, not by a key over the plan.
+  const bool inside = std::any_of(
+      job.design.sumps.begin(), job.design.sumps.end(),
+      [&](const plan::Sump& s) { return s.id == id && s.kind != plan::SumpKind::cored; });
+  if (!thing && !inside) return;
   const base::Problems problems =
-      m_session.edit(tr("Take out a thing"), plan::removeThing(m_session.job(), id));
+      thing ? m_session.edit(tr("Take out a thing"), plan::removeThing(job, id))
+            : m_session.edit(tr("Take out a sump"), plan::removeSump(job, id));
   if (problems.empty()) m_session.select({});
 }
 

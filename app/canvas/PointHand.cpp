@@ -18,7 +18,8 @@ constexpr double kVertexReach_px = 12.0;
 constexpr double kPointSlip_px = 4.0;
 
 /// The point thing nearest within reach; empty for none.
-std::string pointThingAt(const plan::Plan& plan, geometry::Point at, double reach_m) {
+std::string pointThingAt(const plan::Job& job, geometry::Point at, double reach_m) {
+  const plan::Plan& plan = job.plan;
   std::string best;
   double nearest = reach_m;
   const auto consider = [&](const std::string& id, geometry::Point p) {
@@ -31,6 +32,9 @@ std::string pointThingAt(const plan::Plan& plan, geometry::Point at, double reac
   for (const auto& t : plan.test_holes) consider(t.id, t.at_m);
   for (const auto& t : plan.outside) {
     if (t.points_m.size() == 1) consider(t.id, t.points_m.front());
+  }
+  for (const auto& s : job.design.sumps) {
+    if (s.kind != plan::SumpKind::cored && s.at_m) consider(s.id, *s.at_m);
   }
   return best;
 }
@@ -52,7 +56,7 @@ std::optional<tools::PointGrip> PointHand::gripAt(QPointF at) const {
   if (grip && (grip->kind != tools::PointGripKind::whole || movesWhole(job, grip->thing))) {
     return grip;
   }
-  const std::string point = pointThingAt(job.plan, place, sight().metres(kPointReach_px));
+  const std::string point = pointThingAt(job, place, sight().metres(kPointReach_px));
   if (point.empty()) return std::nullopt;
   return tools::PointGrip{point, tools::PointGripKind::vertex, 0};
 }

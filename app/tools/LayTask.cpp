@@ -72,6 +72,10 @@ std::optional<LayModel> layModelOf(Task task) {
   switch (task) {
     case Task::lay_test_hole:
       return LayModel(plan::Thing(plan::TestHole{}));
+    case Task::lay_sump_inside:
+      return LayModel(LaySumpInside{plan::SumpKind::internal});
+    case Task::lay_standby_sump:
+      return LayModel(LaySumpInside{plan::SumpKind::standby});
     case Task::lay_heating_pipe:
       return LayModel(plan::Thing(plan::HeatingPipe{}));
     case Task::lay_inner_wall:

@@ -9,6 +9,7 @@
 #include "base/Contract.h"
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
+#include "plan/SumpEdits.h"
 #include "plan/WallEdits.h"
 #include "tools/PairText.h"
 #include "tools/TapeLine.h"
@@ -151,7 +152,9 @@ plan::Service serviceWith(const plan::Plan& plan, plan::Service service, std::ve
 std::optional<LayShape> shapeOf(const LayModel& model) {
   const auto* thing = std::get_if<plan::Thing>(&model);
   if (thing == nullptr) {
-    return std::holds_alternative<LayStart>(model) ? LayShape::point : LayShape::area;
+    const bool place =
+        std::holds_alternative<LayStart>(model) || std::holds_alternative<LaySumpInside>(model);
+    return place ? LayShape::point : LayShape::area;
   }
   return std::visit([](const auto& t) { return shapeOfThing(t); }, *thing);
 }
@@ -170,7 +173,8 @@ std::string laidLast(const plan::Job& before, const plan::Job& after) {
         changed(was.floor_zones, is.floor_zones), changed(was.inner_walls, is.inner_walls),
         changed(was.rising_walls, is.rising_walls), changed(was.heating_pipes, is.heating_pipes),
         changed(was.supplies, is.supplies), changed(was.fittings, is.fittings),
-        changed(was.outside, is.outside), changed(was.test_holes, is.test_holes)}) {
+        changed(was.outside, is.outside), changed(was.test_holes, is.test_holes),
+        changed(before.design.sumps, after.design.sumps)}) {
     if (!id.empty()) return id;
   }
   return {};
@@ -348,6 +352,9 @@ base::Result<plan::Job> Laying::finished() const {
   if (std::holds_alternative<LayStart>(m_model)) return m_before;
   if (std::holds_alternative<LayOutline>(m_model)) return plan::addOutline(m_before, points);
   if (std::holds_alternative<LayCourtyard>(m_model)) return plan::addCourtyard(m_before, points);
+  if (const auto* sump = std::get_if<LaySumpInside>(&m_model)) {
+    return plan::moveSumpInside(m_before, "", sump->kind, points.front());
+  }
   return withThing(std::get<plan::Thing>(m_model), std::move(points));
 }
 

@@ -25,9 +25,13 @@ enum class LayShape { point, line, area };
 struct LayOutline {};    ///< the house itself, where none is drawn
 struct LayCourtyard {};  ///< a ring within it
 struct LayStart {};      ///< only a place: where a tape begins
+/// A sump inside the house: a new one, or a standby sump that was found.
+struct LaySumpInside {
+  plan::SumpKind kind = plan::SumpKind::internal;
+};
 
-/// What is laid: a thing without its places, a ring, or nothing but a place.
-using LayModel = std::variant<plan::Thing, LayOutline, LayCourtyard, LayStart>;
+/// What is laid: a thing without its places, a ring, a sump inside, or nothing but a place.
+using LayModel = std::variant<plan::Thing, LayOutline, LayCourtyard, LayStart, LaySumpInside>;
 
 /// How a thing is laid. What stands on a wall, has no place or is tied to others is not laid here:
 /// nothing. An inspection chamber, a tank and the like are areas that may be one point.

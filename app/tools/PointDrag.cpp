@@ -6,6 +6,7 @@
 #include "base/Contract.h"
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
+#include "plan/SumpEdits.h"
 #include "plan/ThingEdits.h"
 
 namespace sumpwright::tools {
@@ -39,6 +40,15 @@ LaidPoints laidIn(const plan::Plan& plan, const T& thing) {
     laid.points = {thing.at_m};
   }
   return laid;
+}
+
+/// The sump of that id, where it stands inside the house.
+const plan::Sump* sumpInside(const plan::Job& job, const std::string& id) {
+  const auto& sumps = job.design.sumps;
+  const auto it = std::find_if(sumps.begin(), sumps.end(), [&](const plan::Sump& s) {
+    return s.id == id && s.kind != plan::SumpKind::cored && s.at_m;
+  });
+  return it == sumps.end() ? nullptr : &*it;
 }
 
 std::size_t sideCount(const LaidPoints& laid) {
@@ -75,7 +85,10 @@ void leaveOut(std::vector<Segment>& edges, const std::vector<Point>& own) {
 
 LaidPoints laidPointsOf(const plan::Job& job, const std::string& thing) {
   const auto found = plan::thingOf(job, thing);
-  if (!found) return {};
+  if (!found) {
+    const plan::Sump* sump = sumpInside(job, thing);
+    return sump == nullptr ? LaidPoints{} : LaidPoints{{*sump->at_m}};
+  }
   return std::visit([&](const auto& t) { return laidIn(job.plan, t); }, *found);
 }
 
@@ -132,6 +145,9 @@ PointDrag::PointDrag(plan::Job before, PointGrip grip, Point pointer, double rea
 
 base::Result<plan::Job> PointDrag::put(Point at) {
   m_at = at;
+  if (const plan::Sump* sump = sumpInside(m_before, m_grip.thing)) {
+    return plan::moveSumpInside(m_before, sump->id, sump->kind, at);
+  }
   switch (m_grip.kind) {
     case PointGripKind::vertex:
       return plan::movePoint(m_before, m_grip.thing, m_grip.index, at);

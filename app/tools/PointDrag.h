@@ -22,9 +22,10 @@ struct PointGrip {
   bool operator==(const PointGrip&) const = default;
 };
 
-/// The points of a thing that is a point, a line or an area, and whether its last joins its first;
-/// empty for any other thing, or none. The first point of a run that begins at its entry is left to
-/// the entry: `first` says where the points that can be taken hold of begin.
+/// The points of a thing (or a sump inside) that is a point, a line or an area, and whether its
+/// last joins its first; empty for any other thing, or none. The first point of a run that begins
+/// at its entry is left to the entry: `first` says where the points that can be taken hold of
+/// begin.
 struct LaidPoints {
   std::vector<Point> points;
   bool closed = false;

@@ -18,7 +18,7 @@ TaskGroup groupOf(Task task) {
   if (serviceKindOf(task)) return TaskGroup::service;
   if (task == Task::lay_radiator || featureKindOf(task)) return TaskGroup::on_wall;
   if (task >= Task::lay_house && task <= Task::split_wall) return TaskGroup::outline;
-  if (task >= Task::lay_socket && task <= Task::lay_test_hole) return TaskGroup::at_point;
+  if (task >= Task::lay_socket && task <= Task::lay_standby_sump) return TaskGroup::at_point;
   if (task >= Task::run_gas && task <= Task::lay_overhead_line) return TaskGroup::line;
   if (task >= Task::lay_room && task <= Task::lay_carport) return TaskGroup::area;
   if (task == Task::measure || task == Task::dimension) return TaskGroup::measure;

@@ -54,6 +54,8 @@ enum class Task {
   lay_gully,
   lay_air_conditioner,
   lay_test_hole,
+  lay_sump_inside,
+  lay_standby_sump,
   // Along a line.
   run_gas,
   run_electricity,

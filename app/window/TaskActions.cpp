@@ -190,13 +190,22 @@ constexpr std::array kTasks{
         Menu::lay_at_point, "task.test_hole", QT_TRANSLATE_NOOP("Actions", "&Test hole"), "",
         QT_TRANSLATE_NOOP("Actions",
                           "Where a small hole is drilled to measure suction under the floor.")),
+    task<Task::lay_sump_inside>(
+        Menu::lay_at_point, "task.sump_inside", QT_TRANSLATE_NOOP("Actions", "Sump &inside"), "",
+        QT_TRANSLATE_NOOP("Actions",
+                          "A new sump dug from inside, in a cupboard or the like, where no outside "
+                          "wall allows one.")),
+    task<Task::lay_standby_sump>(
+        Menu::lay_at_point, "task.standby_sump", QT_TRANSLATE_NOOP("Actions", "Stand&by sump"), "",
+        QT_TRANSLATE_NOOP("Actions", "The cap or pipe of a standby sump that was found.")),
     again<TaskGroup::line>(
         Menu::lay_line, "task.line", QT_TRANSLATE_NOOP("Actions", "&Line as last time"), "Alt+7",
         QT_TRANSLATE_NOOP("Actions", "Takes up the kind of line that was laid last.")),
-    task<Task::run_gas>(
-        Menu::lay_line, "task.run_gas", QT_TRANSLATE_NOOP("Actions", "&Gas run"), "",
-        QT_TRANSLATE_NOOP("Actions",
-                          "The buried run of the gas pipe, from its entry or to a new one.")),
+    task<Task::run_gas>(Menu::lay_line, "task.run_gas", QT_TRANSLATE_NOOP("Actions", "&Gas run"),
+                        "",
+                        QT_TRANSLATE_NOOP(
+                            "Actions",
+                            "The buried run of the gas pipe, from its entry or to a new one.")),
     task<Task::run_electricity>(
         Menu::lay_line, "task.run_electricity", QT_TRANSLATE_NOOP("Actions", "&Electricity run"),
         "",

@@ -42,9 +42,10 @@ base::Result<Job> moveSumpInside(const Job& job, const std::string& sump, SumpKi
   auto& sumps = result.design.sumps;
   auto it = std::find_if(sumps.begin(), sumps.end(), [&](const Sump& s) { return s.id == sump; });
   if (it == sumps.end()) {
-    if (const auto bad = unfitId(job, sump)) return *bad;
+    const std::string id = sump.empty() ? unusedId(job, "sump") : sump;
+    if (const auto bad = unfitId(job, id)) return *bad;
     it = sumps.emplace(sumps.end());
-    it->id = sump;
+    it->id = id;
     it->kind = kind;
   }
   if (it->kind == SumpKind::cored) {

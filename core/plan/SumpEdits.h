@@ -13,8 +13,8 @@
 
 namespace sumpwright::plan {
 
-/// Puts an internal or standby sump (added if no sump has that id) at a point. Errors:
-/// plan.sump.cored for a cored one, plan.sump.outside, plan.id.empty, plan.id.twice. `kind` is that
+/// Puts an internal or standby sump (added if no sump has that id; without one it gets one) at a
+/// point. Errors: plan.sump.cored for a cored one, plan.sump.outside, plan.id.twice. `kind` is that
 /// of a sump that is added; one that is there keeps its own.
 base::Result<Job> moveSumpInside(const Job& job, const std::string& sump, SumpKind kind, Point to);
 

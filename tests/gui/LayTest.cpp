@@ -95,6 +95,29 @@ TEST_F(Lay, AClickLaysAGullyAndTypedDistancesWin) {
   EXPECT_NEAR(geometry::distance(laid, before(1.23, 0.45)), 0.0, 1e-9);
 }
 
+TEST_F(Lay, ASumpInsideIsLaidDraggedAndTakenOut) {
+  onSample();
+  const std::string start = saved();
+  const auto& sumps = session().job().design.sumps;
+  const std::size_t count = sumps.size();
+  take(Task::lay_sump_inside);
+  const geometry::Point place = before(2.0, -1.5);
+  click(place);
+  ASSERT_EQ(session().job().design.sumps.size(), count + 1);
+  EXPECT_EQ(session().job().design.sumps.back().kind, plan::SumpKind::internal);
+  EXPECT_EQ(session().selected(), session().job().design.sumps.back().id);
+  expectOneStep(start);
+  const std::string laid = saved();
+  key(Qt::Key_Escape);
+  drag(place, before(3.0, -1.8));
+  EXPECT_NEAR(geometry::distance(*session().job().design.sumps.back().at_m, before(3.0, -1.8)), 0.0,
+              0.06);
+  picture("sump-inside");
+  expectOneStep(laid);
+  key(Qt::Key_Delete);
+  EXPECT_EQ(session().job().design.sumps.size(), count);
+}
+
 TEST_F(Lay, EscapeGivesTheGestureUpThenTheTask) {
   onSample();
   const std::string start = saved();
