@@ -67,11 +67,16 @@ base::Result<SectionAt> whereOf(const SectionChoice& choice, const siting::Study
   return base::Problem{base::Message("cli.no-place"), "/design/sumps", base::Gravity::unreadable};
 }
 
-build::SectionWish wishOf(const SectionChoice& choice) {
+build::SectionWish wishOf(const SectionChoice& choice, const plan::Job& job,
+                          const std::string& sump) {
   build::SectionWish wish;
-  wish.bore.entry_m = choice.entry_m;
+  wish.pit_l = job.suction.pit_l;
+  for (const plan::Sump& one : job.design.sumps) {
+    if (one.id == sump) wish = build::wishOf(job, one);
+  }
+  if (choice.entry_m) wish.bore.entry_m = choice.entry_m;
   if (choice.fall_deg) wish.bore.fall = build::fallOfDegrees(*choice.fall_deg);
-  wish.pit_l = choice.pit_l;
+  if (choice.pit_l) wish.pit_l = choice.pit_l;
   return wish;
 }
 
@@ -95,7 +100,7 @@ void runSection(const SectionChoice& choice, Console& console) {
   const auto where = whereOf(choice, *made);
   if (!where.ok()) return failSection(choice, where.problems(), console);
   SectionAt at = *where;
-  at.section = build::drillSection(made->site(), at.place, wishOf(choice));
+  at.section = build::drillSection(made->site(), at.place, wishOf(choice, made->job(), at.sump));
   if (!choice.file.empty()) return drawSection(choice, *made, at, console);
   if (!choice.json) return printSection(*made, at, console.out);
   using Handler = nlohmann::ordered_json::error_handler_t;
@@ -119,7 +124,7 @@ void addSection(CLI::App& program, Console& console) {
       ->check(CLI::Range(-5.0, 5.0))
       ->type_name("M");
   command->add_option("--fall", choice->fall_deg, "Fall of the hole into the house, degrees")
-      ->check(CLI::Range(-60.0, 60.0))
+      ->check(CLI::Range(-45.0, 45.0))
       ->type_name("DEG");
   command->add_option("--pit", choice->pit_l, "Fill taken out under the slab, litres")
       ->check(CLI::Range(1.0, 500.0))

@@ -26,6 +26,7 @@ enum class FactKind {
   length,   ///< measured forward
   level,    ///< may be under 0
   bearing,  ///< degrees
+  number,   ///< any other figure; its label names the unit
   whole,    ///< a year, a storey
   choice,
   list,  ///< as text of tools/ListText.h

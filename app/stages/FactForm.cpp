@@ -2,6 +2,7 @@
 
 #include <QApplication>
 #include <QKeyEvent>
+#include <cmath>
 
 #include "paint/Look.h"
 #include "stages/SitingText.h"
@@ -140,7 +141,9 @@ QString FactForm::shown(const Fact& fact) const {
   if (const auto* whole = std::get_if<int>(&value)) return QString::number(*whole);
   const auto* number = std::get_if<double>(&value);
   if (number == nullptr) return {};
-  if (fact.kind == FactKind::bearing) return QString::number(*number, 'g', 6);
+  if (fact.kind == FactKind::bearing || fact.kind == FactKind::number) {
+    return QString::number(*number, 'g', 6);
+  }
   return typedLength(*number, job);
 }
 
@@ -218,6 +221,15 @@ std::optional<FactValue> FactForm::read(const Fact& fact, const QString& text, Q
           digits.remove(QChar(0xB0)).replace(QChar(0x2212), QLatin1Char('-')).toDouble(&ok);
       if (ok && degrees >= -360.0 && degrees <= 360.0) return FactValue(degrees);
       why = tr("“%1” is no bearing. Type degrees, −360 to 360.").arg(text);
+      return std::nullopt;
+    }
+    case FactKind::number: {
+      bool ok = false;
+      QString digits = text;
+      const double number =
+          digits.remove(QChar(0xB0)).replace(QChar(0x2212), QLatin1Char('-')).toDouble(&ok);
+      if (ok && std::isfinite(number)) return FactValue(number);
+      why = tr("“%1” is no number. Type digits, decimals after a dot.").arg(text);
       return std::nullopt;
     }
     case FactKind::whole: {

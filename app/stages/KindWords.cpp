@@ -131,6 +131,9 @@ QStringList standbyIdentityWords() {
 QStringList lookedWords() { return {K::tr("Not looked"), K::tr("There"), K::tr("None")}; }
 QStringList endWords() { return {K::tr("Start"), K::tr("End"), K::tr("Middle")}; }
 QStringList outletWords() { return {K::tr("Low at the hole"), K::tr("Riser to the eaves")}; }
+QStringList fanPlaceWords() {
+  return {K::tr("Outside, low"), K::tr("Outside, high"), K::tr("In the roof space")};
+}
 QStringList sumpKindWords() {
   return {K::tr("Cored through a wall"), K::tr("Dug inside"), K::tr("Standby sump")};
 }

@@ -38,5 +38,6 @@ QStringList lookedWords();
 QStringList endWords();
 QStringList outletWords();
 QStringList sumpKindWords();
+QStringList fanPlaceWords();
 
 }  // namespace sumpwright::stages

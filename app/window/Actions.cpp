@@ -268,7 +268,12 @@ constexpr std::array kTable{
                Reach::window, QT_TRANSLATE_NOOP("Actions", "Shows plan, wall tape and verdict."),
                [](MainWindow& w) { w.showStage(Stage::siting); }, nullptr,
                [](const MainWindow& w) { return w.stage() == Stage::siting; }},
-    ActionSpec{"view.paper", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Client plan"), "Ctrl+3",
+    ActionSpec{
+        "view.run", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Run"), "Ctrl+4", Reach::window,
+        QT_TRANSLATE_NOOP("Actions", "Shows drill section, pipe, fan and where the air leaves."),
+        [](MainWindow& w) { w.showStage(Stage::run); }, nullptr,
+        [](const MainWindow& w) { return w.stage() == Stage::run; }},
+    ActionSpec{"view.paper", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Client plan"), "Ctrl+5",
                Reach::window,
                QT_TRANSLATE_NOOP("Actions", "Shows the marked-up plan as it will be printed."),
                [](MainWindow& w) { w.showStage(Stage::paper); }, nullptr,

@@ -28,6 +28,7 @@ constexpr int kSitingPage = 1;
 constexpr int kPaperPage = 2;
 
 constexpr double kVerdictWidth_px = 332.0;
+constexpr double kLowTape_px = 212.0;
 constexpr double kTapeHeight_px = 274.0;
 constexpr double kHeight_px = 720.0;
 /// Below this width at 100 % the verdict goes under the plan.
@@ -204,10 +205,12 @@ void MainWindow::makeSitingPage() {
       {action("sump.best"), action("sump.next_allowed"), action("sump.previous_allowed"),
        action("view.paper"), action("sump.waive")},
       m_beside);
+  m_run = new stages::RunPanel(m_session, {action("sump.best")}, m_beside);
   m_survey = new stages::SurveyPanel(m_session, m_desk, m_picture, m_beside);
   m_side = new QStackedWidget(m_beside);
   m_side->addWidget(m_panel);
   m_side->addWidget(m_survey);
+  m_side->addWidget(m_run);
   beside->addWidget(m_side, 1);
   m_beside->setFixedWidth(qRound(kVerdictWidth_px * k));
   row->addWidget(m_beside);
@@ -287,6 +290,7 @@ void MainWindow::connectParts() {
   connect(m_survey->picture(), &stages::PicturePage::importAsked, this, &MainWindow::takeOutline);
   const auto typed = [this](const QString& text) {
     if (m_stage == Stage::survey) return typeSurvey(text);
+    if (m_stage == Stage::run) showStage(Stage::siting);
     m_panel->openEntry(text);
   };
   connect(m_canvas, &canvas::PlanCanvas::digitTyped, this, typed);
@@ -332,7 +336,12 @@ void MainWindow::layOut() {
   const int whole = std::min(tape, qRound(height() * (m_compact ? 0.52 : 0.42)));
   // The field book is three lines: the plan gets what it leaves.
   const bool book_only = m_stage == Stage::survey && !m_compact;
-  m_below->setFixedHeight(book_only ? std::min(whole, m_book->sizeHint().height()) : whole);
+  // The run is seen on the plan and in the section: of the tape the verdict and what decides it.
+  const bool tape_low = m_stage == Stage::run && !m_compact;
+  const int low = std::min(whole, qRound(kLowTape_px * k));
+  m_below->setFixedHeight(book_only  ? std::min(whole, m_book->sizeHint().height())
+                          : tape_low ? low
+                                     : whole);
 }
 
 void MainWindow::resizeEvent(QResizeEvent* event) {
@@ -354,13 +363,16 @@ void MainWindow::refreshMain() {
 /// Tape or field book below the plan; in the compact layout, what else would stand beside it.
 void MainWindow::refreshBelow() {
   const bool survey = m_stage == Stage::survey;
-  m_side->setCurrentWidget(survey ? static_cast<QWidget*>(m_survey) : m_panel);
+  const bool run = m_stage == Stage::run;
+  m_side->setCurrentWidget(survey ? static_cast<QWidget*>(m_survey)
+                           : run  ? static_cast<QWidget*>(m_run)
+                                  : m_panel);
   const bool side = m_compact && m_below_choice->chosen() == 1;
   m_below_stack->setCurrentWidget(side     ? static_cast<QWidget*>(m_side)
                                   : survey ? static_cast<QWidget*>(m_book)
                                            : m_tape);
   m_below_choice->button(0)->setText(survey ? tr("Field book") : tr("Wall tape"));
-  m_below_choice->button(1)->setText(survey ? tr("Survey") : tr("Verdict"));
+  m_below_choice->button(1)->setText(survey ? tr("Survey") : run ? tr("Run") : tr("Verdict"));
 }
 
 void MainWindow::refreshActions() {
@@ -373,6 +385,7 @@ void MainWindow::refreshActions() {
 
 void MainWindow::refreshRail() {
   refreshSurveyRail();
+  refreshRunRail();
   StageButton* siting = m_rail->button(Stage::siting);
   StageButton* paper = m_rail->button(Stage::paper);
   const siting::Study* study = m_session.study();
@@ -401,6 +414,28 @@ void MainWindow::refreshRail() {
     paper->tell(tr("Not printed"), 0);
   else
     paper->tell(m_paper_done, 4);
+}
+
+/// What the drill section says, once there is a sump to cut through.
+void MainWindow::refreshRunRail() {
+  StageButton* run = m_rail->button(Stage::run);
+  if (!m_session.hasJob()) return run->tell(tr("No job open"), 0);
+  const siting::Study* study = m_session.study();
+  const auto place = m_session.place();
+  if (study == nullptr || !place) return run->tell(tr("Needs a sump"), 0);
+  const auto& sumps = study->job().design.sumps;
+  const auto sump = std::find_if(sumps.begin(), sumps.end(), [this](const plan::Sump& one) {
+    return one.id == m_session.sump();
+  });
+  const build::SectionWish wish =
+      sump == sumps.end() ? build::SectionWish() : build::wishOf(study->job(), *sump);
+  const build::DrillSection section = build::drillSection(study->site(), *place, wish);
+  const rules::State state = stages::fitState(section);
+  const int done = state == rules::State::clear             ? 3
+                   : state == rules::State::advised_against ? 3
+                   : state == rules::State::not_proven      ? 2
+                                                            : 1;
+  run->tell(stages::runBriefly(section), done, state);
 }
 
 /// How much of the survey is there: an outline, rooms, then everything looked for.

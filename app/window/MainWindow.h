@@ -13,6 +13,7 @@
 #include "session/PictureDesk.h"
 #include "session/Session.h"
 #include "stages/PaperStage.h"
+#include "stages/RunPanel.h"
 #include "stages/SitingPanel.h"
 #include "stages/SurveyPanel.h"
 #include "tape/BookStrip.h"
@@ -51,6 +52,7 @@ class MainWindow final : public QMainWindow {
   tape::WallTape& tape() { return *m_tape; }
   stages::SitingPanel& panel() { return *m_panel; }
   stages::PaperStage& paper() { return *m_paper; }
+  stages::RunPanel& run() { return *m_run; }
   stages::SurveyPanel& survey() { return *m_survey; }
   tape::BookStrip& book() { return *m_book; }
   session::TapeDesk& desk() { return m_desk; }
@@ -135,6 +137,7 @@ class MainWindow final : public QMainWindow {
   void refreshMain();
   void refreshBelow();
   void refreshSurveyRail();
+  void refreshRunRail();
   void refreshPictureWork();
   /// Whether the open job may be let go of: nothing is lost without being asked.
   bool mayLeave();
@@ -175,9 +178,10 @@ class MainWindow final : public QMainWindow {
   canvas::PlanCanvas* m_canvas = nullptr;
   tape::WallTape* m_tape = nullptr;
   stages::SitingPanel* m_panel = nullptr;
+  stages::RunPanel* m_run = nullptr;
   stages::SurveyPanel* m_survey = nullptr;
   tape::BookStrip* m_book = nullptr;
-  QStackedWidget* m_side = nullptr;  ///< verdict or survey
+  QStackedWidget* m_side = nullptr;  ///< verdict, survey or run
   stages::PaperStage* m_paper = nullptr;
   QWidget* m_beside = nullptr;  ///< holds the verdict beside the plan
   QWidget* m_below = nullptr;   ///< tape, and in the compact layout the verdict too

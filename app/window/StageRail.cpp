@@ -1,5 +1,6 @@
 #include "window/StageRail.h"
 
+#include <QCoreApplication>
 #include <QMenu>
 #include <QPainter>
 #include <QPainterPath>
@@ -14,6 +15,9 @@ namespace {
 
 constexpr double kWidth_px = 168.0;
 constexpr double kHead_px = 60.0;
+constexpr std::array<const char*, kStages> kNames{
+    QT_TRANSLATE_NOOP("StageRail", "Survey"), QT_TRANSLATE_NOOP("StageRail", "Siting"),
+    QT_TRANSLATE_NOOP("StageRail", "Run"), QT_TRANSLATE_NOOP("StageRail", "Paper")};
 
 }  // namespace
 
@@ -70,17 +74,15 @@ void StageButton::paintEvent(QPaintEvent*) {
 }
 
 StageRail::StageRail(QWidget* parent)
-    : QWidget(parent),
-      m_buttons{new StageButton(tr("Survey"), this), new StageButton(tr("Siting"), this),
-                new StageButton(tr("Paper"), this)},
-      m_menu(new QToolButton(this)) {
+    : QWidget(parent), m_buttons{}, m_menu(new QToolButton(this)) {
   const double k = paint::uiScale(font());
   setFixedWidth(qRound(kWidth_px * k));
   setAccessibleName(tr("Stages of the job"));
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, qRound(kHead_px * k), 0, qRound(12 * k));
   column->setSpacing(qRound(4 * k));
-  for (int i = 0; i < 3; ++i) {
+  for (std::size_t i = 0; i < kStages; ++i) {
+    m_buttons[i] = new StageButton(QCoreApplication::translate("StageRail", kNames[i]), this);
     column->addWidget(m_buttons[i]);
     connect(m_buttons[i], &QAbstractButton::clicked, this,
             [this, i] { Q_EMIT picked(static_cast<Stage>(i)); });

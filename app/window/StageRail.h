@@ -5,6 +5,7 @@
 #include <QAbstractButton>
 #include <QToolButton>
 #include <QWidget>
+#include <array>
 #include <optional>
 
 #include "rules/Finding.h"
@@ -13,7 +14,9 @@ class QMenu;
 
 namespace sumpwright::window {
 
-enum class Stage { survey, siting, paper };
+/// In the order of the job; each has its name in StageRail.cpp.
+enum class Stage { survey, siting, run, paper };
+inline constexpr std::size_t kStages = 4;
 
 class StageButton final : public QAbstractButton {
   Q_OBJECT
@@ -39,7 +42,7 @@ class StageRail final : public QWidget {
 
  public:
   explicit StageRail(QWidget* parent = nullptr);
-  StageButton* button(Stage stage) const { return m_buttons[static_cast<int>(stage)]; }
+  StageButton* button(Stage stage) const { return m_buttons[static_cast<std::size_t>(stage)]; }
   void choose(Stage stage);
   void setMenu(QMenu* menu);
   void openMenu();
@@ -52,7 +55,7 @@ class StageRail final : public QWidget {
   void paintEvent(QPaintEvent* event) override;
 
  private:
-  StageButton* m_buttons[3];
+  std::array<StageButton*, kStages> m_buttons;
   QToolButton* m_menu;
 };
 

@@ -184,6 +184,14 @@ double halfUpright_m(const Bore& bore, double core_m) {
   return 0.5 * core_m * std::sqrt(1.0 + bore.fall * bore.fall);
 }
 
+SectionWish wishOf(const plan::Job& job, const plan::Sump& sump) {
+  SectionWish wish;
+  wish.bore.entry_m = sump.entry_m;
+  if (sump.fall_deg) wish.bore.fall = fallOfDegrees(*sump.fall_deg);
+  wish.pit_l = sump.pit_l ? sump.pit_l : job.suction.pit_l;
+  return wish;
+}
+
 DrillSection drillSection(const BuildUp& up, const SectionWish& wish) {
   DrillSection section;
   section.up = up;

@@ -47,6 +47,9 @@ struct SectionWish {
   bool operator==(const SectionWish&) const = default;
 };
 
+/// Of a sump of the job; without its own pit the job's.
+SectionWish wishOf(const plan::Job& job, const plan::Sump& sump);
+
 struct DrillSection {
   BuildUp up;
   Fit fit = Fit::never;

@@ -27,7 +27,7 @@ struct Sump {
   double chainage_m = 0.0;              ///< along that ring from its first corner
   std::optional<geometry::Point> at_m;  ///< internal or standby: a point inside
   std::optional<double> entry_m;        ///< centre of the core at the outside face
-  std::optional<double> fall_deg;       ///< slope of the core; positive: the outside end lower
+  std::optional<double> fall_deg;       ///< slope of the core; positive: down into the house
   std::optional<double> pit_l;          ///< volume of the pit; not stated: the job's
   std::optional<Discharge> discharge;
   FanPlace fan_place = FanPlace::outside_low;

@@ -18,8 +18,8 @@ namespace sumpwright::plan {
 /// of a sump that is added; one that is there keeps its own.
 base::Result<Job> moveSumpInside(const Job& job, const std::string& sump, SumpKind kind, Point to);
 
-/// Centre of the core at the outside face above finished floor, and its slope (positive: the
-/// outside end lower); absent: not stated. Error: plan.sump.fall.
+/// Centre of the core at the outside face above finished floor, and its slope (positive:
+/// down into the house, so that water runs to the pit); absent: not stated. Error: plan.sump.fall.
 base::Result<Job> setEntry(const Job& job, const std::string& sump, std::optional<double> entry_m,
                            std::optional<double> fall_deg);
 /// Volume of the pit; absent: the job's. Error: plan.pit.size.

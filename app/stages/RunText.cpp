@@ -1,0 +1,176 @@
+#include "stages/RunText.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+#include <algorithm>
+
+#include "stages/KindWords.h"
+#include "stages/SitingText.h"
+#include "stages/ThingText.h"
+
+namespace sumpwright::stages {
+
+namespace {
+
+struct RunText {
+  Q_DECLARE_TR_FUNCTIONS(RunText)
+};
+
+using build::DrillSection;
+using build::Fit;
+using build::LimitKind;
+using build::Margin;
+
+/// Whole millimetres, or inches to the eighth.
+QString mm(double metres, const plan::Job& job, bool down = false) {
+  return QString::fromStdString(words::print({1000.0 * metres, base::Unit::millimetre},
+                                             unitsOf(job), {.decimals = 0, .down = down}));
+}
+
+QString degreesText(double degrees, const plan::Job& job) {
+  return QString::fromStdString(words::print({degrees, base::Unit::degree}, unitsOf(job)));
+}
+
+const Margin* marginOf(const DrillSection& section, LimitKind kind) {
+  const auto it = std::find_if(section.margins.begin(), section.margins.end(),
+                               [kind](const Margin& m) { return m.kind == kind; });
+  return it == section.margins.end() ? nullptr : &*it;
+}
+
+bool advised(const DrillSection& section) {
+  return std::any_of(section.margins.begin(), section.margins.end(),
+                     [](const Margin& m) { return m.advisory && !m.passes; });
+}
+
+RunLine floorLine(const DrillSection& section, const plan::Job& job) {
+  QStringList parts;
+  const auto add = [&](double thickness, const QString& words) {
+    if (thickness > 0.0) parts << words.arg(mm(thickness, job));
+  };
+  add(section.up.screed_m, RunText::tr("%1 screed"));
+  add(section.up.insulation_m, RunText::tr("%1 insulation"));
+  add(section.up.slab_m, RunText::tr("%1 slab"));
+  return {RunText::tr("Floor"), parts.join(QStringLiteral(", "))};
+}
+
+RunLine marginLine(const DrillSection& section, const plan::Job& job) {
+  const Margin* slab = marginOf(section, LimitKind::slab);
+  const Margin* footing = marginOf(section, LimitKind::footing);
+  if (slab == nullptr || footing == nullptr) return {RunText::tr("Margins"), {}};
+  return {RunText::tr("Margins"),
+          RunText::tr("%1 to slab, %2 to footing")
+              .arg(mm(slab->clear, job, true), mm(footing->clear, job, true)),
+          !slab->passes || !footing->passes};
+}
+
+RunLine fanLine(const plan::Job& job, const plan::Sump& sump) {
+  QString where = fanPlaceWords().value(static_cast<int>(sump.fan_place)).toLower();
+  if (sump.fan_height_m) {
+    where = RunText::tr("%1, at %2").arg(where, length(*sump.fan_height_m, job));
+  }
+  const plan::FanPick& fan = job.design.fan;
+  if (fan.id.empty() && fan.points.empty()) {
+    return {RunText::tr("Fan"), RunText::tr("not chosen; %1").arg(where), true};
+  }
+  const std::string& title = fan.title.empty() ? fan.id : fan.title;
+  return {RunText::tr("Fan"), RunText::tr("%1; %2").arg(QString::fromStdString(title), where)};
+}
+
+RunLine dischargeLine(const plan::Job& job, const plan::Sump& sump) {
+  if (!sump.discharge) return {RunText::tr("Discharge"), RunText::tr("not placed"), true};
+  QString text = RunText::tr("%1 above the floor").arg(length(sump.discharge->height_m, job));
+  return {RunText::tr("Discharge"), text};
+}
+
+}  // namespace
+
+QString fitWord(const DrillSection& section) {
+  switch (section.fit) {
+    case Fit::fits:
+      return advised(section) ? RunText::tr("passes, with advice") : RunText::tr("passes");
+    case Fit::fits_if_footing:
+      return RunText::tr("footing decides");
+    case Fit::never:
+      return RunText::tr("does not pass");
+    case Fit::not_cored:
+      break;
+  }
+  return RunText::tr("no core here");
+}
+
+rules::State fitState(const DrillSection& section) {
+  switch (section.fit) {
+    case Fit::fits:
+      return advised(section) ? rules::State::advised_against : rules::State::clear;
+    case Fit::fits_if_footing:
+      return rules::State::not_proven;
+    case Fit::never:
+    case Fit::not_cored:
+      break;
+  }
+  return rules::State::refused;
+}
+
+std::vector<RunLine> runLines(const siting::Study& study, const plan::Sump& sump,
+                              const DrillSection& section) {
+  const plan::Job& job = study.job();
+  std::vector<RunLine> lines;
+  if (section.bore) {
+    lines.push_back(floorLine(section, job));
+    lines.push_back({RunText::tr("Core"),
+                     RunText::tr("%1 at %2, %3 down to the pit")
+                         .arg(mm(section.up.core_m, job), length(section.bore->entry_m, job),
+                              degreesText(build::degreesOfFall(section.bore->fall), job))});
+    lines.push_back(marginLine(section, job));
+    lines.push_back(
+        {RunText::tr("Dig"), section.dig_m > 0.0
+                                 ? RunText::tr("%1 deep outside").arg(length(section.dig_m, job))
+                                 : RunText::tr("none: the hole is above the ground")});
+    lines.push_back({RunText::tr("Hollow"), RunText::tr("%1 l, %2 across")
+                                                .arg(qRound(1000.0 * section.hollow.volume_m3))
+                                                .arg(mm(2.0 * section.hollow.radius_m, job))});
+    lines.push_back(
+        {RunText::tr("Pipe"), RunText::tr("%1, a gap of %2 to seal")
+                                  .arg(mm(section.up.pipe_od_m, job), mm(section.annulus_m, job))});
+  }
+  lines.push_back(fanLine(job, sump));
+  lines.push_back(dischargeLine(job, sump));
+  return lines;
+}
+
+QStringList runNotes(const siting::Study& study, const DrillSection& section) {
+  const plan::Job& job = study.job();
+  QStringList notes;
+  for (const base::Message& note : section.notes) notes << said(note, job);
+  if (job.looked_for.open_flue == plan::Looked::not_looked) {
+    notes << RunText::tr("Open-flued appliance: not answered yet. Ask before the fan is ordered.");
+  }
+  notes << RunText::tr(
+      "Electrical work is done by a competent or registered person, by local "
+      "wiring rules.");
+  return notes;
+}
+
+QStringList runAssumed(const siting::Study& study, const DrillSection& section) {
+  QStringList lines;
+  for (const build::Assumption& one : section.up.assumed) {
+    lines << capital(said(one.what, study.job()));
+  }
+  return lines;
+}
+
+QString runBriefly(const DrillSection& section) {
+  switch (section.fit) {
+    case Fit::fits:
+      return RunText::tr("Core passes");
+    case Fit::fits_if_footing:
+      return RunText::tr("See the footing first");
+    case Fit::never:
+      return RunText::tr("Core does not pass");
+    case Fit::not_cored:
+      break;
+  }
+  return RunText::tr("No core here");
+}
+
+}  // namespace sumpwright::stages

@@ -1,0 +1,133 @@
+// The stage Run: the drill section of the sump where it stands, and what can be changed of it.
+
+#include "WindowFixture.h"
+#include "plan/SumpEdits.h"
+
+namespace sumpwright::gui {
+namespace {
+
+using stages::RunPanel;
+
+class RunStage : public WindowFixture {
+ protected:
+  void openRun(const QString& sample = QStringLiteral("bungalow")) {
+    open(sample);
+    QTest::keyClick(window.get(), Qt::Key_4, Qt::ControlModifier);
+    ASSERT_EQ(window->stage(), window::Stage::run);
+  }
+  RunPanel& run() { return window->run(); }
+  const plan::Sump& sump() { return session().job().design.sumps.at(0); }
+  void type(const char* key, const QString& text) {
+    QLineEdit* field = run().form()->line(key);
+    ASSERT_NE(field, nullptr) << key;
+    field->setText(text);
+    QTest::keyClick(field, Qt::Key_Return);
+  }
+};
+
+TEST_F(RunStage, ShowsTheSectionOfTheSumpWithItsLines) {
+  openRun();
+  ASSERT_TRUE(run().isVisible());
+  ASSERT_TRUE(run().section());
+  EXPECT_EQ(run().section()->fit, build::Fit::fits_if_footing);
+  EXPECT_EQ(run().word(), QStringLiteral("footing decides"));
+  EXPECT_TRUE(run().sentence().contains(QStringLiteral("footing top")));
+  EXPECT_EQ(run().line(QStringLiteral("Floor")),
+            QStringLiteral("65 mm screed, 60 mm insulation, 150 mm slab"));
+  EXPECT_TRUE(run().line(QStringLiteral("Margins")).contains(QStringLiteral("to footing")));
+  EXPECT_EQ(run().line(QStringLiteral("Discharge")), QStringLiteral("not placed"));
+  EXPECT_EQ(run().picture()->accessibleDescription(), run().sentence());
+  EXPECT_EQ(window->rail().button(window::Stage::run)->words(),
+            QStringLiteral("See the footing first"));
+}
+
+TEST_F(RunStage, EachFieldIsOneStepOfUndo) {
+  openRun();
+  const plan::Job before = session().job();
+  const int step = session().undoStack().index();
+  type("entry_m", QStringLiteral("-0.45"));
+  EXPECT_EQ(sump().entry_m, -0.45);
+  EXPECT_DOUBLE_EQ(run().section()->bore->entry_m, -0.45);
+  type("fall_deg", QStringLiteral("4"));
+  EXPECT_EQ(sump().fall_deg, 4.0);
+  EXPECT_NEAR(build::degreesOfFall(run().section()->bore->fall), 4.0, 1e-9);
+  type("pit_l", QStringLiteral("20"));
+  EXPECT_NEAR(run().section()->hollow.volume_m3, 0.02, 1e-12);
+  type("/design/core_mm", QStringLiteral("112mm"));
+  EXPECT_NEAR(run().section()->up.core_m, 0.112, 1e-12);
+  type("discharge/height_m", QStringLiteral("3.2"));
+  ASSERT_TRUE(sump().discharge);
+  EXPECT_DOUBLE_EQ(sump().discharge->chainage_m, sump().chainage_m);
+  EXPECT_TRUE(run().line(QStringLiteral("Discharge")).contains(QStringLiteral("3.20 m")));
+  EXPECT_EQ(session().undoStack().index(), step + 5);
+  for (int i = 0; i < 5; ++i) session().undoStack().undo();
+  EXPECT_EQ(session().job(), before);
+  EXPECT_EQ(run().section()->fit, build::Fit::fits_if_footing);
+}
+
+TEST_F(RunStage, WhatCannotBeDrilledSaysWhichLimitFails) {
+  openRun();
+  type("entry_m", QStringLiteral("-0.20"));
+  type("fall_deg", QStringLiteral("2"));
+  EXPECT_EQ(run().word(), QStringLiteral("does not pass"));
+  EXPECT_TRUE(run().sentence().contains(QStringLiteral("slab")));
+  EXPECT_EQ(window->rail().button(window::Stage::run)->words(),
+            QStringLiteral("Core does not pass"));
+}
+
+TEST_F(RunStage, AFallThatIsNoNumberStaysAndSaysWhy) {
+  openRun();
+  const plan::Job before = session().job();
+  type("fall_deg", QStringLiteral("steep"));
+  EXPECT_EQ(session().job(), before);
+  EXPECT_TRUE(run().form()->noteUnder("fall_deg").contains(QStringLiteral("steep")));
+}
+
+TEST_F(RunStage, FollowsTheSumpAlongTheWall) {
+  openRun();
+  const double ground = run().section()->up.ground_m;
+  session().putAt({0, 2.0});
+  ASSERT_TRUE(run().section());
+  EXPECT_TRUE(std::isfinite(ground));
+  session().undoStack().undo();
+  EXPECT_DOUBLE_EQ(run().section()->up.ground_m, ground);
+}
+
+TEST_F(RunStage, WithoutASumpItOffersTheBestPlace) {
+  openRun();
+  session().removeSump();
+  EXPECT_FALSE(run().section());
+  EXPECT_TRUE(run().sentence().contains(QStringLiteral("Best place")));
+  EXPECT_FALSE(run().form()->isVisible());
+  EXPECT_EQ(window->rail().button(window::Stage::run)->words(), QStringLiteral("Needs a sump"));
+  window->goBest();
+  EXPECT_TRUE(run().section());
+}
+
+TEST_F(RunStage, ChoosesFanPlaceAndSupply) {
+  openRun();
+  QComboBox* place = run().form()->combo("fan_place");
+  ASSERT_NE(place, nullptr);
+  place->setCurrentIndex(1);
+  Q_EMIT place->activated(1);
+  EXPECT_EQ(sump().fan_place, plan::FanPlace::outside_high);
+  QComboBox* supply = run().form()->combo("supply");
+  ASSERT_NE(supply, nullptr);
+  ASSERT_GT(supply->count(), 1);
+  supply->setCurrentIndex(1);
+  Q_EMIT supply->activated(1);
+  EXPECT_EQ(sump().supply, session().job().plan.supplies.at(0).id);
+}
+
+TEST_F(RunStage, SpeaksFeetAndInches) {
+  openRun();
+  plan::Job job = session().job();
+  job.display_units = plan::DisplayUnits::imperial;
+  ASSERT_TRUE(session().edit(QStringLiteral("units"), std::move(job)).empty());
+  EXPECT_TRUE(run().line(QStringLiteral("Core")).contains(QLatin1Char('"')));
+  type("entry_m", QStringLiteral("-18\""));
+  EXPECT_NEAR(sump().entry_m.value_or(0.0), -0.4572, 1e-9);
+}
+
+}  // namespace
+}  // namespace sumpwright::gui
