@@ -149,7 +149,7 @@ TEST_F(WallHand, EveryKindOfTheMenusIsLaidByAClick) {
     session().undoStack().undo();
     ++laid;
   }
-  EXPECT_EQ(laid, 20);
+  EXPECT_EQ(laid, 22);
 }
 
 TEST_F(WallHand, TheStripsMenusAreThoseOfTheSurvey) {
