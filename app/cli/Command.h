@@ -22,5 +22,6 @@ void addSite(CLI::App& program, Console& console);
 void addSuction(CLI::App& program, Console& console);
 void addSection(CLI::App& program, Console& console);
 void addDraw(CLI::App& program, Console& console);
+void addPapers(CLI::App& program, Console& console);
 
 }  // namespace sumpwright::cli

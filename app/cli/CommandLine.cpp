@@ -55,6 +55,7 @@ Outcome run(const std::vector<std::string>& args, std::ostream& out, std::ostrea
   addSuction(program, console);
   addSection(program, console);
   addDraw(program, console);
+  addPapers(program, console);
   try {
     program.parse(std::vector<std::string>(args.rbegin(), args.rend()));
   } catch (const CLI::ParseError& error) {

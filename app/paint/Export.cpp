@@ -88,11 +88,13 @@ bool paintPdf(const Pages& pages, QIODevice& device) {
   for (std::size_t i = 0; i < pages.pages.size(); ++i) {
     if (i > 0 && !writer.newPage()) return false;
     paintDrawList(painter, pages.pages[i], kPdfDpi / 25.4);
+    paintPictures(painter, pages.pictures, i, kPdfDpi / 25.4);
   }
   return painter.end();
 }
 
-bool paintSvg(const Pages& pages, const drawing::DrawList& page, QIODevice& device) {
+bool paintSvg(const Pages& pages, std::size_t number, QIODevice& device) {
+  const drawing::DrawList& page = pages.pages[number];
   // Into memory first: the generator closes the device it is given.
   QByteArray bytes;
   QBuffer buffer(&bytes);
@@ -109,11 +111,13 @@ bool paintSvg(const Pages& pages, const drawing::DrawList& page, QIODevice& devi
   if (!painter.begin(&generator)) return false;
   painter.fillRect(QRect(QPoint(0, 0), size), Qt::white);
   paintDrawList(painter, page, kSvgUnitsPerMm);
+  paintPictures(painter, pages.pictures, number, kSvgUnitsPerMm);
   if (!painter.end()) return false;
   return device.write(bytes) == bytes.size();
 }
 
-bool paintPng(const drawing::DrawList& page, QIODevice& device) {
+bool paintPng(const Pages& pages, std::size_t number, QIODevice& device) {
+  const drawing::DrawList& page = pages.pages[number];
   const double dots = kPngDpi / 25.4;
   QImage image(qRound(page.width_mm * dots), qRound(page.height_mm * dots), QImage::Format_RGB32);
   image.setDotsPerMeterX(qRound(dots * 1000.0));
@@ -121,6 +125,7 @@ bool paintPng(const drawing::DrawList& page, QIODevice& device) {
   image.fill(Qt::white);
   QPainter painter(&image);
   paintDrawList(painter, page, dots);
+  paintPictures(painter, pages.pictures, number, dots);
   painter.end();
   return QImageWriter(&device, "png").write(image);
 }
@@ -148,6 +153,20 @@ QString pagePath(const QString& path, std::size_t page) {
 
 }  // namespace
 
+void paintPictures(QPainter& painter, std::span<const PagePicture> pictures, std::size_t page,
+                   double units_per_mm) {
+  for (const PagePicture& one : pictures) {
+    if (one.page != page) continue;
+    const QImage image = QImage::fromData(
+        QByteArray::fromRawData(one.bytes.data(), static_cast<qsizetype>(one.bytes.size())));
+    if (image.isNull()) continue;
+    painter.setRenderHint(QPainter::SmoothPixmapTransform);
+    painter.drawImage(QRectF(one.left_mm * units_per_mm, one.top_mm * units_per_mm,
+                             one.width_mm * units_per_mm, one.height_mm * units_per_mm),
+                      image);
+  }
+}
+
 std::optional<FileFormat> formatOf(const std::string& path) {
   const QString ending = QFileInfo(q(path)).suffix().toLower();
   if (ending == QLatin1String("pdf")) return FileFormat::pdf;
@@ -170,8 +189,7 @@ Written exportPages(const Pages& pages, const std::string& name) {
   for (std::size_t i = 0; i < pages.pages.size(); ++i) {
     const QString file = pagePath(path, i);
     const auto failed = save(file, [&](QIODevice& device) {
-      return *format == FileFormat::svg ? paintSvg(pages, pages.pages[i], device)
-                                        : paintPng(pages.pages[i], device);
+      return *format == FileFormat::svg ? paintSvg(pages, i, device) : paintPng(pages, i, device);
     });
     if (failed) return *failed;
     written.push_back(file.toStdString());

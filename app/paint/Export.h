@@ -11,7 +11,19 @@
 #include "base/Result.h"
 #include "drawing/DrawList.h"
 
+class QPainter;
+
 namespace sumpwright::paint {
+
+/// A picture file over a page, whole (dossier::Picture without the dossier).
+struct PagePicture {
+  std::size_t page = 0;
+  double left_mm = 0.0;
+  double top_mm = 0.0;
+  double width_mm = 0.0;
+  double height_mm = 0.0;
+  std::string bytes;
+};
 
 struct Pages {
   std::string title;
@@ -20,14 +32,29 @@ struct Pages {
   double width_mm = 210.0;
   double height_mm = 297.0;
   std::span<const drawing::DrawList> pages;
+  std::vector<PagePicture> pictures;
 };
 
 /// Of a dossier's document, which must outlive the view.
 template <class Document>
 Pages pagesOf(const Document& document) {
-  return {document.title,    document.author,    document.subject,
-          document.width_mm, document.height_mm, document.pages};
+  Pages pages{document.title,
+              document.author,
+              document.subject,
+              document.width_mm,
+              document.height_mm,
+              document.pages,
+              {}};
+  for (const auto& p : document.pictures) {
+    pages.pictures.push_back({p.page, p.left_mm, p.top_mm, p.width_mm, p.height_mm, p.bytes});
+  }
+  return pages;
 }
+
+/// The pictures of one page, where they stand; unreadable bytes are left out. `units_per_mm` as
+/// paintDrawList().
+void paintPictures(QPainter& painter, std::span<const PagePicture> pictures, std::size_t page,
+                   double units_per_mm);
 
 enum class FileFormat { pdf, svg, png };
 

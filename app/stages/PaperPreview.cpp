@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "paint/Export.h"
 #include "paint/Look.h"
 #include "paint/Painting.h"
 
@@ -59,6 +60,8 @@ void PaperPreview::render() {
   p.drawRect(r);
   p.translate(r.topLeft());
   paint::paintDrawList(p, m_document->pages[static_cast<std::size_t>(m_page)], fitScale() * m_zoom);
+  const paint::Pages pages = paint::pagesOf(*m_document);
+  paint::paintPictures(p, pages.pictures, static_cast<std::size_t>(m_page), fitScale() * m_zoom);
   m_old = false;
 }
 

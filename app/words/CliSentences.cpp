@@ -20,6 +20,7 @@ std::span<const Sentence> cliSentences() {
            "Sentences",
            "There is no chainage {chainage} m on ring {ring}: it is {length} m round, "
            "so a place on it is from 0 to {length}.")},
+      {"cli.no-folder", QT_TRANSLATE_NOOP("Sentences", "The folder {folder} cannot be made.")},
       {"cli.no-display",
        QT_TRANSLATE_NOOP("Sentences",
                          "There is no display to open a window on. The subcommands check, site, "

@@ -47,6 +47,8 @@ std::span<const Sentence> fileSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "There is no fan table “{table}”. Known are: {known}. Another is never "
                          "taken in its place.")},
+      {"file.firm-unusable",
+       QT_TRANSLATE_NOOP("Sentences", "The firm's file {file} cannot be used: {reason}.")},
       {"file.fans-unusable",
        QT_TRANSLATE_NOOP("Sentences", "The fan table in {file} cannot be used.")},
       {"file.fans-twice",

@@ -21,6 +21,8 @@ std::span<const Sentence> ruleSentences();     ///< "rule.*", "study.*", "verdic
                                                ///< "wall.*": RuleSentences.cpp
 std::span<const Sentence> sheetSentences();    ///< "sheet.*": SheetSentences.cpp
 std::span<const Sentence> paperSentences();    ///< "paper.*", "drawing.*": PaperSentences.cpp
+std::span<const Sentence> papersSentences();   ///< "paper.*" of expectations, crew and forms:
+                                               ///< PapersSentences.cpp
 std::span<const Sentence> fileSentences();     ///< "file.*": FileSentences.cpp
 std::span<const Sentence> surveySentences();   ///< "place.*", "plan.tape.*", "drawing.outline.*",
                                                ///< "drawing.gap.*": SurveySentences.cpp

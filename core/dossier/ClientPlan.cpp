@@ -7,17 +7,17 @@
 namespace sumpwright::dossier {
 namespace {
 
-constexpr double kColumn_mm = 87.5;  // two to a page of A4, three to one of A3
+constexpr double kGutter_mm = 9.0;
 constexpr double kPartGap_mm = 3.2;
 constexpr double kLeastText_mm = 20.0;  // less than this below the plan is left white
 
-/// Rows one below the other; gives the y after the last.
-double stack(Sketch& sketch, const Rows& rows, Point at) {
-  for (const Row& row : rows) {
-    if (row.paint) row.paint(sketch, at);
-    at.y += row.height_mm;
-  }
-  return at.y;
+int columnsOf(const Sheet& sheet) { return sheet.options.size == PaperSize::a3 ? 3 : 2; }
+
+/// Half a page of A4, a third of A3.
+double columnWidth_mm(const Sheet& sheet) {
+  const int columns = columnsOf(sheet);
+  const double width = sheet.width_mm - 2 * kMargin_mm;
+  return std::min(87.5, (width - kGutter_mm * (columns - 1)) / columns);
 }
 
 struct Pages {
@@ -31,11 +31,19 @@ struct Pages {
   }
 };
 
+std::string underTitle(const Sheet& sheet) {
+  const std::string& client = sheet.job().client;
+  return forWhom(sheet,
+                 sheet.desk.say(client.empty() ? "paper.for-householder" : "paper.for-client",
+                                {base::text("client", client)}));
+}
+
 /// The first page: head, verdict, waivers, plan, strip. A box of waivers that would crowd out the
 /// plan goes on by itself. Gives the y below.
 double firstPage(Pages& pages, const Rows& waivers) {
   const Sheet& sheet = pages.sheet;
-  const Rows head = headRows(sheet, pages.width());
+  const Rows head =
+      headRows(sheet, pages.width(), sheet.desk.say("paper.title"), underTitle(sheet));
   const Rows verdict = verdictRows(sheet, pages.width());
   const Rows strip = stripRows(sheet, pages.width());
   const double fixed = heightOf(head) + heightOf(verdict) + heightOf(waivers) + heightOf(strip);
@@ -50,11 +58,23 @@ double firstPage(Pages& pages, const Rows& waivers) {
   return at.y;
 }
 
+using Write = void (*)(Writer&, const Sheet&);
+
 /// The parts of the text, in the order a householder asks.
-std::vector<Rows> allText(const Sheet& sheet, double width_mm) {
+std::vector<Write> planParts() {
+  return {writeFindings, writeMargins, writeExpect,     writePlaces,  writeNotLooked,
+          writeUnjudged, writeScore,   writeHoldPoints, writeCautions};
+}
+
+std::vector<Write> proposalParts() {
+  return {writeFindings,   writeMargins,  writeExpect,    writeSeen,     writeRunning,
+          writeScore,      writePlaces,   writeNotLooked, writeUnjudged, writeNeeds,
+          writeHoldPoints, writeCautions, writeRetest,    writeTerms};
+}
+
+std::vector<Rows> allText(const Sheet& sheet, const std::vector<Write>& writers, double width_mm) {
   std::vector<Rows> parts;
-  for (auto* write : {writeFindings, writeMargins, writePlaces, writeNotLooked, writeUnjudged,
-                      writeScore, writeHoldPoints, writeCautions}) {
+  for (const Write write : writers) {
     Writer w(sheet.desk, width_mm);
     write(w, sheet);
     Rows rows = w.take();
@@ -95,9 +115,10 @@ void fillFirstPage(std::vector<Rows>& parts, const Region& region) {
 
 /// Further pages until everything stands somewhere.
 void flowAll(Pages& pages, std::vector<Rows> parts, double first_y) {
-  const int columns = pages.sheet.options.size == PaperSize::a3 ? 3 : 2;
-  const double gutter = (pages.width() - columns * kColumn_mm) / (columns - 1);
-  Region region{kMargin_mm, first_y + 4.0, pages.bottom() - 1.5, kColumn_mm, gutter, columns, true};
+  const int columns = columnsOf(pages.sheet);
+  const double column = columnWidth_mm(pages.sheet);
+  const double gutter = (pages.width() - columns * column) / (columns - 1);
+  Region region{kMargin_mm, first_y + 4.0, pages.bottom() - 1.5, column, gutter, columns, true};
   const bool room = region.bottom - region.top >= kLeastText_mm;
   if (room) fillFirstPage(parts, region);
   const Rows rows = joined(parts);
@@ -111,7 +132,9 @@ void flowAll(Pages& pages, std::vector<Rows> parts, double first_y) {
   region.more_follows = false;
   while (next < rows.size()) {
     Sketch sketch = pages.add();
-    region.top = stack(sketch, laterHeadRows(pages.sheet, pages.width()), {kMargin_mm, kMargin_mm});
+    region.top = stack(
+        sketch, laterHeadRows(pages.sheet, pages.width(), pages.sheet.desk.say("paper.title")),
+        {kMargin_mm, kMargin_mm});
     double end = 0.0;
     sketch.tagged("text");
     const std::size_t before = next;
@@ -120,30 +143,22 @@ void flowAll(Pages& pages, std::vector<Rows> parts, double first_y) {
   }
 }
 
-}  // namespace
-
-Document clientPlan(const siting::Study& study, const drawing::Voice& voice,
-                    const ClientPlanOptions& options) {
-  const Sheet sheet(study, voice, options);
+Document planWith(const Sheet& sheet, const std::vector<Write>& writers) {
   Pages pages{sheet, {}};
   Document& document = pages.document;
   document.width_mm = sheet.width_mm;
   document.height_mm = sheet.height_mm;
-  const std::string title = sheet.desk.say("paper.title");
-  const std::string& address = sheet.job().address;
-  document.title = address.empty()
-                       ? title
-                       : sheet.desk.say("paper.document-title", {base::text("title", title),
-                                                                 base::text("address", address)});
+  document.title = documentTitle(sheet, sheet.desk.say("paper.title"));
   document.author = sheet.job().surveyor;
   document.subject = sheet.desk.say("paper.subject");
 
+  const double column = columnWidth_mm(sheet);
   Rows waivers = waiverRows(sheet, pages.width());
-  std::vector<Rows> parts = allText(sheet, kColumn_mm);
+  std::vector<Rows> parts = allText(sheet, writers, column);
   // Many or long waivers stand in the text, so that the plan keeps at least half of the page.
   const bool crowded = heightOf(waivers) > 0.22 * sheet.height_mm;
   if (crowded) {
-    parts.insert(parts.begin(), waiverRows(sheet, kColumn_mm));
+    parts.insert(parts.begin(), waiverRows(sheet, column));
     waivers.clear();
   }
   const double y = firstPage(pages, waivers);
@@ -153,7 +168,20 @@ Document clientPlan(const siting::Study& study, const drawing::Voice& voice,
     Sketch sketch(document.pages[static_cast<std::size_t>(i)]);
     paintFoot(sketch, sheet, i + 1, count);
   }
+  placeLogo(document, sheet.options.letterhead);
   return std::move(pages.document);
+}
+
+}  // namespace
+
+Document clientPlan(const siting::Study& study, const drawing::Voice& voice,
+                    const ClientPlanOptions& options) {
+  return planWith(Sheet(study, voice, options), planParts());
+}
+
+Document proposal(const siting::Study& study, const drawing::Voice& voice,
+                  const ClientPlanOptions& options) {
+  return planWith(Sheet(study, voice, options), proposalParts());
 }
 
 }  // namespace sumpwright::dossier

@@ -179,6 +179,14 @@ double heightOf(const Rows& rows) {
   return sum;
 }
 
+double stack(Sketch& sketch, const Rows& rows, Point at) {
+  for (const Row& row : rows) {
+    if (row.paint) row.paint(sketch, at);
+    at.y += row.height_mm;
+  }
+  return at.y;
+}
+
 std::size_t flow(Sketch& sketch, const Rows& rows, std::size_t from, const Region& region,
                  double& end_y) {
   const double whole = region.bottom - region.top;

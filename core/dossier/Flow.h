@@ -95,5 +95,7 @@ std::size_t flow(Sketch& sketch, const Rows& rows, std::size_t from, const Regio
                  double& end_y);
 
 double heightOf(const Rows& rows);
+/// Rows one below the other; gives the y after the last.
+double stack(Sketch& sketch, const Rows& rows, Point at);
 
 }  // namespace sumpwright::dossier

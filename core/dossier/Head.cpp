@@ -147,41 +147,50 @@ std::vector<std::string> footLines(const Sheet& sheet) {
 
 }  // namespace
 
-Rows headRows(const Sheet& sheet, double width_mm) {
+std::string forWhom(const Sheet& sheet, const std::string& what) {
+  if (sheet.options.date.empty()) return what;
+  return sheet.desk.say("paper.dated",
+                        {base::text("what", what), base::text("date", sheet.options.date)});
+}
+
+std::string documentTitle(const Sheet& sheet, const std::string& title) {
+  const std::string& address = sheet.job().address;
+  if (address.empty()) return title;
+  return sheet.desk.say("paper.document-title",
+                        {base::text("title", title), base::text("address", address)});
+}
+
+Rows headRows(const Sheet& sheet, double width_mm, const std::string& title,
+              const std::string& under) {
   const Desk& desk = sheet.desk;
   const auto address = addressLines(sheet, width_mm * 0.42);
-  std::string under =
-      desk.say(sheet.job().client.empty() ? "paper.for-householder" : "paper.for-client",
-               {base::text("client", sheet.job().client)});
-  if (!sheet.options.date.empty()) {
-    under = desk.say("paper.dated",
-                     {base::text("what", under), base::text("date", sheet.options.date)});
-  }
   const auto under_lines = drawing::wrap(desk.voice, under, fonts::body, width_mm * 0.42);
   const double step = drawing::leading_mm(fonts::lead);
   const double text = step * static_cast<double>(address.size()) +
                       drawing::leading_mm(fonts::body) * static_cast<double>(under_lines.size());
   const double height = std::max(13.0, text + 2.5);
-  return {{height,
-           [=, &desk](Sketch& sketch, Point at) {
-             const double bottom = at.y + height;
-             paintMark(sketch.tagged("head"), desk.theme, {at.x + 4.6, at.y + 6.0});
-             sketch.text({at.x + 12.5, at.y + 4.6 + desk.voice.capHeight_mm(fonts::title) / 2.0},
-                         desk.say("paper.title"), fonts::title, desk.theme.ink);
-             paintLines(sketch, desk, address, {at.x + width_mm, at.y + 0.6}, fonts::lead,
-                        desk.theme.ink, HAlign::right);
-             paintLines(sketch, desk, under_lines,
-                        {at.x + width_mm, at.y + 1.0 + step * static_cast<double>(address.size())},
-                        fonts::body, desk.theme.ink2, HAlign::right);
-             sketch.line({at.x, bottom}, {at.x + width_mm, bottom}, solid(desk.theme.ink, 2.0));
-           },
-           false},
-          {3.5, {}, false}};
+  Rows rows = letterheadRows(desk, sheet.options.letterhead, width_mm);
+  rows.push_back(
+      {height,
+       [=, &desk](Sketch& sketch, Point at) {
+         const double bottom = at.y + height;
+         paintMark(sketch.tagged("head"), desk.theme, {at.x + 4.6, at.y + 6.0});
+         sketch.text({at.x + 12.5, at.y + 4.6 + desk.voice.capHeight_mm(fonts::title) / 2.0}, title,
+                     fonts::title, desk.theme.ink);
+         paintLines(sketch, desk, address, {at.x + width_mm, at.y + 0.6}, fonts::lead,
+                    desk.theme.ink, HAlign::right);
+         paintLines(sketch, desk, under_lines,
+                    {at.x + width_mm, at.y + 1.0 + step * static_cast<double>(address.size())},
+                    fonts::body, desk.theme.ink2, HAlign::right);
+         sketch.line({at.x, bottom}, {at.x + width_mm, bottom}, solid(desk.theme.ink, 2.0));
+       },
+       false});
+  rows.push_back({3.5, {}, false});
+  return rows;
 }
 
-Rows laterHeadRows(const Sheet& sheet, double width_mm) {
+Rows laterHeadRows(const Sheet& sheet, double width_mm, const std::string& title) {
   const Desk& desk = sheet.desk;
-  const std::string title = desk.say("paper.title");
   const double title_mm = desk.voice.width_mm(title, fonts::strong);
   auto address = addressLines(sheet, width_mm - title_mm - 8.0);
   if (address.size() > 1) address = {address.front() + " \u2026"};

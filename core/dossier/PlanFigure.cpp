@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "dossier/Figure.h"
 #include "dossier/Sheet.h"
 #include "drawing/Bands.h"
 #include "drawing/Beyond.h"
@@ -35,6 +36,11 @@ Fitted largest(const siting::Study& study, double width_mm, double height_mm) {
   return out;
 }
 
+const char* scaleWords(PaperSize size) {
+  if (size == PaperSize::a3) return "paper.scale-a3";
+  return size == PaperSize::letter ? "paper.scale-letter" : "paper.scale-a4";
+}
+
 /// What the plan leaves out for want of room.
 Rows beyondRows(const Sheet& sheet, const drawing::PlanView& view, double width_mm) {
   const Desk& desk = sheet.desk;
@@ -53,37 +59,6 @@ Rows beyondRows(const Sheet& sheet, const drawing::PlanView& view, double width_
   Writer w(desk, width_mm);
   if (!words.empty()) w.text(words, fonts::small, desk.theme.ink2);
   return w.take();
-}
-
-struct Mover {
-  Point by;
-  Point operator()(Point p) const { return {p.x + by.x, p.y + by.y}; }
-  std::vector<Point> operator()(std::vector<Point> points) const {
-    for (Point& p : points) p = (*this)(p);
-    return points;
-  }
-  drawing::Shape shape(const drawing::Stroke& s) const {
-    return drawing::Stroke{(*this)(s.points), s.closed, s.pen};
-  }
-  drawing::Shape shape(drawing::Fill f) const {
-    for (auto& ring : f.rings) ring = (*this)(ring);
-    return f;
-  }
-  drawing::Shape shape(drawing::Arc a) const {
-    a.centre = (*this)(a.centre);
-    return a;
-  }
-  drawing::Shape shape(drawing::Text t) const {
-    t.at = (*this)(t.at);
-    return t;
-  }
-};
-
-void place(Sketch& sketch, const drawing::DrawList& list, Point at) {
-  const Mover mover{at};
-  for (const drawing::Item& item : list.items) {
-    sketch.put({std::visit([&](const auto& s) { return mover.shape(s); }, item.shape), item.tag});
-  }
 }
 
 /// Every cored sump; the paper's own last, on top.
@@ -164,11 +139,10 @@ Rows planRows(const Sheet& sheet, double width_mm, double height_mm) {
   const auto base = drawing::planBase(sheet.study, fitted.view, sheet.desk.voice);
   const auto over = markers(sheet, fitted.view);
   const std::string scale =
-      sheet.desk.say(sheet.options.size == PaperSize::a4 ? "paper.scale-a4" : "paper.scale-a3",
-                     {base::count("scale", fitted.scale)});
+      sheet.desk.say(scaleWords(sheet.options.size), {base::count("scale", fitted.scale)});
   Rows out{{strip,
             [=, &sheet](Sketch& sketch, Point at) {
-              place(sketch, top, at);
+              placeDrawing(sketch, top, at);
               sketch.tagged("scale").text({at.x + 20.5, at.y + 17.4}, scale, fonts::body,
                                           sheet.desk.theme.ink2);
               Point line{at.x + kBeside_mm, at.y};
@@ -182,8 +156,8 @@ Rows planRows(const Sheet& sheet, double width_mm, double height_mm) {
             false},
            {fitted.view.height_mm,
             [=](Sketch& sketch, Point at) {
-              place(sketch, base, at);
-              for (const auto& list : over) place(sketch, list, at);
+              placeDrawing(sketch, base, at);
+              for (const auto& list : over) placeDrawing(sketch, list, at);
             },
             false}};
   out.insert(out.end(), beyond.begin(), beyond.end());
@@ -207,8 +181,8 @@ Rows stripRows(const Sheet& sheet, double width_mm) {
                        : drawing::DrawList{};
   w.row({view.height_mm + 1.0,
          [=](Sketch& sketch, Point at) {
-           place(sketch, base, at);
-           place(sketch, marker, at);
+           placeDrawing(sketch, base, at);
+           placeDrawing(sketch, marker, at);
          },
          true});
   w.row({4.6,

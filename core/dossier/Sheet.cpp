@@ -18,10 +18,8 @@ const plan::Sump* sumpOf(const plan::Design& design, const std::string& id) {
 
 Sheet::Sheet(const siting::Study& s, const drawing::Voice& voice, const ClientPlanOptions& o)
     : study(s), options(o), desk{voice, drawing::theme(drawing::ThemeName::paper)} {
-  if (o.size == PaperSize::a3) {
-    width_mm = 297.0;
-    height_mm = 420.0;
-  }
+  width_mm = sheetSize(o.size).width_mm;
+  height_mm = sheetSize(o.size).height_mm;
   const plan::Sump* asked = sumpOf(job().design, o.sump);
   asked_inside = asked != nullptr && asked->kind != plan::SumpKind::cored;
   if (asked == nullptr || asked_inside) return;
@@ -34,6 +32,12 @@ Sheet::Sheet(const siting::Study& s, const drawing::Voice& voice, const ClientPl
   }
   std::stable_partition(waivers.begin(), waivers.end(),
                         [&](const plan::Waiver& w) { return holds(w); });
+}
+
+const siting::SuctionAnswer* Sheet::answer() const {
+  const auto& outlook = options.outlook;
+  if (options.suction == Suction::left_out || !outlook || !outlook->why_not.empty()) return nullptr;
+  return &outlook->answer;
 }
 
 bool Sheet::holds(const plan::Waiver& waiver) const {

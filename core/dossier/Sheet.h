@@ -20,6 +20,8 @@ struct Sheet {
   const plan::Sump* sump = nullptr;  ///< a cored one, else none
   bool asked_inside = false;         ///< the sump asked for stands inside: nothing to judge here
   std::optional<siting::Assessment> assessment;
+  /// The answer to print; nothing where there is none yet, or none at all.
+  const siting::SuctionAnswer* answer() const;
   drawing::Ties ties;
   std::vector<plan::Waiver> waivers;  ///< of this sump, those that hold first
 
@@ -35,8 +37,14 @@ struct Sheet {
 inline constexpr double kMargin_mm = 13.0;
 
 // Head.cpp
-Rows headRows(const Sheet& sheet, double width_mm);       ///< first page: title and address
-Rows laterHeadRows(const Sheet& sheet, double width_mm);  ///< further pages
+/// First page: the letterhead if there is one, title, address, for whom; and further pages.
+Rows headRows(const Sheet& sheet, double width_mm, const std::string& title,
+              const std::string& under);
+Rows laterHeadRows(const Sheet& sheet, double width_mm, const std::string& title);
+/// "Plan for N. N., 2026-06-02": for whom, and the date if there is one.
+std::string forWhom(const Sheet& sheet, const std::string& what);
+/// "TITLE: ADDRESS", for a file's own title.
+std::string documentTitle(const Sheet& sheet, const std::string& title);
 Rows verdictRows(const Sheet& sheet, double width_mm);
 /// Foot of a page, painted at its place.
 void paintFoot(Sketch& sketch, const Sheet& sheet, int page, int pages);
@@ -52,6 +60,15 @@ void writeFindings(Writer& w, const Sheet& sheet);
 void writeMargins(Writer& w, const Sheet& sheet);
 void writeScore(Writer& w, const Sheet& sheet);
 void writePlaces(Writer& w, const Sheet& sheet);
+// Expect.cpp
+/// What to expect of the suction: predicted, and measured where a test was made.
+void writeExpect(Writer& w, const Sheet& sheet);
+// Proposal.cpp
+void writeSeen(Writer& w, const Sheet& sheet);
+void writeRunning(Writer& w, const Sheet& sheet);
+void writeNeeds(Writer& w, const Sheet& sheet);
+void writeRetest(Writer& w, const Sheet& sheet);
+void writeTerms(Writer& w, const Sheet& sheet);
 // Unknowns.cpp
 void writeNotLooked(Writer& w, const Sheet& sheet);
 void writeUnjudged(Writer& w, const Sheet& sheet);

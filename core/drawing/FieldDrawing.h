@@ -62,9 +62,11 @@ struct FieldSheet {
 };
 
 /// `model`: as the field was solved with (floor, and the walls that shape it). `marked`: the sump
-/// that fieldMarker() draws; the others of the design stand on the sheet.
+/// that fieldMarker() draws; the others of the design stand on the sheet. `plain`: walls,
+/// openings and rooms alone, for a small figure on a paper.
 FieldSheet fieldSheet(const siting::Study& study, const suction::SuctionModel& model,
-                      const PlanView& view, const Voice& voice, const std::string& marked = {});
+                      const PlanView& view, const Voice& voice, const std::string& marked = {},
+                      bool plain = false);
 
 struct FieldLayers {
   DrawList areas;

@@ -138,21 +138,22 @@ void otherSumps(Sketch& sketch, const PlanContext& c, const std::string& marked)
 }
 
 void paintOver(Sketch& sketch, PlanContext& c, const Voice& voice,
-               const suction::SuctionModel& model, const Rings& floor) {
+               const suction::SuctionModel& model, const Rings& floor, bool plain) {
   const Rings faces = outsideFaces(c);
   Rings beyond = faces;
   beyond.push_back(rectangle(0.0, 0.0, c.view.width_mm, c.view.height_mm));
   sketch.tagged("paper").fill(beyond, c.theme.paper);
-  gridOutside(sketch.tagged("grid"), c, faces);
+  if (c.view.grid) gridOutside(sketch.tagged("grid"), c, faces);
   Rings off_floor = faces;
   off_floor.insert(off_floor.end(), floor.begin(), floor.end());
   sketch.tagged("off-floor").fill(off_floor, c.theme.room_hall);
   paintInnerWalls(sketch, c);
   for (const suction::Barrier& wall : model.barriers) barrier(sketch.tagged(wall.id), c, wall);
   paintWalls(sketch, c);
-  bands(sketch, c.theme, c.study, c.rings, c.page);
+  if (!plain) bands(sketch, c.theme, c.study, c.rings, c.page);
   paintBuiltIn(sketch, c);
   paintOpenings(sketch, c);
+  if (plain) return paintSumpsInside(sketch, c);
   paintOutside(sketch, c);
   paintServices(sketch, c);
   paintSumpsInside(sketch, c);
@@ -163,7 +164,8 @@ void paintOver(Sketch& sketch, PlanContext& c, const Voice& voice,
 }  // namespace
 
 FieldSheet fieldSheet(const siting::Study& study, const suction::SuctionModel& model,
-                      const PlanView& view, const Voice& voice, const std::string& marked) {
+                      const PlanView& view, const Voice& voice, const std::string& marked,
+                      bool plain) {
   const Box page{0.0, 0.0, view.width_mm, view.height_mm};
   FieldSheet sheet{view, {view.width_mm, view.height_mm, {}}, {}, {}, {}, {}};
   DrawList over{view.width_mm, view.height_mm, {}};
@@ -174,7 +176,7 @@ FieldSheet fieldSheet(const siting::Study& study, const suction::SuctionModel& m
   if (view.furniture) c.occupied.take({0.0, 0.0, kFurnitureWidth_mm, kFurnitureHeight_mm});
   takeWalls(c);
   sheet.floor = floorOf(c, model);
-  paintOver(sketch, c, voice, model, sheet.floor);
+  paintOver(sketch, c, voice, model, sheet.floor, plain);
   otherSumps(sketch, c, marked);
   for (const plan::TestHole& hole : study.job().plan.test_holes) {
     c.occupied.take(around(c.at(hole.at_m), 2.7, 2.7));
@@ -185,6 +187,7 @@ FieldSheet fieldSheet(const siting::Study& study, const suction::SuctionModel& m
   paintFurniture(sketch, c, voice);
   if (!view.selected.empty()) paintOutline(sketch.tagged("selected"), c, view.selected);
   sheet.over = clipped(over, page, voice);
+  sheet.taken = wordsOf(sheet.over, voice);
   return sheet;
 }
 

@@ -110,6 +110,7 @@ class Answerer {
       m_barriers = m_barriers || !model->barriers.empty();
       solveCase(choices, solver);
       m_solvers.push_back(std::move(solver));
+      m_models.push_back(std::move(model).value());
     }
     for (std::size_t k = 1; k < m_answer.middle.size(); ++k) {
       const double held = m_answer.middle[k].reach.floor;
@@ -118,6 +119,9 @@ class Answerer {
     const airflow::DutySummary& duty = m_answer.middle[m_answer.worst].duty;
     m_answer.remarks.insert(m_answer.remarks.end(), duty.remarks.begin(), duty.remarks.end());
     takePower(duty);
+    const std::size_t worst = m_answer.worst;
+    m_answer.field = std::make_shared<const SuctionField>(
+        SuctionField{m_models[worst], m_solvers[worst].network(), m_suctions[worst]});
     return {};
   }
 
@@ -233,6 +237,7 @@ class Answerer {
   }
 
   void takeRanges(const suction::Chance& chance) {
+    m_answer.floor_held = bandOf(chance.floors);
     m_answer.flow_m3_s = bandOf(chance.flows_m3_s);
     if (m_answer.sumps.size() == 1) {
       std::vector<double> pits;
@@ -277,6 +282,7 @@ class Answerer {
   double m_radius_m = 0.0;
   SuctionAnswer m_answer;
   std::vector<suction::FieldSolver> m_solvers;  ///< by case
+  std::vector<suction::SuctionModel> m_models;  ///< by case
   std::vector<std::vector<double>> m_suctions;  ///< by case
   std::optional<suction::ChanceStudy> m_chance;
   bool m_barriers = false;

@@ -6,6 +6,7 @@
 // turns suction under a floor into Bq/m3. Never throws; deterministic but for the times.
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -90,6 +91,13 @@ struct FloorPoint {
   double chance = 0.0;
 };
 
+/// What a drawing of the field needs: the worst middle case.
+struct SuctionField {
+  suction::SuctionModel model;
+  suction::Network network;
+  std::vector<double> suction_pa;  ///< by cell
+};
+
 enum class SuctionState {
   answered,
   not_layered,  ///< no granular layer: no figure of reach
@@ -115,6 +123,7 @@ struct SuctionAnswer {
   double likely_floor = 0.0;          ///< share of floor that is likely held
   suction::Least least_likely;        ///< chance, not Pa; of like ones the least suction
   base::Message least_where;          ///< phrase
+  Band floor_held;                    ///< share of floor held
   Band flow_m3_s;                     ///< of all sumps together
   std::optional<Band> pit_pa;         ///< one sump only
   std::vector<base::Message> ranges;  ///< both in words
@@ -123,6 +132,7 @@ struct SuctionAnswer {
   std::optional<SecondSump> second;
   RuleOfThumb thumb;
   std::vector<FloorPoint> floor;
+  std::shared_ptr<const SuctionField> field;
   std::shared_ptr<const ReachAlong> along;  ///< only where asked for
 };
 

@@ -1,0 +1,124 @@
+#include "cli/PaperOptions.h"
+
+#include <QDate>
+#include <algorithm>
+#include <memory>
+#include <thread>
+#include <utility>
+
+#include "cli/CommandLine.h"
+#include "cli/Problems.h"
+#include "files/FirmFile.h"
+
+namespace sumpwright::cli {
+
+namespace {
+
+/// More threads than this gain nothing on a house (own figure).
+constexpr unsigned kMostPaperThreads = 8;
+
+std::string badDate(const std::string& text) {
+  const bool good =
+      text.size() == 10 && QDate::fromString(QString::fromStdString(text), Qt::ISODate).isValid();
+  return good ? "" : "'" + text + "' is not a date such as 2026-03-31";
+}
+
+bool hasSump(const plan::Design& design, const std::string& id) {
+  return std::any_of(design.sumps.begin(), design.sumps.end(), [&](const plan::Sump& sump) {
+    return sump.id == id && sump.kind == plan::SumpKind::cored;
+  });
+}
+
+dossier::PaperSize sizeNamed(const std::string& name) {
+  if (name == "a3") return dossier::PaperSize::a3;
+  return name == "letter" ? dossier::PaperSize::letter : dossier::PaperSize::a4;
+}
+
+void takeFirm(dossier::ClientPlanOptions& options, const files::Firm& firm) {
+  dossier::Letterhead& head = options.letterhead;
+  head.firm = firm.name;
+  head.lines = firm.lines;
+  head.insurer = firm.insurer;
+  head.registration = firm.registration;
+  head.electrician = firm.electrician;
+  if (!firm.logo.empty()) {
+    head.logo = dossier::Logo{firm.logo, firm.logo_width_px, firm.logo_height_px};
+  }
+  options.terms = firm.terms;
+  options.price_per_kwh = firm.price_per_kwh;
+  options.currency = firm.currency;
+}
+
+std::shared_ptr<const dossier::Outlook> outlookOf(const siting::Study& study,
+                                                  const ChosenFan& fan) {
+  siting::SuctionOptions options;
+  const plan::SuctionFacts& facts = study.job().suction;
+  options.target.design_pa = facts.target_pa.value_or(options.target.design_pa);
+  options.target.limit_pa = facts.limit_pa.value_or(options.target.limit_pa);
+  options.threads =
+      static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, kMostPaperThreads));
+  const auto system = siting::usualSystem(study.site(), fan.fan, fan.invented);
+  auto answer = siting::studySuction(study, system, options);
+  auto outlook = std::make_shared<dossier::Outlook>();
+  outlook->fan = fan.fan.title;
+  outlook->invented = fan.invented;
+  if (answer.ok()) {
+    outlook->answer = std::move(answer).value();
+  } else {
+    outlook->why_not = answer.problems();
+  }
+  return outlook;
+}
+
+std::optional<PaperStuff> failed(const PaperChoice& choice, const base::Problems& problems,
+                                 Console& console) {
+  complain(console.err, choice.study.job, problems);
+  console.exit_code = kUnusable;
+  return std::nullopt;
+}
+
+}  // namespace
+
+void addPaperOptions(CLI::App& command, PaperChoice& choice) {
+  addStudyOptions(command, choice.study);
+  command.add_option("--size", choice.size, "Paper size")
+      ->check(CLI::IsMember({"a4", "a3", "letter"}))
+      ->type_name("a4|a3|letter")
+      ->capture_default_str();
+  command.add_option("--date", choice.date, "Date on the sheet; today unless given")
+      ->check(badDate)
+      ->type_name("YYYY-MM-DD");
+  command.add_option("--sump", choice.sump, "Which sump of the design; the first unless given")
+      ->type_name("ID");
+  addFanOption(command, choice.fan);
+  command.add_option("--firm", choice.firm, "Letterhead and terms: a firm's file")
+      ->type_name("FILE");
+  command.add_flag("--no-suction", choice.no_suction,
+                   "Say nothing of the suction (it takes about half a second)");
+}
+
+std::optional<PaperStuff> paperStuff(const PaperChoice& choice, Console& console) {
+  const auto fan = fanOf(choice.fan);
+  if (!fan.ok() && !choice.no_suction) return failed(choice, fan.problems(), console);
+  const auto firm = choice.firm.empty() ? files::userFirm() : files::firmFromFile(choice.firm);
+  if (!firm.ok()) return failed(choice, firm.problems(), console);
+  std::optional<siting::Study> made = study(choice.study, console);
+  if (!made) return std::nullopt;
+  if (!choice.sump.empty() && !hasSump(made->job().design, choice.sump)) {
+    const base::Message message("cli.no-sump", {base::text("sump", choice.sump)});
+    return failed(choice, {{message, "/design/sumps", base::Gravity::unreadable}}, console);
+  }
+  dossier::ClientPlanOptions options;
+  options.size = sizeNamed(choice.size);
+  options.sump = choice.sump;
+  options.date =
+      choice.date.empty() ? QDate::currentDate().toString(Qt::ISODate).toStdString() : choice.date;
+  takeFirm(options, *firm);
+  if (!choice.no_suction) {
+    options.suction = dossier::Suction::expected;
+    options.outlook = outlookOf(*made, *fan);
+  }
+  return PaperStuff{*std::move(made), std::move(options)};
+}
+
+}  // namespace sumpwright::cli

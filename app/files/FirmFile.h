@@ -1,0 +1,38 @@
+#pragma once
+// What a firm prints on its papers: name, address, numbers, logo, terms. A file of its own, since
+// it belongs to no job: sumpwright/firm.json of the XDG configuration folder (as a rule
+// ~/.config/sumpwright/firm.json), or one that is named.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/Result.h"
+
+namespace sumpwright::files {
+
+struct Firm {
+  std::string name;
+  std::vector<std::string> lines;  ///< address, telephone, mail
+  std::string insurer;
+  std::string registration;
+  std::string electrician;
+  std::string logo;  ///< bytes of a PNG or JPEG file; empty: none
+  int logo_width_px = 0;
+  int logo_height_px = 0;
+  std::vector<std::string> terms;       ///< paragraphs; empty: the program's own
+  std::optional<double> price_per_kwh;  ///< in `currency`
+  std::string currency;
+};
+
+/// Where the user's own stands; it need not exist.
+std::string userFirmFile();
+
+/// The firm in a file; a logo is named relative to it. Problems: file.* of the file and of the
+/// logo, file.firm-unusable {file, reason}.
+base::Result<Firm> firmFromFile(const std::string& path);
+
+/// The user's own; an empty one where there is no such file.
+base::Result<Firm> userFirm();
+
+}  // namespace sumpwright::files

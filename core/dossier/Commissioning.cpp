@@ -1,0 +1,134 @@
+// A form to fill by hand when the fan runs: what was fitted, what was read, what was tested.
+
+#include <algorithm>
+
+#include "dossier/Folio.h"
+#include "dossier/Papers.h"
+#include "dossier/Table.h"
+#include "suction/Field.h"
+
+namespace sumpwright::dossier {
+namespace {
+
+constexpr double kWrite_mm = 7.0;  // height of a line to write on
+constexpr int kSpareRows = 3;
+
+/// What is asked, and room for the answer.
+Rows fieldTable(const Desk& desk, double width_mm, const char* heading,
+                const std::vector<const char*>& ids) {
+  Writer w(desk, width_mm);
+  w.heading(desk.say(heading));
+  std::vector<std::vector<Cell>> cells;
+  for (const char* id : ids) cells.push_back({Cell(desk.say(id)), Cell()});
+  w.append(tableRows(desk, {{"", 1.0}, {"", 1.1}}, cells, width_mm, {kWrite_mm, true}));
+  return w.take();
+}
+
+/// One row for each hole, with what was predicted there, and some to spare.
+Rows holeTable(const Sheet& sheet, double width_mm) {
+  const Desk& desk = sheet.desk;
+  const siting::SuctionAnswer* answer = sheet.answer();
+  Writer w(desk, width_mm);
+  w.heading(desk.say("paper.form.holes"));
+  w.body(desk.say("paper.form.holes.how"));
+  w.gap(0.8);
+  std::vector<std::vector<Cell>> cells;
+  for (const plan::TestHole& hole : sheet.job().plan.test_holes) {
+    std::string predicted;
+    if (answer != nullptr && answer->field) {
+      const auto pa =
+          suction::sampleAt(answer->field->network, answer->field->suction_pa, hole.at_m);
+      if (pa) {
+        predicted = desk.say("paper.expect.hole-predicted",
+                             {base::pressure("pa", base::Pressure::ofPa(*pa))});
+      }
+    }
+    cells.push_back(
+        {Cell(hole.name.empty() ? hole.id : hole.name), Cell(predicted, Font{8.5, false, true})});
+  }
+  cells.resize(cells.size() + kSpareRows);
+  w.append(tableRows(desk,
+                     {{desk.say("paper.form.hole"), 1.6},
+                      {desk.say("paper.expect.column-predicted"), 1.0},
+                      {desk.say("paper.form.fan-off"), 1.0},
+                      {desk.say("paper.form.fan-on"), 1.0},
+                      {desk.say("paper.form.after"), 1.2}},
+                     cells, width_mm, {kWrite_mm, true}));
+  return w.take();
+}
+
+Rows legTable(const Sheet& sheet, double width_mm) {
+  const Desk& desk = sheet.desk;
+  Writer w(desk, width_mm);
+  w.heading(desk.say("paper.form.legs"));
+  w.body(desk.say("paper.form.legs.how"));
+  w.gap(0.8);
+  std::vector<std::vector<Cell>> cells;
+  for (const plan::Sump& sump : sheet.job().design.sumps) cells.push_back({Cell(sump.id)});
+  if (cells.empty()) cells.emplace_back();
+  w.append(tableRows(desk,
+                     {{desk.say("paper.form.sump"), 1.2},
+                      {desk.say("paper.form.pit-pa"), 1.0},
+                      {desk.say("paper.form.flow"), 1.0},
+                      {desk.say("paper.form.valve"), 1.0}},
+                     cells, width_mm, {kWrite_mm, true}));
+  return w.take();
+}
+
+/// Each appliance that takes its air from the room, and some nobody has listed.
+Rows spillageTable(const Sheet& sheet, double width_mm) {
+  const Desk& desk = sheet.desk;
+  Writer w(desk, width_mm);
+  w.heading(desk.say("paper.form.spillage"));
+  w.text(desk.say("paper.form.spillage.how"), fonts::strong, desk.theme.ink);
+  w.gap(0.8);
+  std::vector<std::vector<Cell>> cells;
+  for (const plan::Appliance& appliance : sheet.job().house.appliances) {
+    if (!appliance.open_flued) continue;
+    std::string name = appliance.name;
+    if (!appliance.where.empty()) name += ", " + appliance.where;
+    cells.push_back({Cell(name)});
+  }
+  cells.resize(cells.size() + 2);
+  w.append(tableRows(desk,
+                     {{desk.say("paper.form.appliance"), 1.8},
+                      {desk.say("paper.form.spill-off"), 1.0},
+                      {desk.say("paper.form.spill-on"), 1.0},
+                      {desk.say("paper.form.spill-by"), 1.4}},
+                     cells, width_mm, {kWrite_mm, true}));
+  return w.take();
+}
+
+}  // namespace
+
+Document commissioningForm(const Sheet& sheet) {
+  const Desk& desk = sheet.desk;
+  Folio folio(sheet, desk.say("paper.form.title"), forWhom(sheet, desk.say("paper.form.for")));
+  const double width = folio.width_mm();
+  Writer intro(desk, width);
+  intro.body(desk.say("paper.form.intro"));
+  folio.add(intro.take());
+  const double column = folio.columnWidth_mm(2);
+  Rows fitted =
+      fieldTable(desk, column, "paper.form.fitted",
+                 {"paper.form.date", "paper.form.weather", "paper.form.fan", "paper.form.serial",
+                  "paper.form.speed", "paper.form.power", "paper.form.pipe"});
+  const Rows tests =
+      fieldTable(desk, column, "paper.form.tests",
+                 {"paper.form.annulus", "paper.form.weep", "paper.form.gauge", "paper.form.alarm",
+                  "paper.form.isolator", "paper.form.certificate", "paper.form.labels"});
+  fitted.push_back({3.2, {}, false});
+  fitted.insert(fitted.end(), tests.begin(), tests.end());
+  folio.add(fitted, 2);
+  folio.add(legTable(sheet, width));
+  folio.add(holeTable(sheet, width));
+  folio.add(spillageTable(sheet, width));
+  folio.add(fieldTable(
+      desk, width, "paper.form.retest",
+      {"paper.form.fan-since", "paper.form.detectors", "paper.form.rooms", "paper.form.back"}));
+  folio.add(fieldTable(desk, width, "paper.form.signed",
+                       {"paper.form.crew", "paper.form.client", "paper.form.notes"}));
+  return folio.finished();
+}
+
+}  // namespace sumpwright::dossier

@@ -1,0 +1,223 @@
+// What to expect: the share of floor held, as predicted and as measured. Never a concentration: no
+// published formula turns suction under a floor into Bq/m3.
+
+#include <algorithm>
+#include <cmath>
+
+#include "dossier/Figure.h"
+#include "dossier/Sheet.h"
+#include "dossier/Table.h"
+#include "drawing/FieldDrawing.h"
+#include "drawing/FieldLegend.h"
+#include "suction/Field.h"
+
+namespace sumpwright::dossier {
+namespace {
+
+using base::Message;
+using siting::SuctionAnswer;
+
+constexpr Font kShare{17.0, true, true};
+constexpr Font kAbout{12.0, false, true};
+constexpr Font kPredicted{8.5, false, true};
+constexpr double kFigureRim_mm = 6.0;  // for sumps that stand out of the wall
+constexpr double kFigureHeight_mm = 66.0;
+
+base::Arg targetArg(const SuctionAnswer& answer) {
+  return base::pressure("target", base::Pressure::ofPa(answer.target.design_pa));
+}
+
+/// The figure large, its meaning beside it, the band as words and as a bar.
+void shareRows(Writer& w, const SuctionAnswer& answer) {
+  const Desk& desk = w.desk();
+  const siting::Band& band = answer.floor_held;
+  const std::string figure =
+      desk.say("paper.expect.share", {base::percent("share", 100.0 * band.middle)});
+  const std::string about = desk.say("paper.expect.about");
+  const double about_mm = desk.voice.width_mm(about, kAbout) + 1.2;
+  const double text_x = about_mm + desk.voice.width_mm(figure, kShare) + 4.0;
+  auto lines = drawing::wrap(desk.voice, desk.say("paper.expect.of-floor", {targetArg(answer)}),
+                             fonts::body, w.width() - text_x);
+  const std::string likely =
+      desk.say("paper.expect.band",
+               {base::percent("low", 100.0 * band.low), base::percent("high", 100.0 * band.high)});
+  for (auto& line : drawing::wrap(desk.voice, likely, fonts::body, w.width() - text_x)) {
+    lines.push_back(std::move(line));
+  }
+  const double step = drawing::leading_mm(fonts::body);
+  const double height = std::max(9.0, step * static_cast<double>(lines.size()) + 1.0);
+  w.row({height,
+         [=, &desk](Sketch& sketch, Point at) {
+           const double base = at.y + 1.0 + desk.voice.capHeight_mm(kShare);
+           sketch.tagged("expect").text({at.x, base}, about, kAbout, desk.theme.ink);
+           sketch.text({at.x + about_mm, base}, figure, kShare, desk.theme.ink);
+           double y = at.y + 0.6 + desk.voice.capHeight_mm(fonts::body);
+           for (const std::string& line : lines) {
+             sketch.text({at.x + text_x, y}, line, fonts::body, desk.theme.ink);
+             y += step;
+           }
+           sketch.tagged("text");
+         },
+         true});
+  auto bar =
+      drawing::shareBar({band.low, band.middle, band.high}, drawing::ThemeName::paper, w.width());
+  w.row(figureRow(std::move(bar), true));
+  w.text(desk.say("paper.expect.predicted"), kPredicted, desk.theme.ink2);
+  w.keepLastWithNext();
+}
+
+drawing::PlanView figureView(const Sheet& sheet, double width_mm) {
+  std::vector<Point> house;
+  for (int r = 0; r < sheet.study.perimeter().ringCount(); ++r) {
+    for (const perimeter::Edge& e : sheet.study.perimeter().edges(r)) house.push_back(e.from);
+  }
+  const drawing::Box box = drawing::boxOf(house);
+  drawing::PlanView view;
+  view.theme = drawing::ThemeName::paper;
+  view.grid = false;
+  view.furniture = false;
+  view.centre_m = box.centre();
+  view.width_mm = width_mm;
+  view.mm_per_m = std::min((width_mm - 2.0 * kFigureRim_mm) / std::max(0.5, box.width()),
+                           (kFigureHeight_mm - 2.0 * kFigureRim_mm) / std::max(0.5, box.height()));
+  view.height_mm = view.mm_per_m * box.height() + 2.0 * kFigureRim_mm;
+  return view;
+}
+
+void fieldRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer) {
+  if (!answer.field) return;
+  const Desk& desk = w.desk();
+  const auto view = figureView(sheet, w.width());
+  const auto drawn =
+      drawing::fieldSheet(sheet.study, answer.field->model, view, desk.voice, {}, true);
+  drawing::FieldShown shown;
+  shown.field = {&answer.field->network, &answer.field->suction_pa};
+  shown.target = answer.target.design_pa;
+  auto picture = drawing::fieldPicture(drawn, shown, {}, desk.voice);
+  w.gap(1.0);
+  w.row(figureRow(std::move(picture), true));
+  w.row(figureRow(drawing::fieldLegend(drawing::FieldKind::suction, shown.target,
+                                       drawing::ThemeName::paper, w.width(), desk.voice),
+                  true));
+  w.row(figureRow(drawing::targetKey(drawing::FieldKind::suction, shown.target, false,
+                                     drawing::ThemeName::paper, w.width(), desk.voice),
+                  true));
+  w.text(desk.say("paper.expect.figure"), fonts::small, desk.theme.ink2);
+}
+
+std::string holeName(const plan::Plan& plan, const std::string& id) {
+  for (const plan::TestHole& hole : plan.test_holes) {
+    if (hole.id == id) return hole.name.empty() ? hole.id : hole.name;
+  }
+  return id;
+}
+
+std::string pascals(const Desk& desk, const char* id, double pa) {
+  return desk.say(id, {base::pressure("pa", base::Pressure::ofPa(pa))});
+}
+
+/// What the field says there, if it says anything.
+std::string predictedAt(const Desk& desk, const SuctionAnswer* answer, const plan::Plan& plan,
+                        const std::string& id) {
+  if (answer == nullptr || !answer->field) return {};
+  for (const plan::TestHole& hole : plan.test_holes) {
+    if (hole.id != id) continue;
+    const auto pa = suction::sampleAt(answer->field->network, answer->field->suction_pa, hole.at_m);
+    if (pa) return pascals(desk, "paper.expect.hole-predicted", *pa);
+  }
+  return {};
+}
+
+/// Readings of pressure tests: marked measured, with the day and the fan they were taken with.
+void measuredRows(Writer& w, const Sheet& sheet) {
+  const Desk& desk = w.desk();
+  const Font predicted = kPredicted;
+  for (const plan::PressureTest& test : sheet.job().suction.tests) {
+    if (test.readings.empty()) continue;
+    w.gap(1.6);
+    w.text(desk.say(test.date.empty() ? "paper.expect.measured" : "paper.expect.measured-on",
+                    {base::text("date", test.date)}),
+           fonts::strong, desk.theme.ink);
+    w.keepLastWithNext();
+    std::vector<std::vector<Cell>> cells;
+    for (const plan::HoleReading& reading : test.readings) {
+      cells.push_back(
+          {Cell(holeName(sheet.job().plan, reading.hole)),
+           Cell(predictedAt(desk, sheet.answer(), sheet.job().plan, reading.hole), predicted),
+           Cell(pascals(desk, "paper.expect.hole-measured", reading.suction_pa), fonts::strong)});
+    }
+    w.append(tableRows(desk,
+                       {{desk.say("paper.expect.hole"), 2.0},
+                        {desk.say("paper.expect.column-predicted"), 1.0, drawing::HAlign::right},
+                        {desk.say("paper.expect.column-measured"), 1.0, drawing::HAlign::right}},
+                       cells, w.width()));
+    if (!test.fan.empty()) {
+      w.text(desk.say("paper.expect.test-fan", {base::text("fan", test.fan)}), fonts::small,
+             desk.theme.ink2);
+    }
+  }
+}
+
+void dutyRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer) {
+  const Desk& desk = w.desk();
+  w.gap(1.0);
+  w.body(desk.say("paper.expect.fan", {base::text("fan", sheet.options.outlook->fan)}));
+  for (const Message& range : answer.ranges) w.body(desk.say(range));
+  for (const Message& remark : answer.remarks) w.body(desk.say(remark));
+  if (answer.second && answer.second->helps) w.body(desk.say(answer.second->sentence));
+  if (!answer.thumb.sentence.id.empty()) {
+    w.text(desk.say(answer.thumb.sentence), fonts::small, desk.theme.ink2);
+  }
+}
+
+void assumedRows(Writer& w, const SuctionAnswer& answer) {
+  const Desk& desk = w.desk();
+  std::string all = desk.say("paper.expect.assumed");
+  for (const siting::Assumption& one : answer.assumptions) all += ' ' + desk.say(one.what);
+  w.gap(1.0);
+  w.text(all, fonts::small, desk.theme.ink2);
+}
+
+/// What holds whatever the figures are.
+void cautionRows(Writer& w, const SuctionAnswer& answer) {
+  const Desk& desk = w.desk();
+  w.gap(1.0);
+  w.text(desk.say("paper.expect.retest"), fonts::strong, desk.theme.ink);
+  for (const Message& caution : answer.cautions) {
+    // The others are said among the cautions of the work.
+    if (caution.id == "suction.caution.no-concentration" ||
+        caution.id == "suction.caution.neighbour") {
+      w.body(desk.say(caution));
+    }
+  }
+}
+
+}  // namespace
+
+void writeExpect(Writer& w, const Sheet& sheet) {
+  if (sheet.options.suction == Suction::left_out) return;
+  const Desk& desk = w.desk();
+  w.heading(desk.say("paper.expect"));
+  const SuctionAnswer* answer = sheet.answer();
+  if (answer == nullptr) {
+    if (!sheet.options.outlook) {
+      w.body(desk.say("paper.expect.not-computed"));
+    } else {
+      for (const base::Problem& problem : sheet.options.outlook->why_not) {
+        w.body(desk.say("paper.expect.none", {base::phrase("why", problem.message)}));
+      }
+    }
+    measuredRows(w, sheet);
+    return;
+  }
+  const bool answered = answer->state == siting::SuctionState::answered;
+  if (answered) shareRows(w, *answer);
+  w.body(desk.say(answer->verdict));
+  if (answered) fieldRows(w, sheet, *answer);
+  measuredRows(w, sheet);
+  if (answered) dutyRows(w, sheet, *answer);
+  cautionRows(w, *answer);
+  assumedRows(w, *answer);
+}
+
+}  // namespace sumpwright::dossier

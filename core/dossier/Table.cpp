@@ -1,0 +1,127 @@
+#include "dossier/Table.h"
+
+#include <algorithm>
+#include <memory>
+#include <utility>
+
+namespace sumpwright::dossier {
+namespace {
+
+using drawing::HAlign;
+
+constexpr double kCellGap_mm = 2.0;
+constexpr double kCellPad_mm = 0.9;
+
+struct TablePlace {
+  double left;
+  double width;
+  HAlign align;
+};
+
+std::vector<TablePlace> placesOf(const std::vector<TableColumn>& columns, double width_mm,
+                                 bool boxed) {
+  double sum = 0.0;
+  for (const TableColumn& c : columns) sum += c.share;
+  const auto n = static_cast<double>(columns.size());
+  const double inset = boxed ? 1.2 : 0.0;
+  const double gap = kCellGap_mm + 2.0 * inset;
+  const double words = width_mm - gap * (n - 1.0) - 2.0 * inset;
+  std::vector<TablePlace> out;
+  double left = inset;
+  for (const TableColumn& c : columns) {
+    const double width = words * c.share / sum;
+    out.push_back({left, width, c.align});
+    left += width + gap;
+  }
+  return out;
+}
+
+struct TableLine {
+  Point at;
+  std::string words;
+  Font font;
+  HAlign align;
+};
+
+struct TableBody {
+  std::vector<TableLine> lines;
+  double height = 0.0;
+};
+
+TableBody bodyOf(const Desk& desk, const std::vector<TablePlace>& places,
+                 const std::vector<Cell>& cells, double least_mm) {
+  TableBody body;
+  for (std::size_t c = 0; c < places.size() && c < cells.size(); ++c) {
+    const Cell& cell = cells[c];
+    const TablePlace& place = places[c];
+    const double step = drawing::leading_mm(cell.font);
+    const double cap = desk.voice.capHeight_mm(cell.font);
+    double y = kCellPad_mm;
+    const double x = place.left + (place.align == HAlign::left     ? 0.0
+                                   : place.align == HAlign::centre ? place.width / 2.0
+                                                                   : place.width);
+    for (const auto& line : drawing::wrap(desk.voice, cell.words, cell.font, place.width)) {
+      body.lines.push_back({{x, y + (step + cap) / 2.0}, line, cell.font, place.align});
+      y += step;
+    }
+    body.height = std::max(body.height, y + kCellPad_mm);
+  }
+  body.height = std::max(body.height, std::max(least_mm, 2.0 * kCellPad_mm));
+  return body;
+}
+
+Row rowOf(const Desk& desk, const std::vector<TablePlace>& places, const TableBody& body,
+          double width_mm, const TableStyle& style, bool is_head) {
+  const drawing::Theme& t = desk.theme;
+  const drawing::Pen rule = drawing::solid(is_head || style.boxed ? t.rule : t.hairline, 1.0);
+  return {body.height,
+          [=, &t](Sketch& sketch, Point at) {
+            for (const TableLine& line : body.lines) {
+              sketch.text({at.x + line.at.x, at.y + line.at.y}, line.words, line.font,
+                          is_head ? t.ink2 : t.ink, line.align);
+            }
+            const double bottom = at.y + body.height;
+            sketch.line({at.x, bottom}, {at.x + width_mm, bottom}, rule);
+            if (!style.boxed) return;
+            if (is_head) sketch.line(at, {at.x + width_mm, at.y}, rule);
+            std::vector<double> uprights{0.0, width_mm};
+            for (std::size_t c = 1; c < places.size(); ++c) {
+              uprights.push_back((places[c - 1].left + places[c - 1].width + places[c].left) / 2.0);
+            }
+            for (const double x : uprights) {
+              sketch.line({at.x + x, at.y}, {at.x + x, bottom}, rule);
+            }
+          },
+          is_head};
+}
+
+}  // namespace
+
+Rows tableRows(const Desk& desk, const std::vector<TableColumn>& columns,
+               const std::vector<std::vector<Cell>>& cells, double width_mm,
+               const TableStyle& style) {
+  const auto places = placesOf(columns, width_mm, style.boxed);
+  std::vector<Cell> titles;
+  bool any = false;
+  for (const TableColumn& c : columns) {
+    titles.emplace_back(c.title, fonts::small);
+    any = any || !c.title.empty();
+  }
+  Rows out;
+  std::shared_ptr<const Row> head;
+  if (any || style.boxed) {
+    Row row =
+        rowOf(desk, places, bodyOf(desk, places, titles, any ? 0.0 : 0.1), width_mm, style, true);
+    head = std::make_shared<const Row>(row);
+    out.push_back(std::move(row));
+  }
+  for (const auto& line : cells) {
+    Row row =
+        rowOf(desk, places, bodyOf(desk, places, line, style.least_mm), width_mm, style, false);
+    if (any) row.head = head;
+    out.push_back(std::move(row));
+  }
+  return out;
+}
+
+}  // namespace sumpwright::dossier
