@@ -61,6 +61,32 @@ std::optional<base::Problem> waiverProblem(const Job& job, const Waiver& waiver)
 
 }  // namespace
 
+namespace {
+
+double lengthOf(const Ring& ring) {
+  double length = 0.0;
+  for (std::size_t i = 0; i < ring.corners.size(); ++i) {
+    length += geometry::distance(ring.corners[i], ring.corners[(i + 1) % ring.corners.size()]);
+  }
+  return length;
+}
+
+/// The riser goes with its hole: the discharge keeps its height and its distance to one side, the
+/// shorter way round the ring. Onto another ring it goes straight above the hole.
+void takeDischargeAlong(const Plan& plan, Sump& sump, int ring, double chainage_m) {
+  if (!sump.discharge) return;
+  const double length = lengthOf(plan.rings[static_cast<std::size_t>(ring)]);
+  double aside = 0.0;
+  if (sump.discharge->ring == ring && sump.ring == ring && length > 0.0) {
+    aside = std::remainder(sump.discharge->chainage_m - sump.chainage_m, length);
+  }
+  const double to = std::fmod(std::fmod(chainage_m + aside, length) + length, length);
+  sump.discharge->ring = ring;
+  sump.discharge->chainage_m = aside == 0.0 ? chainage_m : to;
+}
+
+}  // namespace
+
 base::Result<Job> moveSump(const Job& job, const std::string& sump, int ring, double chainage_m) {
   if (!onRing(job.plan, ring, chainage_m)) return offRing(sump, ring, chainage_m);
   Job result = job;
@@ -73,6 +99,7 @@ base::Result<Job> moveSump(const Job& job, const std::string& sump, int ring, do
   } else if (it->kind != SumpKind::cored) {
     return editProblem("plan.sump.not-cored", {base::text("sump", sump)});
   }
+  takeDischargeAlong(job.plan, *it, ring, chainage_m);
   it->ring = ring;
   it->chainage_m = chainage_m;
   const Sump moved = *it;

@@ -55,6 +55,7 @@ struct FindingSpan {
   Finding finding;       ///< distance_m = the least over the span
   int rule_index = -1;   ///< in RuleSheet::rules; -1: built in
   int thing_index = -1;  ///< in Site::things; -1: none
+  bool of_run = false;   ///< about the placed run: judged in height
 };
 
 struct Margin {

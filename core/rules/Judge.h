@@ -3,6 +3,7 @@
 // at one place. One small file per kind implements it; siting/RuleList.cpp lists them all.
 
 #include <functional>
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -24,7 +25,9 @@ struct RingRange {
 };
 
 /// A thing of the plan, flattened for the rules. Jambs, door widths and corners have ranges along
-/// the wall; everything else has shapes in plan.
+/// the wall; everything else has shapes in plan, and takes up the heights from low_m to high_m over
+/// all of its shape (metres above finished floor). Where its heights are not known it is taken to
+/// stand at every height.
 struct Thing {
   std::string id;
   ThingKind kind = ThingKind::window;
@@ -35,13 +38,20 @@ struct Thing {
   bool located = true;                          ///< services: found on site, and on record
   std::optional<perimeter::Place> street_from;  ///< services: entry whose buried run is unknown
   bool nowhere = false;  ///< services: it is there, but neither entry nor run is known; no shapes
+  double low_m = -std::numeric_limits<double>::infinity();
+  double high_m = std::numeric_limits<double>::infinity();
 };
 
-/// A thing that no rule can judge in plan yet (openings of other storeys).
-struct LaterThing {
-  std::string id;
-  ThingKind kind = ThingKind::window;
-  base::Message label;
+/// The run above a hole once its discharge is placed. It goes along with the hole: the outlet keeps
+/// its height, and its distance to one side of the hole round the ring.
+struct PlacedRun {
+  std::string sump;     ///< whose run it is
+  double outlet_m = 0;  ///< mouth of the outlet, above finished floor
+  double shift_m = 0;   ///< outlet's chainage less the hole's, the shorter way round the ring
+  plan::FanPlace fan_place = plan::FanPlace::outside_low;
+  double fan_m = 0;          ///< middle of the fan, above finished floor
+  bool fan_assumed = false;  ///< the job states no height for it
+  bool operator==(const PlacedRun&) const = default;
 };
 
 /// What all rules look at: one plan, one sheet, one outlet mode. Built once per study.
@@ -53,7 +63,8 @@ struct Site {
   double core_m = 0.127;
   double pipe_od_m = 0.110;
   std::vector<Thing> things;
-  std::vector<LaterThing> later;
+  std::vector<Thing> later;  ///< judged in height only: openings of other storeys, eaves and roof
+  std::optional<PlacedRun> run;
   std::vector<std::vector<int>> things_of_rule;  ///< by rule index: indices into things
   /// By ring, by edge.
   std::vector<std::vector<std::vector<perimeter::Span>>> rooms_behind;
@@ -62,13 +73,16 @@ struct Site {
   int indexOf(const Rule& rule) const { return static_cast<int>(&rule - sheet.rules.data()); }
 };
 
-/// Everything rules look at, from a sound job and its perimeter.
+/// Everything rules look at, from a sound job and its perimeter; no run is placed in it.
 Site makeSite(perimeter::Perimeter perimeter, const plan::Job& job, const RuleSheet& sheet,
               plan::OutletMode outlet, double core_m);
 
 /// Half of the hole or pipe to take off a centre distance for a rule: the larger of the parts that
-/// are judged now. Nothing when no part of the rule can be judged (all are up at the eaves).
+/// are judged in plan. Nothing when no part of the rule is: all are up at the eaves, or the run is
+/// placed and judged in height.
 std::optional<double> halfWidth_m(const Rule& rule, const Site& site);
+/// True when the rule speaks of outlet, fan or riser.
+bool isAboutRun(const Rule& rule);
 /// True when the rule also speaks of a part that is not placed yet (riser mode: fan, outlet,
 /// riser).
 bool partlyUnjudged(const Rule& rule, const Site& site);

@@ -183,6 +183,8 @@ void read(const Node& node, Rule& out) {
       .may("most_m", out.most_m)
       .may("path", out.path)
       .may("from", out.from)
+      .may("measure", out.measure)
+      .may("clear_below_m", out.clear_below_m)
       .may("attribute", out.attribute)
       .may("values", out.values)
       .may("unknown_gates", out.unknown_gates)

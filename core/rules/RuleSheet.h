@@ -38,7 +38,21 @@ enum class RuleKind {
   room_behind,     ///< use of the room behind the wall
   fitting_behind,  ///< distance from a fitting that stands in a room behind the wall
   floor_behind,    ///< floor zone behind the wall
-  suction          ///< one sump per so much floor, in clean stone that no wall crosses
+  suction,         ///< one sump per so much floor, in clean stone that no wall crosses
+  discharge        ///< where the run's outlet ends, and what its fan and riser pass by
+};
+
+/// What a rule of the kind discharge measures. All but `enclosed` wait until the discharge is
+/// placed; that one takes an outlet that is not placed, low at the hole, to end there.
+enum class DischargeMeasure {
+  above_ground,  ///< outlet above the outside ground under it
+  above_eaves,   ///< outlet above the eaves of its wall
+  under_eaves,   ///< an outlet that ends below the eaves: as far below them
+  below_roof,    ///< an outlet that ends below the eaves: as far above the ground
+  jet,           ///< things above an upright outlet and in the way of its jet
+  near,          ///< things by their straight distance, in height as in plan
+  over,          ///< things below a placed outlet, by their distance in plan
+  enclosed       ///< a low outlet where walls enclose it, or the passage is narrower
 };
 
 /// Kinds of thing a distance rule can look at. Openings are told apart by kind and by whether they
@@ -75,7 +89,15 @@ enum class ThingKind {
   corner,
   wall_feature,  ///< pier, chimney breast, beam bearing, joint, weep hole, stepped footing
   soakaway,
-  septic_tank
+  septic_tank,
+  soffit_vent,     ///< in or under the eaves; judged in height only
+  roof_window,     ///< judged in height only, as if it stood in the wall below
+  bedroom_window,  ///< a window that opens and has a bedroom behind, or an unknown room upstairs
+  sitting_place,
+  path,
+  steps,
+  deck,
+  carport
 };
 
 enum class WallAttribute { kind, elevation, foundation, ground, free_depth_m };
@@ -107,10 +129,13 @@ struct Rule {
   std::optional<Figure> most_m;    ///< suction: how far from it
   PathKind path = PathKind::straight;
   MeasuredFrom from = MeasuredFrom::edge;
+  DischargeMeasure measure = DischargeMeasure::near;  ///< discharge
+  std::optional<Figure> clear_below_m;  ///< clearance: a thing that ends this far below the outlet,
+                                        ///< or further, is clear of it
   WallAttribute attribute = WallAttribute::kind;  ///< wall
   std::vector<std::string> values;                ///< wall, room_behind: the values objected to;
                                     ///< floor_behind: the values accepted (others are refused)
-  bool unknown_gates = false;  ///< wall, floor_behind: an unknown value is not-proven
+  bool unknown_gates = false;  ///< wall, floor_behind, discharge: an unknown value is not-proven
   WaiverRule waiver;
   bool least_bad = false;  ///< a least-bad place may stand against this rule
   std::string reason;      ///< kinds without a distance: said instead of what stands there, such as

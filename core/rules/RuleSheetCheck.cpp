@@ -76,7 +76,13 @@ RuleKind kindFor(ThingKind thing) {
   }
 }
 
+bool measuresThings(DischargeMeasure measure) {
+  return measure == DischargeMeasure::jet || measure == DischargeMeasure::near ||
+         measure == DischargeMeasure::over;
+}
+
 bool looksAtThings(const Rule& rule) {
+  if (rule.kind == RuleKind::discharge) return measuresThings(rule.measure);
   return rule.kind == RuleKind::clearance || rule.kind == RuleKind::along_wall ||
          rule.kind == RuleKind::drill_line || rule.kind == RuleKind::fitting_behind;
 }
@@ -96,7 +102,9 @@ void checkValues(const Rule& rule, const std::string& pointer, base::Problems& p
 
 void checkThings(const Rule& rule, const std::string& pointer, base::Problems& problems) {
   for (std::size_t i = 0; i < rule.things.size(); ++i) {
-    if (!looksAtThings(rule) || kindFor(rule.things[i]) != rule.kind) {
+    const RuleKind kind =
+        rule.kind == RuleKind::discharge ? RuleKind::clearance : rule.kind;  // alike as to things
+    if (!looksAtThings(rule) || kindFor(rule.things[i]) != kind) {
       report(problems, "sheet.wrong-thing", pointer + "/things/" + std::to_string(i),
              {base::text("thing", std::string(plan::nameOf(rule.things[i]))),
               base::text("kind", std::string(plan::nameOf(rule.kind)))});
@@ -154,7 +162,7 @@ void checkGates(const RuleSheet& sheet, base::Problems& problems) {
 }  // namespace
 
 bool needsFigure(const Rule& rule) {
-  return looksAtThings(rule) ||
+  return looksAtThings(rule) || rule.kind == RuleKind::discharge ||
          (rule.kind == RuleKind::wall && rule.attribute == WallAttribute::free_depth_m);
 }
 
@@ -166,6 +174,10 @@ void checkRule(const Rule& rule, const std::string& pointer, base::Problems& pro
     report(problems, "sheet.no-figure", pointer + "/needed_m", {base::text("rule", rule.id)});
   }
   checkMost(rule, pointer, problems);
+  if (rule.clear_below_m && rule.kind != RuleKind::clearance) {
+    report(problems, "sheet.unknown-key", pointer + "/clear_below_m",
+           {base::text("key", "clear_below_m")});
+  }
   if (!rule.reason.empty() && needsFigure(rule)) {
     report(problems, "sheet.unknown-key", pointer + "/reason", {base::text("key", "reason")});
   }

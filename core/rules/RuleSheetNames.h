@@ -20,6 +20,8 @@ std::span<const std::string_view> namesOf<rules::ThingKind>();
 template <>
 std::span<const std::string_view> namesOf<rules::WallAttribute>();
 template <>
+std::span<const std::string_view> namesOf<rules::DischargeMeasure>();
+template <>
 std::span<const std::string_view> namesOf<rules::PathKind>();
 template <>
 std::span<const std::string_view> namesOf<rules::MeasuredFrom>();

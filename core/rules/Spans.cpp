@@ -116,17 +116,31 @@ void addUnknownEverywhere(const Rule& rule, const Site& site, const char* reason
   addSpans(rule, site, -1, f, allRings(site.perimeter), out);
 }
 
+/// Whether there is, or may be, what the rule keeps off: something drawn, or a kind that has to be
+/// looked for. A rule on nothing has nothing to wait for.
+bool mayMeetThings(const Rule& rule, const Site& site) {
+  if (rule.kind != RuleKind::clearance) return true;
+  if (!site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))].empty()) return true;
+  const bool gated = std::any_of(site.sheet.gates.begin(), site.sheet.gates.end(),
+                                 [&](const Gate& gate) { return gate.rule == rule.id; });
+  return gated || std::any_of(site.later.begin(), site.later.end(), [&](const Thing& thing) {
+           return std::find(rule.things.begin(), rule.things.end(), thing.kind) !=
+                  rule.things.end();
+         });
+}
+
 }  // namespace
 
 bool addUnjudged(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
+  if (site.run && isAboutRun(rule) && !halfWidth_m(rule, site)) return true;  // judged in height
   if (rule.path == PathKind::string) {
     addUnknownEverywhere(rule, site, "rule.unjudged.string", out);
     return true;
   }
   const bool nothing = !halfWidth_m(rule, site);
-  if (partlyUnjudged(rule, site)) {
+  if (partlyUnjudged(rule, site) && mayMeetThings(rule, site)) {
     addUnknownEverywhere(rule, site, "rule.unjudged.riser", out);
-  } else if (nothing) {
+  } else if (nothing && !isAboutRun(rule)) {
     addUnknownEverywhere(rule, site, "rule.unjudged.part", out);
   }
   return nothing;

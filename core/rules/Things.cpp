@@ -35,11 +35,14 @@ ThingKind kindOf(const plan::Opening& o) {
     case OpeningKind::glazed_door:
       return ThingKind::glazed_door;
     case OpeningKind::air_vent:
-    case OpeningKind::soffit_vent:
       return ThingKind::air_vent;
     case OpeningKind::door:
     case OpeningKind::garage_door:
       return ThingKind::door;  // a leaf leaks at its edges even when it is never opened
+    case OpeningKind::soffit_vent:
+      return ThingKind::soffit_vent;
+    case OpeningKind::roof_window:
+      return ThingKind::roof_window;
     default:
       return fixed ? ThingKind::fixed_window : ThingKind::window;
   }
@@ -51,7 +54,7 @@ bool isDoor(const plan::Opening& o) {
 }
 
 /// A door is kept clear over its whole width, a window or vent beside its jambs (its sill may stand
-/// well above the hole). A flue terminal has no jambs, what is of the roof none at the hole.
+/// well above the hole). A flue terminal has no jambs.
 Thing jambsOf(const plan::Opening& o, const Perimeter& p, const Message& opening) {
   const double first = edgeOf(p, o.at).start_m + o.at.offset_m;
   const double last = first + o.width_m;
@@ -68,24 +71,59 @@ Thing jambsOf(const plan::Opening& o, const Perimeter& p, const Message& opening
   return t;
 }
 
+bool isUpThere(const plan::Opening& o) {
+  return o.storey != 0 || o.kind == plan::OpeningKind::soffit_vent ||
+         o.kind == plan::OpeningKind::roof_window;
+}
+
+/// Both heights or none: with only one known the other end could be anywhere.
+void takeHeights(const Job& job, const Perimeter& p, const plan::Opening& o, Thing& t) {
+  const auto eaves = p.wall(edgeOf(p, o.at)).eaves_m;
+  if (o.kind == plan::OpeningKind::soffit_vent && !o.sill_m && !o.head_m) {
+    const std::optional<double> at = eaves ? eaves : job.house.eaves_m;
+    if (at) t.low_m = t.high_m = *at;
+  }
+  if (!o.sill_m || !o.head_m) return;
+  t.low_m = *o.sill_m;
+  t.high_m = *o.head_m;
+}
+
+/// Upstairs no rooms are drawn: any window there may be a bedroom's.
+bool mayBeBedroom(const Job& job, const Perimeter& p, const plan::Opening& o) {
+  if (kindOf(o) != ThingKind::window) return false;
+  if (o.storey != 0) return true;
+  const perimeter::Edge& edge = edgeOf(p, o.at);
+  const double from = edge.start_m + o.at.offset_m;
+  for (const perimeter::Span& span : perimeter::roomsBehind(edge, job.plan.rooms, 0.0)) {
+    if (!(span.from_m < from + o.width_m && span.to_m > from)) continue;
+    for (const plan::Room& room : job.plan.rooms) {
+      if (room.id == span.id && room.use == plan::RoomUse::bedroom) return true;
+    }
+  }
+  return false;
+}
+
 void addOpenings(const Job& job, const Perimeter& p, std::vector<Thing>& out,
-                 std::vector<LaterThing>& later) {
+                 std::vector<Thing>& later) {
   for (const plan::Opening& o : job.plan.openings) {
     const Message wall = p.wallLabel(edgeOf(p, o.at));
     const Message what = label(o.name, std::string(plan::nameOf(o.kind)), &wall);
-    if (o.storey != 0) {
-      later.push_back({o.id, kindOf(o), what});
-      continue;
-    }
     Thing t;
     t.id = o.id;
     t.kind = kindOf(o);
     t.label = what;
     const geometry::Segment face = p.faceOf(o.at, o.width_m);
     t.shapes = {{face.a, face.b}};
-    out.push_back(std::move(t));
-    if (o.kind != plan::OpeningKind::flue_terminal && !plan::isOfRoof(o.kind))
+    takeHeights(job, p, o, t);
+    std::vector<Thing>& list = isUpThere(o) ? later : out;
+    list.push_back(t);
+    if (mayBeBedroom(job, p, o)) {
+      t.kind = ThingKind::bedroom_window;
+      list.push_back(std::move(t));
+    }
+    if (!isUpThere(o) && o.kind != plan::OpeningKind::flue_terminal) {
       out.push_back(jambsOf(o, p, what));
+    }
   }
 }
 
@@ -178,23 +216,48 @@ std::optional<ThingKind> kindOf(plan::OutsideKind kind) {
     case plan::OutsideKind::septic_tank:
       return ThingKind::septic_tank;
     case plan::OutsideKind::path:
-    case plan::OutsideKind::deck:
-    case plan::OutsideKind::overhead_line:  // in the way of a riser and a ladder, not of a hole
-    case plan::OutsideKind::sitting_place:  // these three matter to where the air leaves
+      return ThingKind::path;
     case plan::OutsideKind::steps:
+      return ThingKind::steps;
+    case plan::OutsideKind::sitting_place:
+      return ThingKind::sitting_place;
+    case plan::OutsideKind::deck:
+      return ThingKind::deck;
     case plan::OutsideKind::carport:
+      return ThingKind::carport;
+    case plan::OutsideKind::overhead_line:  // in the way of a riser and a ladder, not of a hole
       break;
   }
   return std::nullopt;
+}
+
+/// How far up somebody who sits or stands there breathes, or what is covered traps air; above
+/// finished floor. A neighbour's opening and all else of unknown height goes up for ever.
+double topOf(ThingKind kind) {
+  constexpr double kHead_m = 2.0;     // own figure: over the head of a person who stands
+  constexpr double kDeck_m = 0.5;     // own figure: a deck at or a step above floor level
+  constexpr double kCarport_m = 3.0;  // own figure: roof of a carport
+  switch (kind) {
+    case ThingKind::sitting_place:
+      return kHead_m;
+    case ThingKind::deck:
+      return kDeck_m;
+    case ThingKind::carport:
+      return kCarport_m;
+    default:
+      return std::numeric_limits<double>::infinity();
+  }
 }
 
 void addOutside(const Job& job, std::vector<Thing>& out) {
   for (const plan::OutsideThing& o : job.plan.outside) {
     const auto kind = kindOf(o.kind);
     if (!kind) continue;
-    const bool line = *kind == ThingKind::boundary || *kind == ThingKind::neighbour_opening;
+    const bool line = *kind == ThingKind::boundary || *kind == ThingKind::neighbour_opening ||
+                      *kind == ThingKind::path;
     addShape(out, o.id, *kind, label(o.name, std::string(plan::nameOf(o.kind))), o.points_m,
              !line && o.points_m.size() >= 3);
+    if (!out.empty() && out.back().id == o.id) out.back().high_m = topOf(*kind);
   }
 }
 
@@ -252,15 +315,18 @@ std::optional<double> halfWidth_m(const Rule& rule, const Site& site) {
   const auto take = [&](double width) { half = std::max(half.value_or(0.0), width / 2.0); };
   for (const Part part : rule.applies_to) {
     if (atHole(part)) take(site.core_m);
-    if (atOutlet(part) && site.outlet == plan::OutletMode::low) take(site.pipe_od_m);
+    if (atOutlet(part) && site.outlet == plan::OutletMode::low && !site.run) take(site.pipe_od_m);
   }
   if (half && rule.from == MeasuredFrom::centre) half = 0.0;
   return half;
 }
 
+bool isAboutRun(const Rule& rule) {
+  return std::any_of(rule.applies_to.begin(), rule.applies_to.end(), atOutlet);
+}
+
 bool partlyUnjudged(const Rule& rule, const Site& site) {
-  return site.outlet == plan::OutletMode::riser &&
-         std::any_of(rule.applies_to.begin(), rule.applies_to.end(), atOutlet);
+  return site.outlet == plan::OutletMode::riser && !site.run && isAboutRun(rule);
 }
 
 Site makeSite(perimeter::Perimeter perimeter, const plan::Job& job, const RuleSheet& sheet,

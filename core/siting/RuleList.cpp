@@ -3,6 +3,7 @@
 #include <array>
 
 #include "base/Contract.h"
+#include "build/Discharge.h"
 #include "suction/SumpPerArea.h"
 
 namespace sumpwright::siting {
@@ -10,9 +11,10 @@ namespace sumpwright::siting {
 // The rule book. A new kind of rule is one file in rules/ (or, for later parts, in suction/ or
 // build/) and one line here.
 std::span<const rules::RuleJudge* const> allJudges() {
-  static constexpr std::array<const rules::RuleJudge*, 8> kAll{
-      &rules::kClearance,  &rules::kAlongWall,     &rules::kDrillLine,   &rules::kWallRule,
-      &rules::kRoomBehind, &rules::kFittingBehind, &rules::kFloorBehind, &suction::kSumpPerArea};
+  static constexpr std::array<const rules::RuleJudge*, 9> kAll{
+      &rules::kClearance,   &rules::kAlongWall,     &rules::kDrillLine,
+      &rules::kWallRule,    &rules::kRoomBehind,    &rules::kFittingBehind,
+      &rules::kFloorBehind, &suction::kSumpPerArea, &build::kDischarge};
   return kAll;
 }
 

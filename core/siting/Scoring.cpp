@@ -1,7 +1,10 @@
 #include "siting/Scoring.h"
 
 #include <algorithm>
+#include <limits>
+#include <utility>
 
+#include "build/Discharge.h"
 #include "plan/KindNames.h"
 #include "rules/Spans.h"
 #include "siting/ReachAlong.h"
@@ -131,18 +134,22 @@ Message reasonOf(const Scored& of, const ScorePart& part, Place place, const Mar
 
 bool countsAsMargin(const rules::Rule& rule) {
   return rule.enabled && rule.severity == rules::Severity::binding &&
-         rule.kind != rules::RuleKind::wall;
+         rule.kind != rules::RuleKind::wall && rule.kind != rules::RuleKind::discharge;
+}
+
+void takeDistance(Margin& m, double distance_m, double accuracy_m) {
+  m.distance_m = distance_m;
+  m.margin_m = distance_m - m.needed_m;
+  if (std::abs(m.margin_m) < rules::kRounding_m) m.margin_m = 0.0;
+  m.close = std::abs(m.margin_m) < accuracy_m;
 }
 
 Margin toMargin(const Site& site, const rules::Rule& rule, const rules::Nearest& nearest,
                 Place place, double accuracy_m) {
   Margin m;
   m.rule = rule.id;
-  m.distance_m = nearest.distance_m;
   m.needed_m = rule.needed_m->value;
-  m.margin_m = m.distance_m - m.needed_m;
-  if (std::abs(m.margin_m) < rules::kRounding_m) m.margin_m = 0.0;
-  m.close = std::abs(m.margin_m) < accuracy_m;
+  takeDistance(m, nearest.distance_m, accuracy_m);
   if (nearest.thing_index >= 0) {
     const rules::Thing& thing = site.things[static_cast<std::size_t>(nearest.thing_index)];
     m.thing = thing.id;
@@ -155,14 +162,39 @@ Margin toMargin(const Site& site, const rules::Rule& rule, const rules::Nearest&
   return m;
 }
 
+Margin toMargin(const rules::Rule& rule, const build::RunNearest& nearest, double accuracy_m) {
+  Margin m;
+  m.rule = rule.id;
+  m.thing = nearest.thing;
+  m.thing_label = nearest.label;
+  m.needed_m = rule.needed_m->value;
+  takeDistance(m, nearest.distance_m, accuracy_m);
+  return m;
+}
+
+/// In plan and, where a run is placed, in height: which leaves less.
+std::optional<Margin> marginOf(const Site& site, const rules::Rule& rule, Place place,
+                               double accuracy_m) {
+  std::optional<Margin> least;
+  if (const auto in_plan = judgeOf(rule.kind).nearest(rule, site, place)) {
+    least = toMargin(site, rule, *in_plan, place, accuracy_m);
+  }
+  if (const auto in_height = build::nearestOfRun(rule, site, place)) {
+    Margin other = toMargin(rule, *in_height, accuracy_m);
+    if (!least || other.margin_m < least->margin_m) least = std::move(other);
+  }
+  return least;
+}
+
 }  // namespace
 
 std::vector<Margin> marginsAt(const Site& site, Place place, double accuracy_m) {
   std::vector<Margin> margins;
   for (const rules::Rule& rule : site.sheet.rules) {
     if (!rule.enabled || rule.severity == rules::Severity::preference) continue;
-    const auto nearest = judgeOf(rule.kind).nearest(rule, site, place);
-    if (nearest) margins.push_back(toMargin(site, rule, *nearest, place, accuracy_m));
+    if (auto margin = marginOf(site, rule, place, accuracy_m)) {
+      margins.push_back(std::move(*margin));
+    }
   }
   return margins;
 }
@@ -186,13 +218,16 @@ const Margin* leastOfAll(const Site& site, const std::vector<Margin>& margins) {
 }
 
 std::optional<double> leastBindingMargin_m(const Site& site, Place place) {
+  constexpr double kFar_m = std::numeric_limits<double>::infinity();
   std::optional<double> least;
   for (const rules::Rule& rule : site.sheet.rules) {
     if (!countsAsMargin(rule)) continue;
-    const auto nearest = judgeOf(rule.kind).nearest(rule, site, place);
-    if (!nearest) continue;
-    const double margin = nearest->distance_m - rule.needed_m->value;
-    if (!least || margin < *least) least = margin;
+    if (const auto nearest = judgeOf(rule.kind).nearest(rule, site, place)) {
+      least = std::min(least.value_or(kFar_m), nearest->distance_m - rule.needed_m->value);
+    }
+    if (const auto nearest = build::nearestOfRun(rule, site, place)) {
+      least = std::min(least.value_or(kFar_m), nearest->distance_m - rule.needed_m->value);
+    }
   }
   return least;
 }

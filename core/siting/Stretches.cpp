@@ -5,6 +5,7 @@
 #include <tuple>
 #include <utility>
 
+#include "build/Discharge.h"
 #include "plan/KindNames.h"
 #include "rules/Spans.h"
 #include "siting/Findings.h"
@@ -50,7 +51,7 @@ void addGates(const Site& site, const rules::Rule& rule, std::vector<FindingSpan
 
 /// Until the discharge is placed in 3-D a riser is never better than not-proven.
 void addDischarge(const Site& site, std::vector<FindingSpan>& out) {
-  if (site.outlet != plan::OutletMode::riser) return;
+  if (site.outlet != plan::OutletMode::riser || site.run) return;
   Finding f;
   f.rule = "discharge";
   f.weight = Weight::unknown;
@@ -165,6 +166,7 @@ std::vector<FindingSpan> findAll(const Site& site) {
     const std::size_t before = spans.size();
     judgeOf(rule.kind).spans(rule, site, spans);
     addLeastDistances(site, spans, before);
+    build::addRunSpans(rule, site, spans);
     addGates(site, rule, spans);
   }
   addDischarge(site, spans);

@@ -4,6 +4,8 @@
 #include <utility>
 
 #include "base/Contract.h"
+#include "build/Discharge.h"
+#include "build/Run.h"
 #include "plan/KindNames.h"
 #include "plan/PlanCheck.h"
 #include "siting/BestPlaces.h"
@@ -61,8 +63,8 @@ void addUnknownRooms(const Site& site, const rules::Rule& rule, std::vector<Unju
 }
 
 void addLater(const Site& site, const rules::Rule& rule, std::vector<Unjudged>& list) {
-  if (!rule.enabled || rule.kind != rules::RuleKind::clearance) return;
-  for (const rules::LaterThing& thing : site.later) {
+  if (!rule.enabled || rule.kind != rules::RuleKind::clearance || site.run) return;
+  for (const rules::Thing& thing : site.later) {
     if (std::find(rule.things.begin(), rule.things.end(), thing.kind) == rule.things.end())
       continue;
     list.push_back({rule.id, thing.id, thing.label, base::Message("rule.unjudged.storey")});
@@ -81,6 +83,10 @@ std::vector<Unjudged> unjudgedOf(const Site& site) {
 /// The finding at one place: its own distance, not the least of the span.
 Finding findingAt(const Site& site, const FindingSpan& span, Place place) {
   Finding f = span.finding;
+  if (span.of_run) {
+    return build::runFindingAt(site.sheet.rules[static_cast<std::size_t>(span.rule_index)], site, f,
+                               place);
+  }
   if (span.thing_index < 0) return f;
   const rules::Rule& rule = site.sheet.rules[static_cast<std::size_t>(span.rule_index)];
   const rules::Thing& thing = site.things[static_cast<std::size_t>(span.thing_index)];
@@ -145,17 +151,41 @@ base::Result<Study> Study::of(const plan::Job& job, const rules::RuleSheet& shee
   const double core =
       options.core_m.value_or(job.design.core_mm.value_or(sheet.default_core_mm.value) / 1000.0);
   if (const auto bad = sizeProblem(job, sheet, core)) return *bad;
+  rules::Site site = rules::makeSite(std::move(perimeter).value(), job, sheet,
+                                     options.outlet.value_or(job.design.outlet), core);
+  site.run = build::placedRun(site, options.sump);
+  Study study;
+  study.m_data = dataOf(std::move(site));
+  study.m_places = std::make_shared<Places>();
+  return study;
+}
+
+std::shared_ptr<const Study::Data> Study::dataOf(rules::Site site) {
   auto data = std::make_shared<Data>();
-  data->site = rules::makeSite(std::move(perimeter).value(), job, sheet,
-                               options.outlet.value_or(job.design.outlet), core);
-  data->accuracy_m = sheet.accuracy_m(job.survey_method);
+  data->site = std::move(site);
+  data->accuracy_m = data->site.sheet.accuracy_m(data->site.job.survey_method);
   data->spans = findAll(data->site);
   data->stretches = tile(data->site, data->spans);
   data->unjudged = unjudgedOf(data->site);
-  Study study;
-  study.m_data = data;
-  study.m_places = std::make_shared<Places>();
-  return study;
+  return data;
+}
+
+std::shared_ptr<const Study::Data> Study::dataFor(const std::string& sump) const {
+  if (sump.empty()) return m_data;
+  const auto run = build::placedRun(site(), sump);
+  const bool same =
+      run.has_value() == site().run.has_value() &&
+      (!run || (run->outlet_m == site().run->outlet_m && run->shift_m == site().run->shift_m &&
+                run->fan_place == site().run->fan_place && run->fan_m == site().run->fan_m));
+  if (same) return m_data;
+  const std::scoped_lock lock(m_data->others_lock);
+  auto& other = m_data->others[sump];
+  if (!other) {
+    rules::Site its = site();
+    its.run = run;
+    other = dataOf(std::move(its));
+  }
+  return other;
 }
 
 Study Study::withReach(std::shared_ptr<const ReachAlong> reach, RankBy rank) const {
@@ -222,6 +252,12 @@ std::vector<double> Study::lengths_m() const {
 }
 
 Assessment Study::assess(Place place, const std::string& sump) const {
+  if (auto its = dataFor(sump); its != m_data) {
+    Study other;
+    other.m_data = std::move(its);
+    other.m_places = m_places;
+    return other.assess(place, sump);
+  }
   Assessment a;
   a.place = perimeter().wrapped(place);
   a.point = perimeter().pointAt(a.place);

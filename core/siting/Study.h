@@ -7,6 +7,7 @@
 // A Study is a value that never changes; an Assessment of one place is cheap enough for every
 // mouse move. Deterministic: the same job, sheet and options give the same bits.
 
+#include <map>
 #include <memory>
 #include <mutex>
 #include <optional>
@@ -30,6 +31,7 @@ using rules::State;
 struct StudyOptions {
   std::optional<plan::OutletMode> outlet;
   std::optional<double> core_m;
+  std::string sump;  ///< whose placed run is judged; "": of the first sump that has one
 };
 
 /// A part of a ring with one state and one set of (rule, thing). Stretches tile each ring from 0
@@ -163,7 +165,8 @@ class Study {
   double accuracy_m() const { return m_data->accuracy_m; }
 
   /// The verdict at a place; wrapped onto the ring. Waivers of the job's design that name `sump`
-  /// are taken into account. Contract: the ring exists.
+  /// are taken into account; a sump whose run is not the one this study judges (site().run) is
+  /// judged by its own, or as one whose discharge is not placed. Contract: the ring exists.
   Assessment assess(Place place, const std::string& sump = {}) const;
   /// Score alone, for the curve.
   double scoreAt(Place place) const;
@@ -184,6 +187,8 @@ class Study {
     std::vector<std::vector<Stretch>> stretches;
     std::vector<Unjudged> unjudged;
     double accuracy_m = 0.0;
+    mutable std::mutex others_lock;
+    mutable std::map<std::string, std::shared_ptr<const Data>> others;  ///< by sump
   };
   /// What changes with the reach, and what was looked for since.
   struct Places {
@@ -194,6 +199,9 @@ class Study {
     mutable std::once_flag least_bad_once;
     mutable std::optional<LeastBad> least_bad;
   };
+  static std::shared_ptr<const Data> dataOf(rules::Site site);
+  /// This study, or one that judges the sump's own run.
+  std::shared_ptr<const Data> dataFor(const std::string& sump) const;
   std::shared_ptr<const Data> m_data;
   std::shared_ptr<const Places> m_places;
 };

@@ -14,11 +14,18 @@ using base::Message;
 using rules::Weight;
 
 Message outletPhrase(const rules::Site& site) {
+  if (site.run) return Message("outlet.placed", {base::metres("height", site.run->outlet_m)});
   return Message("outlet." + std::string(plan::nameOf(site.outlet)));
 }
 
 /// "1.12 m from the back door, 1.50 m needed", or the reason itself where there is no distance.
 Message because(const Finding& f) {
+  if (f.reason.id == "rule.run-near" && f.distance_m && f.needed_m && *f.distance_m >= 0.0) {
+    return Message("verdict.short-part",
+                   {base::phrase("part", std::get<Message>(f.reason.find("part")->value)),
+                    base::metres("distance", *f.distance_m), base::phrase("thing", f.thing_label),
+                    base::metres("needed", *f.needed_m)});
+  }
   if (f.reason.id != "rule.too-near" || !f.distance_m || !f.needed_m) return f.reason;
   if (*f.distance_m < 0.0) {
     return Message("verdict.overlaps",

@@ -55,6 +55,15 @@ TEST(TradeChecks, SheetsHoldThePublishedClearances) {
   }
 }
 
+// District of Columbia Construction Codes Supplement 2017, 12-B, AF103.3.2: 2 feet, 610 mm.
+TEST(TradeChecks, OpeningsFarBelowAnAmericanOutletAreClear) {
+  const rules::RuleSheet sheet = sheetOf("us-practice");
+  const auto& below = sheet.find("openings")->clear_below_m;
+  ASSERT_TRUE(below);
+  EXPECT_NEAR(below->value, 0.61, 1e-9);
+  EXPECT_EQ(below->source.mark, rules::Mark::published);
+}
+
 /// Where the rule "openings" first stops refusing on the long wall beside one window.
 double endOfRefusal(const rules::RuleSheet& sheet, double jamb_m) {
   const plan::Job job =

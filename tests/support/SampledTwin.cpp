@@ -84,10 +84,8 @@ ThingKind sheetKind(const Opening& o) {
   if (o.kind == OpeningKind::flue_terminal) return ThingKind::flue_terminal;
   if (o.opens == Opens::intake) return ThingKind::intake;
   if (o.kind == OpeningKind::glazed_door) return ThingKind::glazed_door;
-  if (o.kind == OpeningKind::air_vent || o.kind == OpeningKind::soffit_vent)
-    return ThingKind::air_vent;
-  if (o.kind != OpeningKind::window && o.kind != OpeningKind::roof_window)
-    return ThingKind::door;  // a fixed leaf is a leaf still
+  if (o.kind == OpeningKind::air_vent) return ThingKind::air_vent;
+  if (o.kind != OpeningKind::window) return ThingKind::door;  // a fixed leaf is a leaf still
   return o.opens == Opens::fixed ? ThingKind::fixed_window : ThingKind::window;
 }
 
@@ -117,7 +115,10 @@ std::optional<ThingKind> sheetKind(plan::OutsideKind kind) {
       {plan::OutsideKind::neighbour_opening, ThingKind::neighbour_opening},
       {plan::OutsideKind::boundary, ThingKind::boundary},
       {plan::OutsideKind::soakaway, ThingKind::soakaway},
-      {plan::OutsideKind::septic_tank, ThingKind::septic_tank}};
+      {plan::OutsideKind::septic_tank, ThingKind::septic_tank},
+      {plan::OutsideKind::deck, ThingKind::deck},
+      {plan::OutsideKind::carport, ThingKind::carport},
+      {plan::OutsideKind::sitting_place, ThingKind::sitting_place}};
   const auto found = kKinds.find(kind);
   return found == kKinds.end() ? std::nullopt : std::optional(found->second);
 }
@@ -140,7 +141,9 @@ ThingKind sheetKind(plan::FittingKind kind) {
 
 bool isArea(plan::OutsideKind kind) {
   return kind == plan::OutsideKind::inspection_chamber || kind == plan::OutsideKind::tank ||
-         kind == plan::OutsideKind::soakaway || kind == plan::OutsideKind::septic_tank;
+         kind == plan::OutsideKind::soakaway || kind == plan::OutsideKind::septic_tank ||
+         kind == plan::OutsideKind::deck || kind == plan::OutsideKind::carport ||
+         kind == plan::OutsideKind::sitting_place;
 }
 
 /// A, B, ... Z, AA, ... over the corners of all rings.
@@ -305,7 +308,8 @@ double SampledTwin::toOpening(const Opening& o, const Here& here) const {
 void SampledTwin::addClearances(const Rule& rule, const Here& here,
                                 std::map<std::string, double>& found) const {
   for (const Opening& o : m_job.plan.openings) {
-    if (o.storey == 0 && speaksOf(rule, sheetKind(o))) keepLeast(found, o.id, toOpening(o, here));
+    if (o.storey == 0 && !isOfRoof(o.kind) && speaksOf(rule, sheetKind(o)))
+      keepLeast(found, o.id, toOpening(o, here));
   }
   for (const plan::Service& s : m_job.plan.services) {
     if (!speaksOf(rule, sheetKind(s.kind))) continue;
@@ -564,13 +568,81 @@ void SampledTwin::addGates(const Rule& rule, TwinFindings& found) const {
   }
 }
 
+// ---- between walls ----
+
+bool SampledTwin::mayMeet(const Rule& rule) const {
+  if (rule.kind != RuleKind::clearance) return true;
+  for (const rules::Gate& gate : m_sheet.gates) {
+    if (gate.rule == rule.id) return true;
+  }
+  for (const Opening& o : m_job.plan.openings) {
+    const bool vent = o.kind == OpeningKind::soffit_vent;
+    const bool roof = o.kind == OpeningKind::roof_window;
+    const ThingKind kind = o.opens == Opens::intake ? ThingKind::intake
+                           : vent                   ? ThingKind::soffit_vent
+                           : roof                   ? ThingKind::roof_window
+                                                    : sheetKind(o);
+    if (speaksOf(rule, kind)) return true;
+  }
+  for (const plan::Service& s : m_job.plan.services) {
+    if (speaksOf(rule, sheetKind(s.kind))) return true;
+  }
+  return std::any_of(m_job.plan.outside.begin(), m_job.plan.outside.end(), [&](const auto& t) {
+    const auto kind = sheetKind(t.kind);
+    return kind && speaksOf(rule, *kind);
+  });
+}
+
+bool SampledTwin::meetsWall(const Here& here, int ring, Point from, Vec way, double most) const {
+  for (std::size_t r = 0; r < m_job.plan.rings.size(); ++r) {
+    const auto& corners = m_job.plan.rings[r].corners;
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+      if (static_cast<int>(r) == ring && i == here.edge) continue;
+      const Point a = corners[i];
+      const Vec side = corners[(i + 1) % corners.size()] - a;
+      const double across = way.x * side.y - way.y * side.x;
+      if (std::abs(across) < 1e-12) continue;
+      const Vec to = a - from;
+      const double along = (to.x * side.y - to.y * side.x) / across;
+      const double on = (to.x * way.y - to.y * way.x) / across;
+      if (along > 0.0 && along < most && on > 0.0 && on < 1.0) return true;
+    }
+  }
+  return false;
+}
+
+bool SampledTwin::isBetweenWalls(const Rule& rule, int ring, double s) const {
+  if (ring > 0) return true;
+  const Here here = find(ring, s);
+  const Vec out{-here.inward.x, -here.inward.y};
+  const Vec back{-here.along.x, -here.along.y};
+  const auto& free = ringOf(ring).walls[here.edge].free_depth_m;
+  if (free && *free < rule.needed_m->value) return true;
+  if (meetsWall(here, ring, here.point, out, rule.needed_m->value)) return true;
+  const Point off = here.point + 0.05 * out;
+  const int sides = 1 + (meetsWall(here, ring, here.point, out, 3.0) ? 1 : 0) +
+                    (meetsWall(here, ring, off, back, 3.0) ? 1 : 0) +
+                    (meetsWall(here, ring, off, here.along, 3.0) ? 1 : 0);
+  return sides >= 3;
+}
+
 void SampledTwin::judge(const Rule& rule, int ring, double s, int rays, TwinFindings& found) const {
   const Weight objects =
       rule.severity == rules::Severity::binding ? Weight::binding : Weight::advisory;
   const auto& walls = ringOf(ring).walls;
+  if (rule.kind == RuleKind::discharge) {
+    const bool judged =
+        rule.measure == rules::DischargeMeasure::enclosed && m_outlet == plan::OutletMode::low;
+    if (judged && isBetweenWalls(rule, ring, s)) found.insert({rule.id, "", objects});
+    return;
+  }
   // A rule of which nothing can be judged yet says only that; in part, it says that as well.
   const bool nothing = rule.path == rules::PathKind::string || !half(rule);
-  if (nothing || waitsForRiser(rule)) found.insert({rule.id, "", Weight::unknown});
+  const bool waits = waitsForRiser(rule);
+  const bool string = rule.path == rules::PathKind::string;
+  if (string || (waits && mayMeet(rule)) || (!half(rule) && !waits)) {
+    found.insert({rule.id, "", Weight::unknown});
+  }
   addUnknownRuns(rule, ring, s, found);
   addGates(rule, found);
   if (nothing) return;
@@ -603,6 +675,8 @@ void SampledTwin::judge(const Rule& rule, int ring, double s, int rays, TwinFind
       break;
     case RuleKind::suction:
       break;  // speaks of clean stone only, which no random house has: SumpPerAreaTest
+    case RuleKind::discharge:
+      break;
   }
 }
 

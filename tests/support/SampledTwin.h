@@ -69,6 +69,10 @@ class SampledTwin {
                    std::map<std::string, double>&) const;
   bool mayRunHere(const plan::Service& service, int ring, double s) const;
   std::string wallObjection(const rules::Rule& rule, const plan::Wall& wall) const;
+  bool mayMeet(const rules::Rule& rule) const;
+  bool meetsWall(const Here& here, int ring, geometry::Point from, geometry::Vec way,
+                 double most) const;
+  bool isBetweenWalls(const rules::Rule& rule, int ring, double s) const;
   void addFloor(const rules::Rule& rule, int ring, double s, TwinFindings& found) const;
   void addUnknownRuns(const rules::Rule& rule, int ring, double s, TwinFindings& found) const;
   void addGates(const rules::Rule& rule, TwinFindings& found) const;

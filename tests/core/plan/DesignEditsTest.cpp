@@ -30,6 +30,12 @@ std::string problemOf(const base::Result<Job>& result) {
 }
 
 TEST(DesignEdits, MoveSumpPlacesItAndAddsItWhereThereIsNone) {
+  Job riser = houseWithSump();
+  riser.design.sumps[0].discharge = Discharge{0, riser.design.sumps[0].chainage_m + 1.5, 3.2};
+  const auto along = moveSump(riser, "s", 0, 35.0);  // round the start: 36 m of wall
+  ASSERT_TRUE(along);
+  EXPECT_NEAR(along->design.sumps[0].discharge->chainage_m, 0.5, 1e-9);
+  EXPECT_EQ(along->design.sumps[0].discharge->height_m, 3.2);
   const auto moved = moveSump(houseWithSump(), "s", 0, 7.5);
   ASSERT_TRUE(moved.ok());
   EXPECT_EQ(moved->design.sumps[0].chainage_m, 7.5);

@@ -101,8 +101,9 @@ TEST(Clearance, OtherStoreysAreLeftForLater) {
   o.storey = 1;
   const Judged j(PlanBuilder::rectangle().opening(o), "openings");
   EXPECT_TRUE(j.spans.empty());
-  ASSERT_EQ(j.site().later.size(), 1U);
+  ASSERT_EQ(j.site().later.size(), 2U);  // as a window, and as one that may be a bedroom's
   EXPECT_EQ(j.site().later[0].id, "o");
+  EXPECT_EQ(j.site().later[1].kind, ThingKind::bedroom_window);
 }
 
 // Gas: 1.00 + 0.0635 either side of the entry at chainage 12.

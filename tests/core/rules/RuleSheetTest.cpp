@@ -160,6 +160,16 @@ TEST(RuleSheet, IrishSheetIsTheAgreedTable) {
       {"front", {hole, fan}, -1, Mark::own, advisory, false, E::reason, true},
       {"rear-or-gable", {hole}, -1, Mark::own, preference, false, E::reason, false},
       {"room-preference", {hole}, -1, Mark::own, preference, false, E::reason, false},
+      {"outlet-above-ground", {outlet}, 0.3, Mark::own, binding, false, E::reason, false},
+      {"outlet-above-eaves", {outlet}, 0.0, Mark::published, preference, false, E::reason, false},
+      {"outlet-under-eaves", {outlet}, 1.0, Mark::own, binding, true, E::reason, true},
+      {"discharge-jet", {outlet}, 3.0, Mark::own, advisory, false, E::reason, true},
+      {"riser-before-opening", {riser}, 0.05, Mark::own, binding, false, E::reason, false},
+      {"sitting-place", {outlet}, 3.0, Mark::own, advisory, false, E::reason, true},
+      {"covered", {outlet, fan}, 0.5, Mark::own, binding, false, E::reason, false},
+      {"over-path", {outlet}, 2.0, Mark::own, advisory, false, E::reason, true},
+      {"fan-noise", {fan}, 3.0, Mark::own, advisory, false, E::reason, true},
+      {"low-outlet-enclosed", {outlet}, 2.0, Mark::own, binding, false, E::reason, false},
   };
   const RuleSheet sheet = sheetOf("ie-practice");
   std::vector<std::string> enabled;
@@ -197,7 +207,8 @@ TEST(RuleSheet, IrishSheetOnThingsValuesAndTheRest) {
   using enum ThingKind;
   const RuleSheet sheet = sheetOf("ie-practice");
   EXPECT_EQ(sheet.find("openings")->things,
-            (std::vector{window, door, glazed_door, air_vent, neighbour_opening}));
+            (std::vector{window, door, glazed_door, air_vent, soffit_vent, roof_window,
+                         neighbour_opening}));
   EXPECT_EQ(sheet.find("services")->things, (std::vector{gas, electricity, telecom, oil}));
   EXPECT_EQ(sheet.find("drains")->things,
             (std::vector{water, drain, waste, gully, inspection_chamber, soakaway, septic_tank}));

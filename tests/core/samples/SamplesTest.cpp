@@ -88,14 +88,22 @@ TEST(Samples, AreWrittenBackToTheByte) {
 }
 
 TEST(Samples, HaveAClearPlaceWherePromised) {
-  for (const char* name :
-       {"bungalow", "semi-detached", "extended-cottage", "courtyard", "standby-sump"}) {
+  for (const char* name : {"bungalow", "extended-cottage", "courtyard", "standby-sump"}) {
     const siting::Study study = studyOf(name);
     EXPECT_GT(length(study, State::clear), 1.0) << name;
     ASSERT_FALSE(study.best().empty()) << name;
     EXPECT_EQ(study.stateAt(study.best()[0].place), State::clear) << name;
     EXPECT_EQ(ownSump(name).state, State::clear) << name;
   }
+}
+
+// A low outlet would stand in a passage of 1.25 m; one over the eaves only drips on its path.
+TEST(Samples, SemiDetachedHouseNeedsItsRiser) {
+  const siting::Study low = studyOf("semi-detached", plan::OutletMode::low);
+  EXPECT_EQ(ownSump("semi-detached").state, State::advised_against);
+  EXPECT_EQ(ownSump("semi-detached").findings[0].rule, "over-path");
+  EXPECT_GT(length(studyOf("semi-detached"), State::advised_against), 1.0);
+  EXPECT_TRUE(low.site().run.has_value()) << "a placed outlet is judged where it is";
 }
 
 TEST(Samples, BungalowWingIsWhereTheSumpGoes) {
@@ -141,8 +149,13 @@ TEST(Samples, CottageRefusesItsTimberFloor) {
 TEST(Samples, CourtyardRingIsJudgedToo) {
   const siting::Study study = studyOf("courtyard");
   ASSERT_EQ(study.perimeter().ringCount(), 2);
-  EXPECT_TRUE(std::any_of(study.best().begin(), study.best().end(),
-                          [](const siting::BestPlace& b) { return b.place.ring == 1; }));
+  for (double s = 0.5; s < study.perimeter().length_m(1); s += 0.5) {
+    const auto at = study.assess({1, s});
+    EXPECT_EQ(at.state, State::refused);
+    EXPECT_TRUE(std::any_of(at.findings.begin(), at.findings.end(), [](const auto& f) {
+      return f.rule == "low-outlet-enclosed";
+    })) << "gas of a low outlet gathers in a courtyard";
+  }
 }
 
 TEST(Samples, WhereNothingIsClearTheLeastBadStandsAgainstOpeningsOnlyAndIsWaived) {

@@ -117,9 +117,12 @@ TEST(Assess, TooCloseToCallIsAFlag) {
 }
 
 TEST(Assess, TheVerdictCountsWorkingRoomAmongItsMargins) {
-  const auto at = [](double free_m) {
+  rules::RuleSheet sheet = support::builtInSheet("ie-practice");
+  std::erase_if(sheet.rules, [](const rules::Rule& r) { return r.id == "low-outlet-enclosed"; });
+  const auto at = [&](double free_m) {
     return studied(
-               PlanBuilder::rectangle().wall(1, [&](plan::Wall& w) { w.free_depth_m = free_m; }))
+               PlanBuilder::rectangle().wall(1, [&](plan::Wall& w) { w.free_depth_m = free_m; }),
+               sheet)
         .assess({0, 14.0});
   };
   EXPECT_EQ(at(6.0).sentence.id, "verdict.clear");

@@ -1,0 +1,113 @@
+#include "build/Run.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/Contract.h"
+#include "build/Levels.h"
+
+namespace sumpwright::build {
+
+namespace {
+
+using rules::Part;
+using rules::PlacedRun;
+using rules::Site;
+
+/// The way from one chainage to another, the shorter round the ring; positive as chainage grows.
+double shorterWay(double from, double to, double length) {
+  const double ahead = std::fmod(std::fmod(to - from, length) + length, length);
+  return ahead > length / 2.0 ? ahead - length : ahead;
+}
+
+double fanHeight(const plan::Sump& sump, double outlet_m) {
+  if (sump.fan_height_m) return *sump.fan_height_m;
+  const double high = outlet_m - kFanUnderOutlet_m;
+  if (sump.fan_place == plan::FanPlace::outside_low) return std::min(kLowFan_m, high);
+  return high;
+}
+
+/// Riser from the ground up; its foot is in the ground, where nothing of the rules stands beside
+/// it.
+void addRiser(const PlacedRun& run, double half_m, std::vector<PlacedPart>& parts) {
+  constexpr double kFoot_m = -0.5;  // own figure
+  if (run.shift_m == 0.0) {
+    parts.push_back({Part::riser, 0.0, {kFoot_m, std::max(kFoot_m, run.outlet_m), half_m}});
+    return;
+  }
+  const double cross = run.outlet_m - kCrossUnderOutlet_m;
+  parts.push_back({Part::riser, 0.0, {kFoot_m, std::max(kFoot_m, cross), half_m}});
+  parts.push_back({Part::riser, run.shift_m, {cross, run.outlet_m, half_m}});
+}
+
+}  // namespace
+
+std::optional<PlacedRun> placedRun(const Site& site, const plan::Sump& sump) {
+  if (sump.kind != plan::SumpKind::cored || !sump.discharge) return std::nullopt;
+  if (sump.discharge->ring != sump.ring || !site.perimeter.contains({sump.ring, sump.chainage_m})) {
+    return std::nullopt;
+  }
+  PlacedRun run;
+  run.sump = sump.id;
+  run.outlet_m = sump.discharge->height_m;
+  run.shift_m =
+      shorterWay(sump.chainage_m, sump.discharge->chainage_m, site.perimeter.length_m(sump.ring));
+  run.fan_place = sump.fan_place;
+  run.fan_assumed = !sump.fan_height_m;
+  run.fan_m = fanHeight(sump, run.outlet_m);
+  return run;
+}
+
+std::optional<PlacedRun> placedRun(const Site& site, const std::string& sump) {
+  for (const plan::Sump& s : site.job.design.sumps) {
+    if (!sump.empty() && s.id != sump) continue;
+    if (auto run = placedRun(site, s)) return run;
+  }
+  return std::nullopt;
+}
+
+std::vector<PlacedPart> placedParts(const rules::Rule& rule, const Site& site) {
+  SUMPWRIGHT_REQUIRE(site.run.has_value());
+  const PlacedRun& run = *site.run;
+  const double half = rule.from == rules::MeasuredFrom::centre ? 0.0 : site.pipe_od_m / 2.0;
+  std::vector<PlacedPart> parts;
+  for (const Part part : rule.applies_to) {
+    if (part == Part::outlet) {
+      parts.push_back({part, run.shift_m, {run.outlet_m, run.outlet_m, half}});
+    } else if (part == Part::fan && run.fan_place != plan::FanPlace::roof_space) {
+      const bool low = run.fan_place == plan::FanPlace::outside_low;
+      parts.push_back({part, low ? 0.0 : run.shift_m, {run.fan_m, run.fan_m, half}});
+    } else if (part == Part::riser) {
+      addRiser(run, half, parts);
+    }
+  }
+  return parts;
+}
+
+int bendsOutside(const Site& site, perimeter::Place hole, double shift_m) {
+  if (shift_m == 0.0) return 1;
+  const double length = site.perimeter.length_m(hole.ring);
+  const double s = site.perimeter.wrapped(hole).chainage_m;
+  const double from = std::min(s, s + shift_m);
+  const double to = std::max(s, s + shift_m);
+  int corners = 0;
+  for (const perimeter::Edge& e : site.perimeter.edges(hole.ring)) {
+    for (const double round : {-length, 0.0, length}) {
+      if (e.start_m + round > from && e.start_m + round < to) ++corners;
+    }
+  }
+  return 3 + corners;
+}
+
+double exposedLength_m(const Site& site, perimeter::Place hole) {
+  SUMPWRIGHT_REQUIRE(site.run.has_value());
+  return std::max(0.0, site.run->outlet_m - groundAt(site, hole)) + std::abs(site.run->shift_m);
+}
+
+bool endsBelowEaves(const Site& site, const perimeter::Edge& edge) {
+  SUMPWRIGHT_REQUIRE(site.run.has_value());
+  const auto eaves = eavesOf(site, edge);
+  return !eaves || site.run->outlet_m < *eaves;
+}
+
+}  // namespace sumpwright::build

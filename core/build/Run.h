@@ -1,0 +1,48 @@
+#pragma once
+// The run above a sump once its discharge is placed: which of its parts a rule speaks of, where
+// they stand, how it goes sideways. Metres; heights above finished floor level.
+
+#include <optional>
+#include <vector>
+
+#include "build/Heights.h"
+#include "rules/Judge.h"
+
+namespace sumpwright::build {
+
+/// Taken where the job states no height of the fan (own figures): low, at a height to be worked on;
+/// high, as far under the outlet.
+inline constexpr double kLowFan_m = 1.2;
+inline constexpr double kFanUnderOutlet_m = 0.6;
+/// A riser that goes sideways does so this far under its outlet (own figure).
+inline constexpr double kCrossUnderOutlet_m = 0.6;
+
+/// Of a cored sump with a discharge on its own ring; else nothing.
+std::optional<rules::PlacedRun> placedRun(const rules::Site& site, const plan::Sump& sump);
+/// Of the sump with that id, or for "" of the first one that has a run.
+std::optional<rules::PlacedRun> placedRun(const rules::Site& site, const std::string& sump);
+
+/// A part of the placed run that stands `shift_m` along the ring from the hole.
+struct PlacedPart {
+  rules::Part part = rules::Part::outlet;
+  double shift_m = 0.0;
+  Upright body;
+};
+
+/// Outlet, fan and riser as far as the rule speaks of them; a fan in the roof space is none. Needs
+/// a placed run. `from: centre` takes no width off.
+std::vector<PlacedPart> placedParts(const rules::Rule& rule, const rules::Site& site);
+
+/// Bends of the riser outside: one out of the wall, two where it goes sideways, one for each corner
+/// that it goes round.
+int bendsOutside(const rules::Site& site, perimeter::Place hole, double shift_m);
+
+/// Length of riser that stands in the open, from the ground under the hole to the outlet, with what
+/// goes sideways.
+double exposedLength_m(const rules::Site& site, perimeter::Place hole);
+
+/// True where the outlet of the placed run ends below the eaves of its wall, or those are not
+/// known.
+bool endsBelowEaves(const rules::Site& site, const perimeter::Edge& edge);
+
+}  // namespace sumpwright::build

@@ -1,0 +1,361 @@
+// Outlet, fan and riser in height. Rectangle 10 x 8: front y = 0 is chainage 0..10, east 10..18,
+// rear 18..28, west 28..36. Pipe 110 mm: half 0.055 m. Openings 1.50 m (Irish sheet). Invented.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "build/Discharge.h"
+#include "build/Enclosure.h"
+#include "build/RefusedZone.h"
+#include "build/Run.h"
+#include "core/build/Sites.h"
+
+namespace sumpwright::build {
+
+namespace {
+
+using plan::OpeningKind;
+using rules::FindingSpan;
+using rules::Weight;
+using support::PlanBuilder;
+
+constexpr double kHalf_m = 0.055;
+constexpr double kExact_m = 1e-9;
+
+plan::Opening at(const std::string& id, int edge, double offset, double width, double sill,
+                 double head, int storey = 0, OpeningKind kind = OpeningKind::window) {
+  plan::Opening o;
+  o.id = id;
+  o.kind = kind;
+  o.at = {0, edge, offset};
+  o.width_m = width;
+  o.sill_m = sill;
+  o.head_m = head;
+  o.storey = storey;
+  return o;
+}
+
+plan::Job placed(PlanBuilder builder, double s, double outlet, double height) {
+  builder.sump("sump", 0, s);
+  plan::Job job = builder.job();
+  job.design.outlet = plan::OutletMode::riser;
+  job.house.eaves_m = 2.6;
+  job.house.ground_level_m = -0.15;
+  job.design.sumps[0].discharge = plan::Discharge{0, outlet, height};
+  return job;
+}
+
+rules::Site siteWithRun(const plan::Job& job, const std::string& sheet = "ie-practice") {
+  const rules::RuleSheet rules = support::builtInSheet(sheet);
+  rules::Site site =
+      rules::makeSite(perimeter::Perimeter::of(job).value(), job, rules, job.design.outlet, 0.127);
+  site.run = placedRun(site, "");
+  return site;
+}
+
+std::vector<FindingSpan> spansOf(const rules::Site& site, const std::string& rule) {
+  std::vector<FindingSpan> spans;
+  addRunSpans(*site.sheet.find(rule), site, spans);
+  return spans;
+}
+
+// Window 4.0..5.2, 0.9..2.1. An outlet at 3.0 m is 0.9 above its head: in plan it must keep
+// 0.055 + sqrt(1.5^2 - 0.9^2) = 0.055 + 1.2.
+TEST(Discharge, ClearanceIsSmallerInPlanTheHigherTheOutlet) {
+  plan::Job job =
+      placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 8.0, 8.0, 3.0);
+  job.design.sumps[0].fan_place = plan::FanPlace::roof_space;  // only the outlet is judged
+  const rules::Site site = siteWithRun(job);
+  const auto spans = spansOf(site, "openings");
+  ASSERT_EQ(spans.size(), 1U);
+  EXPECT_NEAR(spans[0].from_m, 4.0 - 1.255, kExact_m);
+  EXPECT_NEAR(spans[0].to_m, 5.2 + 1.255, kExact_m);
+  EXPECT_EQ(spans[0].finding.weight, Weight::binding);
+  EXPECT_TRUE(spans[0].of_run);
+  EXPECT_NEAR(*spans[0].finding.distance_m, 0.9, kExact_m);
+  const rules::Finding here =
+      runFindingAt(*site.sheet.find("openings"), site, spans[0].finding, {0, 6.0});
+  EXPECT_NEAR(*here.distance_m, std::hypot(0.8 - kHalf_m, 0.9), kExact_m);
+}
+
+TEST(Discharge, ExactlyFarEnoughAboveIsClear) {
+  plan::Job job =
+      placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 4.5, 4.5, 3.6);
+  job.design.sumps[0].fan_place = plan::FanPlace::roof_space;
+  EXPECT_TRUE(spansOf(siteWithRun(job), "openings").empty());
+}
+
+// Upper storeys count, and a window straight over the outlet lies in the way of its jet.
+TEST(Discharge, UpperWindowsAreJudged) {
+  plan::Job job =
+      placed(PlanBuilder::rectangle().opening(at("up", 0, 4.0, 1.2, 3.6, 4.8, 1)), 4.6, 4.6, 2.9);
+  job.house.eaves_m = 5.2;
+  const rules::Site site = siteWithRun(job);
+  ASSERT_EQ(spansOf(site, "openings").size(), 1U);
+  const auto jet = spansOf(site, "discharge-jet");
+  ASSERT_EQ(jet.size(), 1U);
+  EXPECT_NEAR(jet[0].from_m, 4.0 - 0.555, kExact_m);
+  EXPECT_NEAR(jet[0].to_m, 5.2 + 0.555, kExact_m);
+  EXPECT_NEAR(*jet[0].finding.distance_m, 0.7, kExact_m);
+}
+
+// What stands on one part is asked of that part: the low fan is near the window, the outlet is not.
+TEST(Discharge, FanAndOutletAreTwoPlaces) {
+  const plan::Job job =
+      placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 6.0, 6.0, 4.5);
+  const rules::Site site = siteWithRun(job);
+  const auto spans = spansOf(site, "openings");
+  ASSERT_EQ(spans.size(), 1U);
+  EXPECT_NEAR(spans[0].to_m, 5.2 + 1.5 + kHalf_m, kExact_m);
+  const rules::Finding here =
+      runFindingAt(*site.sheet.find("openings"), site, spans[0].finding, {0, 6.0});
+  EXPECT_NEAR(*here.distance_m, 0.8 - kHalf_m, kExact_m);
+  const auto* part = here.reason.find("part");
+  ASSERT_NE(part, nullptr);
+  EXPECT_EQ(std::get<base::Message>(part->value).id, "part.fan");
+}
+
+// The outlet stands 2 m to the right of the hole: what it is too near to is so much to the left.
+TEST(Discharge, SidewaysOutletIsBroughtBackToTheHole) {
+  plan::Job job =
+      placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 1.0, 3.0, 2.1);
+  job.design.sumps[0].fan_place = plan::FanPlace::roof_space;
+  const auto spans = spansOf(siteWithRun(job), "openings");
+  ASSERT_EQ(spans.size(), 1U);
+  EXPECT_NEAR(spans[0].from_m, 4.0 - 1.555 - 2.0, kExact_m);
+  EXPECT_NEAR(spans[0].to_m, 5.2 + 1.555 - 2.0, kExact_m);
+}
+
+TEST(Discharge, UnknownHeightsAreEveryHeight) {
+  plan::Opening o = at("w", 0, 4.0, 1.2, 0.0, 0.0);
+  o.sill_m.reset();
+  o.head_m.reset();
+  plan::Job job = placed(PlanBuilder::rectangle().opening(o), 8.0, 8.0, 9.0);
+  const auto spans = spansOf(siteWithRun(job), "openings");
+  ASSERT_EQ(spans.size(), 1U);
+  EXPECT_NEAR(spans[0].from_m, 4.0 - 1.555, kExact_m);
+  EXPECT_EQ(spans[0].finding.reason.id, "rule.run-near-any-height");
+}
+
+TEST(Discharge, NoRunOnAnotherRingOrWithoutDischarge) {
+  plan::Job job = placed(PlanBuilder::rectangle(), 4.0, 4.0, 3.0);
+  EXPECT_TRUE(siteWithRun(job).run.has_value());
+  job.design.sumps[0].discharge->ring = 1;
+  EXPECT_FALSE(siteWithRun(job).run.has_value());
+  job.design.sumps[0].discharge.reset();
+  EXPECT_FALSE(siteWithRun(job).run.has_value());
+}
+
+// ANSI/AARST RMS-MF 2018, 6.4.10: 6 in above the roof edge; US EPA 1994: 10 ft above the ground.
+TEST(Discharge, AmericanHeights) {
+  const auto ids = [](double height, double eaves) {
+    plan::Job job = placed(PlanBuilder::rectangle(), 4.0, 4.0, height);
+    job.house.eaves_m = eaves;
+    const rules::Site site = siteWithRun(job, "us-practice");
+    std::vector<std::string> found;
+    for (const char* rule : {"outlet-above-ground", "outlet-above-eaves", "outlet-below-roof"}) {
+      if (!spansOf(site, rule).empty()) found.emplace_back(rule);
+    }
+    return found;
+  };
+  using Ids = std::vector<std::string>;
+  EXPECT_EQ(ids(2.85, 2.6), Ids{"outlet-above-ground"});  // 3.00 m above the ground
+  EXPECT_EQ(ids(3.0, 2.6), Ids{});                        // 3.15 m
+  EXPECT_EQ(ids(3.0, 2.9), Ids{"outlet-above-eaves"});
+  EXPECT_EQ(ids(4.0, 5.2), (Ids{"outlet-above-eaves", "outlet-below-roof"}));
+  EXPECT_EQ(ids(6.0, 7.0), Ids{"outlet-above-eaves"});  // 6.15 m above the ground
+}
+
+// AF103.3.2: openings less than 2 ft (0.61 m) below the outlet count, those further below do not.
+TEST(Discharge, AmericanOpeningsFarBelowAreClear) {
+  for (const double above : {0.60, 0.62}) {
+    plan::Job job = placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 8.0,
+                           8.0, 2.1 + above);
+    rules::RuleSheet sheet = support::builtInSheet("us-practice");
+    rules::Site site = rules::makeSite(perimeter::Perimeter::of(job).value(), job, sheet,
+                                       job.design.outlet, 0.127);
+    for (rules::Rule& rule : site.sheet.rules) rule.applies_to = {rules::Part::outlet};
+    site.run = placedRun(site, "");
+    EXPECT_EQ(spansOf(site, "openings").empty(), above > 0.61) << above;
+  }
+}
+
+TEST(Discharge, EavesNotKnownIsNotProven) {
+  plan::Job job = placed(PlanBuilder::rectangle(), 4.0, 4.0, 3.0);
+  job.house.eaves_m.reset();
+  job.plan.rings[0].walls[1].eaves_m = 2.6;
+  const auto spans = spansOf(siteWithRun(job), "outlet-under-eaves");
+  ASSERT_EQ(spans.size(), 3U);  // all walls but the east one
+  for (const FindingSpan& s : spans) EXPECT_EQ(s.finding.weight, Weight::unknown);
+}
+
+TEST(Discharge, JetUnderEaves) {
+  plan::Job job = placed(PlanBuilder::rectangle(), 4.0, 4.0, 1.7);
+  const auto spans = spansOf(siteWithRun(job), "outlet-under-eaves");  // 0.90 below 2.60
+  ASSERT_FALSE(spans.empty());
+  EXPECT_NEAR(*spans[0].finding.distance_m, 0.9, kExact_m);
+  job.design.sumps[0].discharge->height_m = 1.6;
+  EXPECT_TRUE(spansOf(siteWithRun(job), "outlet-under-eaves").empty());
+  job.design.sumps[0].discharge->height_m = 2.6;
+  EXPECT_TRUE(spansOf(siteWithRun(job), "outlet-under-eaves").empty());
+}
+
+// Ground from -0.5 at offset 0 to +0.5 at 10: an outlet at 0.4 is 0.3 over it where it is 0.1.
+TEST(Discharge, SlopingGround) {
+  plan::Job job = placed(PlanBuilder::rectangle(), 4.0, 4.0, 0.4);
+  job.plan.rings[0].walls[0].ground_points = {{0.0, -0.5, {}}, {10.0, 0.5, {}}};
+  const auto spans = spansOf(siteWithRun(job), "outlet-above-ground");
+  ASSERT_EQ(spans.size(), 1U);
+  EXPECT_NEAR(spans[0].from_m, 6.0, kExact_m);
+  EXPECT_NEAR(spans[0].to_m, 10.0, kExact_m);
+}
+
+TEST(Discharge, RiserDoesNotCrossAWindow) {
+  plan::Job job =
+      placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 4.5, 4.5, 4.0);
+  const auto spans = spansOf(siteWithRun(job), "riser-before-opening");
+  ASSERT_EQ(spans.size(), 1U);
+  EXPECT_NEAR(spans[0].from_m, 4.0 - 0.105, kExact_m);
+  EXPECT_NEAR(spans[0].to_m, 5.2 + 0.105, kExact_m);
+  EXPECT_LE(*spans[0].finding.distance_m, 0.0);
+}
+
+TEST(Discharge, PathBelowIsAdvisedAgainstWithinTwoMetresInPlan) {
+  plan::Job job = placed(
+      PlanBuilder::rectangle().outside("p", plan::OutsideKind::path, {{3.0, -1.0}, {5.0, -1.0}}),
+      8.0, 8.0, 4.0);
+  const auto spans = spansOf(siteWithRun(job), "over-path");
+  ASSERT_EQ(spans.size(), 1U);
+  const double aside = std::sqrt(2.055 * 2.055 - 1.0);
+  EXPECT_NEAR(spans[0].from_m, 3.0 - aside, kExact_m);
+  EXPECT_NEAR(spans[0].to_m, 5.0 + aside, kExact_m);
+  EXPECT_EQ(spans[0].finding.weight, Weight::advisory);
+}
+
+// People sit up to 2 m: an outlet at 4.4 m is 2.4 above them.
+TEST(Discharge, SittingPlace) {
+  plan::Job job = placed(
+      PlanBuilder::rectangle().outside("bench", plan::OutsideKind::sitting_place, {{5.0, -1.0}}),
+      8.0, 8.0, 4.4);
+  const auto spans = spansOf(siteWithRun(job), "sitting-place");
+  ASSERT_EQ(spans.size(), 1U);
+  const double plan = kHalf_m + std::sqrt(9.0 - 2.4 * 2.4);
+  EXPECT_NEAR(spans[0].from_m, 5.0 - std::sqrt(plan * plan - 1.0), kExact_m);
+}
+
+TEST(Discharge, BedroomWindowsHearTheFan) {
+  plan::Job job = placed(
+      PlanBuilder::rectangle()
+          .noRooms()
+          .room("bed", plan::RoomUse::bedroom,
+                {{0.35, 0.35}, {5.0, 0.35}, {5.0, 7.65}, {0.35, 7.65}})
+          .room("hall", plan::RoomUse::hall, {{5.0, 0.35}, {9.65, 0.35}, {9.65, 7.65}, {5.0, 7.65}})
+          .opening(at("bedroom", 0, 1.0, 1.2, 0.9, 2.1))
+          .opening(at("hall-window", 0, 7.0, 1.2, 0.9, 2.1)),
+      9.0, 9.0, 4.0);
+  const auto spans = spansOf(siteWithRun(job), "fan-noise");
+  ASSERT_EQ(spans.size(), 2U);  // over chainage 0
+  for (const FindingSpan& s : spans) EXPECT_EQ(s.finding.thing, "bedroom");
+}
+
+TEST(Enclosure, CourtyardRecessAndPassage) {
+  const rules::Site courtyard = siteOf(PlanBuilder::courtyard());
+  const auto yard = enclosedSpans(courtyard);
+  ASSERT_EQ(yard.size(), 1U);
+  EXPECT_EQ(yard[0].ring, 1);
+  EXPECT_EQ(yard[0].to_m, courtyard.perimeter.length_m(1));
+
+  // A recess 2 m wide and 3 m deep in the rear wall.
+  const rules::Site recess = siteOf(
+      PlanBuilder::outline({{0, 0}, {10, 0}, {10, 8}, {6, 8}, {6, 5}, {4, 5}, {4, 8}, {0, 8}}));
+  const auto in = enclosedSpans(recess);
+  ASSERT_EQ(in.size(), 1U);
+  // The back of the recess (25..27) has walls left, right and behind; of its sides the looks
+  // straight out and to the back meet walls: all of them.
+  EXPECT_NEAR(in[0].from_m, 22.0, kExact_m);
+  EXPECT_NEAR(in[0].to_m, 30.0, kExact_m);
+  EXPECT_TRUE(passageSpans(recess, 1.9).empty());
+  EXPECT_FALSE(passageSpans(recess, 2.1).empty());
+  EXPECT_TRUE(enclosedSpans(siteOf(PlanBuilder::lShape())).empty());
+}
+
+TEST(Enclosure, LowOutletIsRefusedThereAndOneAboveTheEavesIsNot) {
+  plan::Job job = PlanBuilder::courtyard().job();
+  job.design.outlet = plan::OutletMode::low;
+  rules::Site site = siteOf(job);
+  std::vector<FindingSpan> spans;
+  kDischarge.spans(*site.sheet.find("low-outlet-enclosed"), site, spans);
+  ASSERT_FALSE(spans.empty());
+  EXPECT_EQ(spans[0].ring, 1);
+  job.house.eaves_m = 2.6;
+  job.design.sumps.push_back({});
+  job.design.sumps[0].id = "sump";
+  job.design.sumps[0].ring = 1;
+  job.design.sumps[0].discharge = plan::Discharge{1, 0.0, 3.2};
+  EXPECT_TRUE(spansOf(siteWithRun(job), "low-outlet-enclosed").empty());
+  job.design.sumps[0].discharge->height_m = 1.2;
+  EXPECT_FALSE(spansOf(siteWithRun(job), "low-outlet-enclosed").empty());
+}
+
+TEST(RefusedZone, HeightsAtAChainage) {
+  const rules::Site site = siteWithRun(
+      placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 8.0, 8.0, 3.0));
+  // 0.955 beside the jamb: 0.9 from the edge of the pipe, so 1.2 above the head.
+  const auto heights = heightsObjected(site, {0, 5.2 + 0.955}, Weight::binding);
+  ASSERT_EQ(heights.size(), 1U);  // with the ground below and the eaves above
+  EXPECT_NEAR(heights[0].to, 2.1 + 1.2, kExact_m);
+  const auto aside = heightsObjected(site, {0, 8.5}, Weight::binding);
+  ASSERT_EQ(aside.size(), 2U);
+  EXPECT_NEAR(aside[0].to, -0.15 + 0.3, kExact_m);
+  EXPECT_NEAR(aside[1].from, 1.6, kExact_m);
+  EXPECT_NEAR(aside[1].to, 2.6, kExact_m);
+}
+
+TEST(RefusedZone, ChainagesAtAHeightMeetTheHeightsAtTheirEnds) {
+  const rules::Site site = siteWithRun(
+      placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 8.0, 8.0, 3.0));
+  const auto spans = chainagesObjected(site, 3.0, Weight::binding);
+  ASSERT_EQ(spans.size(), 1U);
+  EXPECT_NEAR(spans[0].from_m, 4.0 - 1.255, kExact_m);
+  const auto heights = heightsObjected(site, {0, spans[0].from_m}, Weight::binding);
+  EXPECT_NEAR(heights.back().to, 3.0, 1e-9);
+}
+
+// Over the middle of the window an outlet at 3 m is refused: it steps to the nearer side.
+TEST(RefusedZone, LeastStepAside) {
+  const rules::Site site = siteWithRun(
+      placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 8.0, 8.0, 3.0));
+  EXPECT_NEAR(*leastStepAside(site, {0, 5.0}, 3.0, 3.0, 0.0), 5.2 + 1.255 - 5.0, kExact_m);
+  EXPECT_NEAR(*leastStepAside(site, {0, 4.2}, 3.0, 3.0, 0.02), 4.0 - 1.275 - 4.2, kExact_m);
+  EXPECT_EQ(*leastStepAside(site, {0, 8.0}, 3.0, 3.0, 0.0), 0.0);
+  EXPECT_FALSE(leastStepAside(site, {0, 4.6}, 3.0, 1.0, 0.0).has_value());
+  EXPECT_EQ(bendsOutside(site, {0, 5.0}, 0.0), 1);
+  EXPECT_EQ(bendsOutside(site, {0, 5.0}, 1.5), 3);
+  EXPECT_EQ(bendsOutside(site, {0, 9.0}, 1.5), 4);  // round corner B
+}
+
+TEST(RefusedZone, OutlineStaysWithinItsTolerance) {
+  const rules::Site site = siteWithRun(
+      placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 8.0, 8.0, 3.0));
+  const auto& edge = site.perimeter.edges(0)[0];
+  const auto outlines = zoneOutlines(site, edge, Weight::binding, -1.0, 6.0, 0.001);
+  const auto window = std::find_if(outlines.begin(), outlines.end(),
+                                   [](const ZoneOutline& z) { return z.thing == "w"; });
+  ASSERT_NE(window, outlines.end());
+  for (std::size_t i = 0; i < window->outline.size(); ++i) {
+    const auto a = window->outline[i];
+    const auto b = window->outline[(i + 1) % window->outline.size()];
+    const geometry::Point p = geometry::lerp(a, b, 0.5);
+    const double up = std::max({0.0, 0.9 - p.y, p.y - 2.1});
+    const double aside = std::max({0.0, 4.0 - p.x - kHalf_m, p.x - 5.2 - kHalf_m});
+    if (p.y < -0.99) continue;  // cut by the window
+    EXPECT_NEAR(std::hypot(up, aside), 1.5, 0.0011) << p.x << " " << p.y;
+  }
+  EXPECT_FALSE(zoneEdge(site, edge, Weight::binding, -1.0, 6.0, outlines).empty());
+}
+
+}  // namespace
+
+}  // namespace sumpwright::build
