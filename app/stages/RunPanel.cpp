@@ -123,16 +123,9 @@ QWidget* RunPanel::makeScroll() {
   connect(m_form, &FactForm::entered, m_scroll,
           [this](QWidget* field) { m_scroll->ensureWidgetVisible(field, 0, 40); });
   column->addWidget(m_form);
-  m_notes_title = heading(tr("To see to"), 1.05, all);
-  m_notes = wrapped(all, 0.92);
-  m_notes->setObjectName(QStringLiteral("runNotes"));
-  m_assumed_title = heading(tr("Assumed"), 1.05, all);
-  m_assumed = wrapped(all, 0.92);
-  m_assumed->setObjectName(QStringLiteral("runAssumed"));
-  for (QWidget* part :
-       std::initializer_list<QWidget*>{m_notes_title, m_notes, m_assumed_title, m_assumed}) {
-    column->addWidget(part);
-  }
+  m_supplies = makeBlock(tr("Cable to"), QStringLiteral("runSupplies"), column);
+  m_notes = makeBlock(tr("To see to"), QStringLiteral("runNotes"), column);
+  m_assumed = makeBlock(tr("Assumed"), QStringLiteral("runAssumed"), column);
   column->addStretch();
   m_scroll->setWidget(all);
   return m_scroll;
@@ -149,10 +142,12 @@ const plan::Sump* RunPanel::sump() const {
 void RunPanel::refresh() {
   m_old = false;
   m_section.reset();
+  m_cable = {};
   const siting::Study* study = m_session.study();
   const auto place = m_session.place();
   if (const plan::Sump* one = sump(); one != nullptr && study != nullptr && place) {
     m_section = build::drillSection(study->site(), *place, build::wishOf(study->job(), *one));
+    m_cable = build::cableRoutes(study->site(), cableAskOf(*one, *place));
   }
   refreshHead();
   refreshLines();
@@ -183,7 +178,7 @@ void RunPanel::refreshHead() {
 
 void RunPanel::refreshLines() {
   std::vector<RunLine> lines;
-  if (m_section) lines = runLines(*m_session.study(), *sump(), *m_section);
+  if (m_section) lines = runLines(*m_session.study(), *sump(), *m_section, m_cable);
   while (m_rows.size() < lines.size()) {
     auto* label = new QLabel(m_lines);
     label->setFont(paint::sized(font(), 0.96, true));
@@ -207,19 +202,31 @@ void RunPanel::refreshLines() {
   }
 }
 
+RunPanel::Block RunPanel::makeBlock(const QString& title, const QString& name,
+                                    QVBoxLayout* column) {
+  QWidget* all = column->parentWidget();
+  const Block block{heading(title, 1.05, all), wrapped(all, 0.92)};
+  block.text->setObjectName(name);
+  column->addWidget(block.title);
+  column->addWidget(block.text);
+  return block;
+}
+
+void RunPanel::Block::show(const QStringList& lines) const {
+  title->setVisible(!lines.isEmpty());
+  text->setVisible(!lines.isEmpty());
+  text->setText(listed(lines));
+}
+
 void RunPanel::refreshNotes() {
-  QStringList notes;
-  QStringList assumed;
-  if (m_section) {
-    notes = runNotes(*m_session.study(), *m_section);
-    assumed = runAssumed(*m_session.study(), *m_section);
+  if (!m_section) {
+    for (const Block& block : {m_supplies, m_notes, m_assumed}) block.show({});
+    return;
   }
-  m_notes_title->setVisible(!notes.isEmpty());
-  m_notes->setVisible(!notes.isEmpty());
-  m_notes->setText(listed(notes));
-  m_assumed_title->setVisible(!assumed.isEmpty());
-  m_assumed->setVisible(!assumed.isEmpty());
-  m_assumed->setText(listed(assumed));
+  const siting::Study& study = *m_session.study();
+  m_supplies.show(runSupplies(study, m_cable));
+  m_notes.show(runNotes(study, *m_section, m_cable));
+  m_assumed.show(runAssumed(study, *m_section, m_cable));
 }
 
 void RunPanel::refreshForm() {

@@ -16,6 +16,8 @@
 #include "stages/FactForm.h"
 #include "stages/RunText.h"
 
+class QVBoxLayout;
+
 namespace sumpwright::stages {
 
 /// Those of the window's actions that the panel's buttons press.
@@ -33,6 +35,7 @@ class RunPanel final : public QWidget {
 
   /// Of the sump being sited, where it stands now; nothing without one.
   const std::optional<build::DrillSection>& section() const { return m_section; }
+  const build::CableAnswer& cable() const { return m_cable; }
   QString word() const { return m_word->text(); }
   QString sentence() const { return m_sentence->text(); }
   /// What stands on the line of that name; empty where there is none.
@@ -62,6 +65,7 @@ class RunPanel final : public QWidget {
   session::Session& m_session;
   RunActions m_actions;
   std::optional<build::DrillSection> m_section;
+  build::CableAnswer m_cable;
   bool m_old = true;  ///< not shown yet since something changed
 
   SignLabel* m_sign;
@@ -74,10 +78,16 @@ class RunPanel final : public QWidget {
   std::vector<Row> m_rows;
   QLabel* m_change_title;
   FactForm* m_form;
-  QLabel* m_notes_title;
-  QLabel* m_notes;
-  QLabel* m_assumed_title;
-  QLabel* m_assumed;
+  /// A title and the lines under it; both go where there are none.
+  struct Block {
+    QLabel* title = nullptr;
+    QLabel* text = nullptr;
+    void show(const QStringList& lines) const;
+  };
+  Block makeBlock(const QString& title, const QString& name, QVBoxLayout* column);
+  Block m_supplies;
+  Block m_notes;
+  Block m_assumed;
   ActionButton* m_primary;
 };
 

@@ -82,7 +82,28 @@ RunLine dischargeLine(const plan::Job& job, const plan::Sump& sump) {
   return {RunText::tr("Discharge"), text};
 }
 
+QString routeText(const build::CableRoute& route, const plan::Job& job) {
+  QString text = RunText::tr("%1 to %2").arg(length(route.length_m, job), said(route.label, job));
+  if (route.drillings == 1) text += RunText::tr(", 1 inner wall drilled");
+  if (route.drillings > 1) text += RunText::tr(", %1 inner walls drilled").arg(route.drillings);
+  return text;
+}
+
+/// Length and way of the chosen route, or why there is none.
+RunLine cableLine(const build::CableAnswer& cable, const plan::Job& job) {
+  if (!cable.chosen) return {RunText::tr("Cable"), said(cable.sentence, job), true};
+  return {RunText::tr("Cable"), routeText(cable.routes[*cable.chosen], job)};
+}
+
 }  // namespace
+
+build::CableAsk cableAskOf(const plan::Sump& sump, perimeter::Place place) {
+  build::CableAsk ask;
+  ask.fan = place;
+  ask.wish = sump.supply;
+  if (sump.fan_height_m) ask.fan_height_m = *sump.fan_height_m;
+  return ask;
+}
 
 QString fitWord(const DrillSection& section) {
   switch (section.fit) {
@@ -112,7 +133,7 @@ rules::State fitState(const DrillSection& section) {
 }
 
 std::vector<RunLine> runLines(const siting::Study& study, const plan::Sump& sump,
-                              const DrillSection& section) {
+                              const DrillSection& section, const build::CableAnswer& cable) {
   const plan::Job& job = study.job();
   std::vector<RunLine> lines;
   if (section.bore) {
@@ -135,26 +156,47 @@ std::vector<RunLine> runLines(const siting::Study& study, const plan::Sump& sump
   }
   lines.push_back(fanLine(job, sump));
   lines.push_back(dischargeLine(job, sump));
+  lines.push_back(cableLine(cable, job));
   return lines;
 }
 
-QStringList runNotes(const siting::Study& study, const DrillSection& section) {
+QStringList runNotes(const siting::Study& study, const DrillSection& section,
+                     const build::CableAnswer& cable) {
   const plan::Job& job = study.job();
   QStringList notes;
   for (const base::Message& note : section.notes) notes << said(note, job);
   if (job.looked_for.open_flue == plan::Looked::not_looked) {
     notes << RunText::tr("Open-flued appliance: not answered yet. Ask before the fan is ordered.");
   }
-  notes << RunText::tr(
-      "Electrical work is done by a competent or registered person, by local "
-      "wiring rules.");
+  for (const base::Message& caution : cable.cautions) notes << said(caution, job);
   return notes;
 }
 
-QStringList runAssumed(const siting::Study& study, const DrillSection& section) {
+QStringList runAssumed(const siting::Study& study, const DrillSection& section,
+                       const build::CableAnswer& cable) {
   QStringList lines;
   for (const build::Assumption& one : section.up.assumed) {
     lines << capital(said(one.what, study.job()));
+  }
+  for (const base::Message& one : cable.assumptions) lines << capital(said(one, study.job()));
+  return lines;
+}
+
+QStringList runSupplies(const siting::Study& study, const build::CableAnswer& cable) {
+  constexpr std::size_t kMost = 5;  // own figure
+  const plan::Job& job = study.job();
+  QStringList lines;
+  for (std::size_t i = 0; i < std::min(cable.routes.size(), kMost); ++i) {
+    const build::CableRoute& route = cable.routes[i];
+    QString text = capital(routeText(route, job));
+    text += RunText::tr("; %1 to buy, voltage drop %2 %")
+                .arg(length(route.to_buy_m, job), QString::number(route.drop_percent, 'f', 2));
+    for (const base::Message& remark : route.remarks)
+      text += RunText::tr(". %1").arg(said(remark, job));
+    lines << text;
+  }
+  for (const build::NoCable& none : cable.none) {
+    lines << RunText::tr("No way to %1: %2").arg(said(none.label, job), said(none.reason, job));
   }
   return lines;
 }

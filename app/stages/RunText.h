@@ -4,6 +4,7 @@
 #include <QString>
 #include <vector>
 
+#include "build/CableRoute.h"
 #include "build/DrillSection.h"
 #include "siting/Study.h"
 
@@ -21,12 +22,21 @@ QString fitWord(const build::DrillSection& section);
 rules::State fitState(const build::DrillSection& section);
 
 std::vector<RunLine> runLines(const siting::Study& study, const plan::Sump& sump,
-                              const build::DrillSection& section);
+                              const build::DrillSection& section, const build::CableAnswer& cable);
 
-/// What somebody has to see to before the work: the section's notes, then what is not answered.
-QStringList runNotes(const siting::Study& study, const build::DrillSection& section);
+/// What the cable of a sump's fan is asked with, the fan above the sump at `place`.
+build::CableAsk cableAskOf(const plan::Sump& sump, perimeter::Place place);
+
+/// What somebody has to see to before the work: the section's notes, what is not answered, the
+/// cable's cautions.
+QStringList runNotes(const siting::Study& study, const build::DrillSection& section,
+                     const build::CableAnswer& cable);
 /// What was assumed, each with its mark.
-QStringList runAssumed(const siting::Study& study, const build::DrillSection& section);
+QStringList runAssumed(const siting::Study& study, const build::DrillSection& section,
+                       const build::CableAnswer& cable);
+
+/// The shortest cable to each of the nearest supplies, and where none leads.
+QStringList runSupplies(const siting::Study& study, const build::CableAnswer& cable);
 
 /// A few words for the stage's entry in the rail.
 QString runBriefly(const build::DrillSection& section);
