@@ -78,6 +78,8 @@ QString metText(const Study& study, const Assessment& a, const rules::Rule& rule
       const auto idle = suction::whyNoThumb(study.job());
       return idle ? said(*idle, study.job()) : SitingText::tr("within what one sump serves");
     }
+    case rules::RuleKind::discharge:
+      return SitingText::tr("nothing stands against it");
     case rules::RuleKind::clearance:
     case rules::RuleKind::along_wall:
     case rules::RuleKind::drill_line:
@@ -93,7 +95,8 @@ void fillFinding(const Study& study, const Assessment& a, std::size_t index, Rul
   line.waivable = f.waivable;
   line.waived = a.accepted[index];
   if (f.distance_m && f.needed_m) {
-    line.second = said(f.thing_label, study.job());
+    const bool of_thing = !f.thing_label.id.empty();  // else the ground or the eaves
+    line.second = said(of_thing ? f.thing_label : f.reason, study.job());
     line.figure = length(*f.distance_m - *f.needed_m, study.job(), true);
   } else {
     line.second = said(f.reason, study.job());
@@ -163,6 +166,10 @@ QString verdictBody(const Study& study, const Assessment& assessment) {
 }
 
 QString outletText(const Study& study) {
+  if (const auto& run = study.site().run) {
+    return SitingText::tr("for an outlet %1 above the floor")
+        .arg(length(run->outlet_m, study.job()));
+  }
   return study.site().outlet == plan::OutletMode::low
              ? SitingText::tr("for an outlet low at the hole")
              : SitingText::tr("for a riser to the eaves");
@@ -214,10 +221,13 @@ std::vector<RuleLine> ruleLines(const Study& study, const Assessment& a) {
   std::vector<RuleLine> lines;
   for (const rules::Rule& rule : study.sheet().rules) {
     if (!rule.enabled || rule.severity == rules::Severity::preference) continue;
+    const rules::Margin* margin = marginOf(a, rule.id);
+    // Of a rule on the run that measures nothing here there is nothing to read.
+    const bool silent = margin == nullptr && findingOf(a, rule.id) == a.findings.size();
+    if (rule.kind == rules::RuleKind::discharge && silent) continue;
     RuleLine line;
     line.rule = rule.id;
     line.title = QString::fromStdString(rule.title);
-    const rules::Margin* margin = marginOf(a, rule.id);
     if (const std::size_t finding = findingOf(a, rule.id); finding < a.findings.size()) {
       fillFinding(study, a, finding, line);
     } else if (margin != nullptr) {
