@@ -1,6 +1,8 @@
-// Clearance from things, straight in plan: refused where distance < needed (equality is clear).
+// Clearance from things in plan, straight or along a string: refused where distance < needed
+// (equality is clear).
 
 #include <algorithm>
+#include <cmath>
 
 #include "rules/InPlan.h"
 #include "rules/Spans.h"
@@ -103,7 +105,9 @@ std::optional<Nearest> nearest(const Rule& rule, const Site& site, perimeter::Pl
   if (!half) return std::nullopt;
   return nearestOf(rule, site, [&](const Thing& thing) -> std::optional<double> {
     if (thing.nowhere) return std::nullopt;
-    return distanceInPlan(site, thing, rule.path, place) - *half;
+    const double distance = distanceInPlan(site, thing, rule.path, place);
+    if (!std::isfinite(distance)) return std::nullopt;  // no string gets there
+    return distance - *half;
   });
 }
 

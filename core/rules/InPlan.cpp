@@ -27,10 +27,21 @@ double straightTo(const Thing& thing, const geometry::Segment& s) {
   return least;
 }
 
+bool isString(const Site& site, PathKind path) {
+  return path == PathKind::string && site.strings != nullptr;
+}
+
+/// As prepared by makeSite(), else made now.
+perimeter::StringTarget stringTo(const Site& site, const Thing& thing) {
+  if (thing.string) return *thing.string;
+  return site.strings->targetOf(thing.shapes, thing.area);
+}
+
 }  // namespace
 
-geometry::Intervals nearAlong(const Site& /*site*/, const perimeter::Edge& edge, const Thing& thing,
-                              PathKind /*path*/, double r) {
+geometry::Intervals nearAlong(const Site& site, const perimeter::Edge& edge, const Thing& thing,
+                              PathKind path, double r) {
+  if (isString(site, path)) return site.strings->within(edge, stringTo(site, thing), r);
   geometry::Intervals found;
   for (const geometry::Polyline& shape : thing.shapes) {
     const auto part = thing.area ? geometry::withinArea(edge.line(), shape, r)
@@ -52,13 +63,16 @@ std::vector<RingSpan> nearWalls(const Site& site, const Thing& thing, PathKind p
   return joinPieces(pieces);
 }
 
-double distanceInPlan(const Site& site, const Thing& thing, PathKind /*path*/,
-                      perimeter::Place place) {
+double distanceInPlan(const Site& site, const Thing& thing, PathKind path, perimeter::Place place) {
+  if (isString(site, path)) return site.strings->distance(place, stringTo(site, thing));
   return straightTo(thing, site.perimeter.pointAt(place));
 }
 
-double leastInPlan(const Site& site, const Thing& thing, PathKind /*path*/, int ring, double from_m,
+double leastInPlan(const Site& site, const Thing& thing, PathKind path, int ring, double from_m,
                    double to_m) {
+  if (isString(site, path)) {
+    return site.strings->least(ring, from_m, to_m, stringTo(site, thing));
+  }
   double closest = std::numeric_limits<double>::infinity();
   for (const perimeter::Edge& e : site.perimeter.edges(ring)) {
     const double a = std::max(from_m, e.start_m);

@@ -4,6 +4,7 @@
 
 #include <functional>
 #include <limits>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -11,6 +12,7 @@
 #include "geometry/Point.h"
 #include "perimeter/Behind.h"
 #include "perimeter/Perimeter.h"
+#include "perimeter/StringPaths.h"
 #include "plan/Job.h"
 #include "rules/Finding.h"
 #include "rules/RuleSheet.h"
@@ -40,6 +42,7 @@ struct Thing {
   bool nowhere = false;  ///< services: it is there, but neither entry nor run is known; no shapes
   double low_m = -std::numeric_limits<double>::infinity();
   double high_m = std::numeric_limits<double>::infinity();
+  std::shared_ptr<const perimeter::StringTarget> string;  ///< of things that a string is drawn to
 };
 
 /// The run above a hole once its discharge is placed. It goes along with the hole: the outlet keeps
@@ -66,6 +69,8 @@ struct Site {
   std::vector<Thing> later;  ///< judged in height only: openings of other storeys, eaves and roof
   std::optional<PlacedRun> run;
   std::vector<std::vector<int>> things_of_rule;  ///< by rule index: indices into things
+  /// Only where some rule measures along a string.
+  std::shared_ptr<const perimeter::StringPaths> strings;
   /// By ring, by edge.
   std::vector<std::vector<std::vector<perimeter::Span>>> rooms_behind;
   std::vector<std::vector<std::vector<perimeter::Span>>> zones_behind;

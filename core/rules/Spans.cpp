@@ -133,10 +133,6 @@ bool mayMeetThings(const Rule& rule, const Site& site) {
 
 bool addUnjudged(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   if (site.run && isAboutRun(rule) && !halfWidth_m(rule, site)) return true;  // judged in height
-  if (rule.path == PathKind::string) {
-    addUnknownEverywhere(rule, site, "rule.unjudged.string", out);
-    return true;
-  }
   const bool nothing = !halfWidth_m(rule, site);
   if (partlyUnjudged(rule, site) && mayMeetThings(rule, site)) {
     addUnknownEverywhere(rule, site, "rule.unjudged.riser", out);

@@ -54,15 +54,14 @@ Finding makeFinding(const Rule& rule, const Site& site, int thing_index, base::M
 void addSpans(const Rule& rule, const Site& site, int thing_index, Finding finding,
               const std::vector<RingSpan>& where, std::vector<FindingSpan>& out);
 
-/// Findings that say the rule cannot be judged at all, or not in part (riser mode, string path,
-/// only about pipe or cable): unknown over every ring. True when nothing of the rule can be judged.
+/// Findings that say the rule cannot be judged at all, or not in part (riser mode, only about pipe
+/// or cable): unknown over every ring. True when nothing of the rule can be judged.
 bool addUnjudged(const Rule& rule, const Site& site, std::vector<FindingSpan>& out);
 
 /// The nearest of the rule's things by a distance function (thing -> optional distance).
 template <class DistanceTo>
 std::optional<Nearest> nearestOf(const Rule& rule, const Site& site, DistanceTo&& distanceTo) {
   std::optional<Nearest> best;
-  if (rule.path == PathKind::string) return best;  // not yet judged
   for (const int i : site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))]) {
     const std::optional<double> distance = distanceTo(site.things[static_cast<std::size_t>(i)]);
     if (distance && (!best || *distance < best->distance_m)) best = Nearest{*distance, i};

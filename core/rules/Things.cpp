@@ -329,6 +329,22 @@ bool partlyUnjudged(const Rule& rule, const Site& site) {
   return site.outlet == plan::OutletMode::riser && !site.run && isAboutRun(rule);
 }
 
+/// Strings round the house, to the things of the rules that measure along them.
+void stretchStrings(Site& site) {
+  for (const Rule& rule : site.sheet.rules) {
+    if (!rule.enabled || rule.path != PathKind::string) continue;
+    if (!site.strings) {
+      site.strings = std::make_shared<const perimeter::StringPaths>(site.perimeter);
+    }
+    for (const int i : site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))]) {
+      Thing& thing = site.things[static_cast<std::size_t>(i)];
+      if (thing.string || thing.shapes.empty()) continue;
+      thing.string = std::make_shared<const perimeter::StringTarget>(
+          site.strings->targetOf(thing.shapes, thing.area));
+    }
+  }
+}
+
 Site makeSite(perimeter::Perimeter perimeter, const plan::Job& job, const RuleSheet& sheet,
               plan::OutletMode outlet, double core_m) {
   Site site;
@@ -345,6 +361,7 @@ Site makeSite(perimeter::Perimeter perimeter, const plan::Job& job, const RuleSh
   addWallFeatures(job, site.perimeter, site.things);
   addCorners(site.perimeter, sheet.corner_turn_deg.value * std::numbers::pi / 180.0, site.things);
   site.things_of_rule = thingsOfRules(site);
+  stretchStrings(site);
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
     auto& rooms = site.rooms_behind.emplace_back();
     auto& zones = site.zones_behind.emplace_back();

@@ -176,7 +176,7 @@ std::vector<FindingSpan> findAll(const Site& site) {
 bool isNotYetJudged(const Finding& f) {
   return f.weight == Weight::unknown &&
          (f.reason.id == "rule.discharge-unplaced" || f.reason.id == "rule.unjudged.riser" ||
-          f.reason.id == "rule.unjudged.string" || f.reason.id == "rule.unjudged.part");
+          f.reason.id == "rule.unjudged.part");
 }
 
 State stateFrom(const std::vector<int>& indices, const std::vector<FindingSpan>& spans) {

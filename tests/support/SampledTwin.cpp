@@ -5,6 +5,8 @@
 #include <limits>
 #include <numbers>
 
+#include "build/DrillSection.h"
+
 namespace sumpwright::support {
 
 using geometry::Point;
@@ -219,7 +221,12 @@ std::string toText(const TwinFindings& findings) {
 
 SampledTwin::SampledTwin(const plan::Job& job, const rules::RuleSheet& sheet,
                          plan::OutletMode outlet, double core_m)
-    : m_job(job), m_sheet(sheet), m_outlet(outlet), m_core_m(core_m) {}
+    : m_job(job),
+      m_sheet(sheet),
+      m_outlet(outlet),
+      m_site(std::make_shared<const rules::Site>(
+          rules::makeSite(perimeter::Perimeter::of(job).value(), job, sheet, outlet, core_m))),
+      m_core_m(core_m) {}
 
 // ---- where ----
 
@@ -305,23 +312,104 @@ double SampledTwin::toOpening(const Opening& o, const Here& here) const {
   return toSegment(here.point, pointOn(o.at, 0.0, 0.0), pointOn(o.at, o.width_m, 0.0));
 }
 
+bool SampledTwin::inHouse(Point p, double deeper_m) const {
+  for (std::size_t r = 0; r < m_job.plan.rings.size(); ++r) {
+    const auto& corners = m_job.plan.rings[r].corners;
+    if (in(corners, p) != (r == 0)) return false;
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+      if (toSegment(p, corners[i], corners[(i + 1) % corners.size()]) <= deeper_m) return false;
+    }
+  }
+  return true;
+}
+
+bool SampledTwin::sees(Point a, Point b) const {
+  std::vector<double> marks{0.0, 1.0};
+  for (const plan::Ring& ring : m_job.plan.rings) {
+    for (std::size_t i = 0; i < ring.corners.size(); ++i) {
+      const Point c = ring.corners[i];
+      const Point d = ring.corners[(i + 1) % ring.corners.size()];
+      const double apart = side(c, d, a) - side(c, d, b);
+      if (std::abs(apart) > 1e-12) marks.push_back(std::clamp(side(c, d, a) / apart, 0.0, 1.0));
+    }
+  }
+  std::sort(marks.begin(), marks.end());
+  for (std::size_t i = 1; i < marks.size(); ++i) {
+    const double t = 0.5 * (marks[i - 1] + marks[i]);
+    if (inHouse({a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)}, 1e-7)) return false;
+  }
+  return true;
+}
+
+double SampledTwin::lastLeg(Point from, const std::vector<Point>& points, bool closed) const {
+  if (closed && in(points, from)) return 0.0;
+  double least = kFar;
+  const std::size_t sides = points.size() == 1 ? 1 : points.size() - (closed ? 0 : 1);
+  for (std::size_t i = 0; i < sides; ++i) {
+    const Point a = points[i];
+    const Point b = points[(i + 1) % points.size()];
+    const Vec d = b - a;
+    const double squared = std::max(d.x * d.x + d.y * d.y, 1e-18);
+    std::vector<double> tries{((from.x - a.x) * d.x + (from.y - a.y) * d.y) / squared};
+    bool indoors = false;
+    for (int k = 0; k <= 200; ++k) {
+      tries.push_back(k / 200.0);
+      indoors = indoors || inHouse(a + (k / 200.0) * d, 1e-3);
+    }
+    for (const double t : tries) {
+      const Point q = a + std::clamp(t, 0.0, 1.0) * d;
+      if (length(q - from) < least && (indoors || sees(from, q))) least = length(q - from);
+    }
+  }
+  return least;
+}
+
+double SampledTwin::alongString(Point from, const std::vector<Point>& points, bool closed) const {
+  std::vector<Point> nodes{from};
+  for (const plan::Ring& ring : m_job.plan.rings) {
+    nodes.insert(nodes.end(), ring.corners.begin(), ring.corners.end());
+  }
+  std::vector<double> far(nodes.size(), kFar);
+  std::vector<bool> done(nodes.size(), false);
+  far[0] = 0.0;
+  double least = kFar;
+  for (std::size_t round = 0; round < nodes.size(); ++round) {
+    std::size_t next = 0;
+    for (std::size_t i = 0; i < nodes.size(); ++i) {
+      if (!done[i] && (done[next] || far[i] < far[next])) next = i;
+    }
+    if (done[next] || far[next] >= least) break;
+    done[next] = true;
+    least = std::min(least, far[next] + lastLeg(nodes[next], points, closed));
+    for (std::size_t i = 0; i < nodes.size(); ++i) {
+      const double way = far[next] + length(nodes[i] - nodes[next]);
+      if (way < far[i] && sees(nodes[next], nodes[i])) far[i] = way;
+    }
+  }
+  return least;
+}
+
 void SampledTwin::addClearances(const Rule& rule, const Here& here,
                                 std::map<std::string, double>& found) const {
+  const bool string = rule.path == rules::PathKind::string;
+  const auto toShape = [&](const std::vector<Point>& points, bool closed) {
+    return string ? alongString(here.point, points, closed) : toPoints(here.point, points, closed);
+  };
   for (const Opening& o : m_job.plan.openings) {
-    if (o.storey == 0 && !isOfRoof(o.kind) && speaksOf(rule, sheetKind(o)))
-      keepLeast(found, o.id, toOpening(o, here));
+    if (o.storey != 0 || isOfRoof(o.kind) || !speaksOf(rule, sheetKind(o))) continue;
+    keepLeast(found, o.id,
+              string ? toShape({pointOn(o.at, 0.0, 0.0), pointOn(o.at, o.width_m, 0.0)}, false)
+                     : toOpening(o, here));
   }
   for (const plan::Service& s : m_job.plan.services) {
     if (!speaksOf(rule, sheetKind(s.kind))) continue;
-    if (s.entry) keepLeast(found, s.id, length(here.point - pointOn(*s.entry, 0.0, 0.0)));
-    if (s.run == plan::RunKnown::drawn)
-      keepLeast(found, s.id, toPoints(here.point, s.run_m, false));
+    if (s.entry) keepLeast(found, s.id, toShape({pointOn(*s.entry, 0.0, 0.0)}, false));
+    if (s.run == plan::RunKnown::drawn) keepLeast(found, s.id, toShape(s.run_m, false));
   }
   for (const plan::OutsideThing& t : m_job.plan.outside) {
     const auto kind = sheetKind(t.kind);
     if (!kind || !speaksOf(rule, *kind)) continue;
-    keepLeast(found, t.id,
-              toPoints(here.point, t.points_m, isArea(t.kind) && t.points_m.size() > 2));
+    keepLeast(found, t.id, toShape(t.points_m, isArea(t.kind) && t.points_m.size() > 2));
   }
 }
 
@@ -400,7 +488,7 @@ std::map<std::string, double> SampledTwin::distances(const Rule& rule, int ring,
                                                      int rays) const {
   std::map<std::string, double> found;
   const auto off = half(rule);
-  if (!off || rule.path == rules::PathKind::string) return found;
+  if (!off) return found;
   const Here here = find(ring, s);
   if (rule.kind == RuleKind::clearance) addClearances(rule, here, found);
   if (rule.kind == RuleKind::along_wall) addAlong(rule, ring, s, found);
@@ -637,10 +725,9 @@ void SampledTwin::judge(const Rule& rule, int ring, double s, int rays, TwinFind
     return;
   }
   // A rule of which nothing can be judged yet says only that; in part, it says that as well.
-  const bool nothing = rule.path == rules::PathKind::string || !half(rule);
+  const bool nothing = !half(rule);
   const bool waits = waitsForRiser(rule);
-  const bool string = rule.path == rules::PathKind::string;
-  if (string || (waits && mayMeet(rule)) || (!half(rule) && !waits)) {
+  if ((waits && mayMeet(rule)) || (nothing && !waits)) {
     found.insert({rule.id, "", Weight::unknown});
   }
   addUnknownRuns(rule, ring, s, found);
@@ -673,11 +760,38 @@ void SampledTwin::judge(const Rule& rule, int ring, double s, int rays, TwinFind
     case RuleKind::floor_behind:
       addFloor(rule, ring, s, found);
       break;
+    case RuleKind::section:
+      addHole(rule, ring, s, found);
+      break;
+    case RuleKind::supply:
+      break;  // off on every sheet: CableAlongTest
     case RuleKind::suction:
       break;  // speaks of clean stone only, which no random house has: SumpPerAreaTest
     case RuleKind::discharge:
       break;
   }
+}
+
+/// The section itself is what core/build says of a place; where it holds is judged here.
+void SampledTwin::addHole(const Rule& rule, int ring, double s, TwinFindings& found) const {
+  const build::DrillSection section = build::drillSection(*m_site, {ring, s}, {});
+  const std::string id = ringOf(ring).walls[find(ring, s).edge].id;
+  if (section.fit == build::Fit::fits_if_footing && rule.unknown_gates) {
+    found.insert({rule.id, id, Weight::unknown});
+  }
+  if (section.fit != build::Fit::never) return;
+  static const std::set<std::string> kNoMatter{
+      "section.assumed.leaves",   "section.assumed.one-leaf", "section.assumed.blinding",
+      "section.assumed.hardcore", "section.assumed.barrier",  "section.assumed.barrel"};
+  bool assumed = false;
+  for (const build::Assumption& one : section.up.assumed) {
+    assumed = assumed || !kNoMatter.contains(one.what.id);
+  }
+  const bool binding = rule.severity == rules::Severity::binding;
+  found.insert({rule.id, id,
+                assumed   ? Weight::unknown
+                : binding ? Weight::binding
+                          : Weight::advisory});
 }
 
 TwinFindings SampledTwin::at(int ring, double s, int rays) const {

@@ -7,6 +7,7 @@
 // zone that holds the inner end of the drill line. Street side: walked along the ring.
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <set>
 #include <string>
@@ -14,6 +15,7 @@
 
 #include "plan/Job.h"
 #include "rules/Finding.h"
+#include "rules/Judge.h"
 #include "rules/RuleSheet.h"
 
 namespace sumpwright::support {
@@ -58,6 +60,14 @@ class SampledTwin {
   double edgeStart(int ring, std::size_t edge) const;
   double thickness(int ring, std::size_t edge) const;
   Here find(int ring, double s) const;
+  void addHole(const rules::Rule& rule, int ring, double s, TwinFindings& found) const;
+  bool inHouse(geometry::Point p, double deeper_m) const;
+  bool sees(geometry::Point a, geometry::Point b) const;
+  /// Round the house: a search over corners; sides that go through it are measured straight.
+  double alongString(geometry::Point from, const std::vector<geometry::Point>& points,
+                     bool closed) const;
+  double lastLeg(geometry::Point from, const std::vector<geometry::Point>& points,
+                 bool closed) const;
   geometry::Point pointOn(const plan::OnWall& at, double further, double inwards) const;
   std::optional<double> half(const rules::Rule& rule) const;
   bool waitsForRiser(const rules::Rule& rule) const;
@@ -81,6 +91,7 @@ class SampledTwin {
   plan::Job m_job;
   rules::RuleSheet m_sheet;
   plan::OutletMode m_outlet;
+  std::shared_ptr<const rules::Site> m_site;  ///< for the drill section alone
   double m_core_m;
 };
 

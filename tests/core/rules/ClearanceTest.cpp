@@ -346,12 +346,30 @@ TEST(Clearance, ServiceThatIsNowhereIsUnknownAllRound) {
 
 // ---- what cannot be judged yet ----
 
-TEST(Clearance, StringPathIsNeverJudged) {
-  const Judged j(PlanBuilder::rectangle().window("w", 0, 2.0, 1.2), "openings",
-                 [](Rule& rule) { rule.path = PathKind::string; });
+/// 10 by 8, a window from 9 to 9.6 on the front; 1.5 m and half a pipe of 110 mm. Round the corner
+/// at 10 the string has 0.4 m to go first; straight it would be sqrt(1.555^2 - 0.4^2) beyond.
+TEST(Clearance, AStringGoesRoundTheCorner) {
+  const auto job = PlanBuilder::rectangle().window("w", 0, 9.0, 0.6);
+  const Judged j(job, "openings", [](Rule& rule) { rule.path = PathKind::string; });
   ASSERT_EQ(j.spans.size(), 1U);
-  expectUnknownAllRound(j.spans[0], 36.0, "rule.unjudged.string");
-  EXPECT_FALSE(j.nearest(0, 2.0));
+  EXPECT_NEAR(j.spans[0].from_m, 9.0 - 1.555, 1e-6);
+  EXPECT_NEAR(j.spans[0].to_m, 10.0 + 1.155, 1e-6);
+  EXPECT_NEAR(j.nearest(0, 12.0)->distance_m, 0.4 + 2.0 - 0.055, 1e-9);
+  const Judged straight(job, "openings");
+  EXPECT_NEAR(straight.spans[0].to_m, 10.0 + std::sqrt(1.555 * 1.555 - 0.16), 1e-6);
+}
+
+/// Nothing is measured through the house: a gable window refuses no place of the rear wall.
+TEST(Clearance, AStringDoesNotGoThroughTheHouse) {
+  const auto job = PlanBuilder::rectangle(10.0, 1.2).window("w", 0, 4.0, 1.0);
+  const auto on_string = [](Rule& rule) { rule.path = PathKind::string; };
+  const Judged j(job, "openings", on_string);
+  const Judged straight(job, "openings");
+  EXPECT_EQ(j.spans.size(), 1U);
+  EXPECT_EQ(straight.spans.size(), 2U);
+  // From a courtyard nothing outside is reached.
+  const Judged court(PlanBuilder::courtyard().window("w", 0, 4.0, 1.0), "openings", on_string);
+  EXPECT_FALSE(court.nearest(1, 2.0));
 }
 
 TEST(Clearance, RiserTakesTheOutletAwayFromTheWall) {

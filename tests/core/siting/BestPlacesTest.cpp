@@ -211,14 +211,6 @@ TEST(LeastBad, AnOutletThatIsRefusedEverywhereMayTryARiser) {
             "study.other-remedy");
 }
 
-TEST(LeastBad, ADistanceAlongAStringStandsOpen) {
-  rules::RuleSheet sheet = support::builtInSheet("ie-practice");
-  for (rules::Rule& rule : sheet.rules) {
-    if (rule.id == "flue") rule.path = rules::PathKind::string;
-  }
-  EXPECT_EQ(studied(PlanBuilder::rectangle(), sheet).leastBad()->advice.id, "study.left-open");
-}
-
 // ---- jumps ----
 
 // Clear: 10.3635..17.6365, 18.3635..27.6365, 28.3635..35.6365; accuracy 0.02.

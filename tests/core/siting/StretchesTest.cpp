@@ -165,14 +165,21 @@ TEST(Stretches, RiserIsNeverBetterThanNotProven) {
   EXPECT_EQ(overridden.stateAt({0, 14.0}), State::clear);
 }
 
-TEST(Stretches, SheetThatMeasuresByStringIsNeverClear) {
+/// A string is never shorter than the straight way: what is refused by it is refused straight.
+TEST(Stretches, ByStringNothingMoreIsRefusedThanStraight) {
   rules::RuleSheet sheet = support::builtInSheet("ie-practice");
+  const plan::Job job = PlanBuilder::lShape().window("w", 2, 1.0, 1.0).door("d", 3, 0.5);
+  const Study straight = studied(job, sheet);
   for (rules::Rule& rule : sheet.rules) {
-    if (rule.id == "openings") rule.path = rules::PathKind::string;
+    if (rule.kind == rules::RuleKind::clearance) rule.path = rules::PathKind::string;
   }
-  const Study study = studied(PlanBuilder::rectangle(), sheet);
-  EXPECT_EQ(study.lengths_m()[0], 0.0);
-  EXPECT_EQ(study.stateAt({0, 14.0}), State::not_proven);
+  const Study string = studied(job, sheet);
+  int gained = 0;
+  for (double s = 0.05; s < 36.0; s += 0.1) {
+    EXPECT_LE(string.stateAt({0, s}), straight.stateAt({0, s})) << s;
+    if (string.stateAt({0, s}) < straight.stateAt({0, s})) ++gained;
+  }
+  EXPECT_GT(gained, 0);
 }
 
 TEST(Stretches, DisabledRulesSayNothing) {
