@@ -74,6 +74,11 @@ QString metText(const Study& study, const Assessment& a, const rules::Rule& rule
     }
     case rules::RuleKind::floor_behind:
       return floorText(study, a.place);
+    case rules::RuleKind::supply:
+      return study.job().plan.supplies.empty() ? SitingText::tr("no socket or spur drawn")
+                                               : SitingText::tr("near enough");
+    case rules::RuleKind::section:
+      return SitingText::tr("a hole can be drilled, as far as known");
     case rules::RuleKind::suction: {
       const auto idle = suction::whyNoThumb(study.job());
       return idle ? said(*idle, study.job()) : SitingText::tr("within what one sump serves");

@@ -216,6 +216,7 @@ void read(const Node& node, ScorePart& out) {
       .need("title", out.title)
       .need("weight", out.weight)
       .may("full_at_m", out.full_at_m)
+      .may("none_at_m", out.none_at_m)
       .may("full_at_share", out.full_at_share)
       .may("values", out.values)
       .need("source", out.source)

@@ -38,6 +38,8 @@ enum class RuleKind {
   room_behind,     ///< use of the room behind the wall
   fitting_behind,  ///< distance from a fitting that stands in a room behind the wall
   floor_behind,    ///< floor zone behind the wall
+  section,         ///< whether a hole can be built there
+  supply,          ///< length of cable to a socket or spur
   suction,         ///< one sump per so much floor, in clean stone that no wall crosses
   discharge        ///< where the run's outlet ends, and what its fan and riser pass by
 };
@@ -102,7 +104,7 @@ enum class ThingKind {
 
 enum class WallAttribute { kind, elevation, foundation, ground, free_depth_m };
 
-/// straight: through walls and corners alike. string: stretched round them, not yet judged.
+/// straight: through walls and corners alike. string: stretched round them (clearance only).
 enum class PathKind { straight, string };
 /// edge: from the edge of the hole or pipe; centre: from its middle.
 enum class MeasuredFrom { edge, centre };
@@ -126,7 +128,7 @@ struct Rule {
   std::vector<ThingKind> things;   ///< clearance, along_wall, drill_line, fitting_behind
   std::optional<Figure> needed_m;  ///< of distance kinds; absent: a gap, then enabled is false
   std::optional<Figure> most_m2;   ///< suction: floor one sump serves, m2
-  std::optional<Figure> most_m;    ///< suction: how far from it
+  std::optional<Figure> most_m;    ///< suction: how far from it; supply: cable
   PathKind path = PathKind::straight;
   MeasuredFrom from = MeasuredFrom::edge;
   DischargeMeasure measure = DischargeMeasure::near;  ///< discharge
@@ -165,11 +167,15 @@ enum class PartKind { margin, wall, room, reach, supply, pipe };
 struct ScorePart {
   PartKind kind = PartKind::margin;
   std::string title;
-  double weight = 0.0;              ///< points out of the sum of all weights
-  std::optional<Figure> full_at_m;  ///< margin: full points from this least margin on
+  double weight = 0.0;  ///< points out of the sum of all weights
+  /// margin: full points from this least margin on. supply, pipe: up to this length of cable or
+  /// depth of dig.
+  std::optional<Figure> full_at_m;
+  std::optional<Figure> none_at_m;  ///< supply, pipe: no points from this on; without: not judged
   /// reach: full points from this share of the floor on, 0..1; absent: all of it.
   std::optional<Figure> full_at_share;
-  std::vector<ValueScore> values;  ///< wall: by elevation, room: by use; "other" is the rest
+  std::vector<ValueScore> values;  ///< wall: by elevation, room: by use, pipe: by whether a hole
+                                   ///< fits (fits, fits_if_footing); "other" is the rest
   Source source;
   bool operator==(const ScorePart&) const = default;
 };

@@ -114,16 +114,19 @@ void checkThings(const Rule& rule, const std::string& pointer, base::Problems& p
     report(problems, "sheet.empty", pointer + "/things");
 }
 
-/// How much one sump serves: only of the kind suction, and that needs one of the two to be on.
+/// How much one sump serves, or how long a cable may be: only of the kinds suction and supply,
+/// which need a figure to be on.
 void checkMost(const Rule& rule, const std::string& pointer, base::Problems& problems) {
-  const bool suction = rule.kind == RuleKind::suction;
-  if (suction && rule.enabled && !rule.most_m2 && !rule.most_m) {
-    report(problems, "sheet.no-figure", pointer + "/most_m2", {base::text("rule", rule.id)});
+  const bool area = rule.kind == RuleKind::suction;
+  const bool length = area || rule.kind == RuleKind::supply;
+  if (length && rule.enabled && !rule.most_m2 && !rule.most_m) {
+    report(problems, "sheet.no-figure", pointer + (area ? "/most_m2" : "/most_m"),
+           {base::text("rule", rule.id)});
   }
-  if (!suction && rule.most_m2) {
+  if (!area && rule.most_m2) {
     report(problems, "sheet.unknown-key", pointer + "/most_m2", {base::text("key", "most_m2")});
   }
-  if (!suction && rule.most_m) {
+  if (!length && rule.most_m) {
     report(problems, "sheet.unknown-key", pointer + "/most_m", {base::text("key", "most_m")});
   }
 }
@@ -190,6 +193,9 @@ void checkScorePart(const ScorePart& part, const std::string& pointer, base::Pro
   if (part.kind == PartKind::margin && (!part.full_at_m || !(part.full_at_m->value > 0.0))) {
     report(problems, "sheet.no-figure", pointer + "/full_at_m", {base::text("rule", part.title)});
   }
+  if (part.none_at_m && (!part.full_at_m || part.none_at_m->value <= part.full_at_m->value)) {
+    report(problems, "sheet.no-figure", pointer + "/full_at_m", {base::text("rule", part.title)});
+  }
   const auto& full = part.full_at_share;
   if (full && !(full->value > 0.0 && full->value <= 1.0)) {
     report(problems, "sheet.out-of-range", pointer + "/full_at_share/value",
@@ -198,6 +204,7 @@ void checkScorePart(const ScorePart& part, const std::string& pointer, base::Pro
   Words allowed;
   if (part.kind == PartKind::wall) allowed = wordsOf<plan::Elevation>();
   if (part.kind == PartKind::room) allowed = wordsOf<plan::RoomUse>();
+  if (part.kind == PartKind::pipe) allowed = {"fits", "fits_if_footing"};
   if (!allowed.empty()) allowed.emplace_back("other");
   for (std::size_t i = 0; i < part.values.size(); ++i) {
     const ValueScore& score = part.values[i];

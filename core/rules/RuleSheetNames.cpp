@@ -19,7 +19,7 @@ std::span<const std::string_view> namesOf<rules::Mark>() {
 SUMPWRIGHT_NAMES(Severity, "binding", "advisory", "preference")
 SUMPWRIGHT_NAMES(Part, "hole", "dig", "void", "riser", "fan", "outlet", "pipe", "cable")
 SUMPWRIGHT_NAMES(RuleKind, "clearance", "along_wall", "drill_line", "wall", "room_behind",
-                 "fitting_behind", "floor_behind", "suction", "discharge")
+                 "fitting_behind", "floor_behind", "section", "supply", "suction", "discharge")
 SUMPWRIGHT_NAMES(ThingKind, "window", "door", "glazed_door", "air_vent", "fixed_window", "intake",
                  "flue_terminal", "neighbour_opening", "gas", "electricity", "telecom", "oil",
                  "water", "drain", "waste", "gully", "inspection_chamber", "tank",

@@ -3,7 +3,9 @@
 #include <array>
 
 #include "base/Contract.h"
+#include "build/CableAlong.h"
 #include "build/Discharge.h"
+#include "build/SectionAlong.h"
 #include "suction/SumpPerArea.h"
 
 namespace sumpwright::siting {
@@ -11,10 +13,10 @@ namespace sumpwright::siting {
 // The rule book. A new kind of rule is one file in rules/ (or, for later parts, in suction/ or
 // build/) and one line here.
 std::span<const rules::RuleJudge* const> allJudges() {
-  static constexpr std::array<const rules::RuleJudge*, 9> kAll{
-      &rules::kClearance,   &rules::kAlongWall,     &rules::kDrillLine,
-      &rules::kWallRule,    &rules::kRoomBehind,    &rules::kFittingBehind,
-      &rules::kFloorBehind, &suction::kSumpPerArea, &build::kDischarge};
+  static constexpr std::array<const rules::RuleJudge*, 11> kAll{
+      &rules::kClearance,  &rules::kAlongWall,     &rules::kDrillLine,   &rules::kWallRule,
+      &rules::kRoomBehind, &rules::kFittingBehind, &rules::kFloorBehind, &build::kDrillSection,
+      &build::kSupply,     &suction::kSumpPerArea, &build::kDischarge};
   return kAll;
 }
 

@@ -4,7 +4,9 @@
 #include <limits>
 #include <utility>
 
+#include "build/CableAlong.h"
 #include "build/Discharge.h"
+#include "build/SectionAlong.h"
 #include "plan/KindNames.h"
 #include "rules/Spans.h"
 #include "siting/ReachAlong.h"
@@ -19,9 +21,20 @@ using rules::PartKind;
 using rules::ScorePart;
 using rules::Site;
 
-bool isJudged(const Scored& of, PartKind kind) {
-  if (kind == PartKind::reach) return of.reach != nullptr && of.reach->computed();
-  return kind == PartKind::margin || kind == PartKind::wall || kind == PartKind::room;
+bool isJudged(const Scored& of, const ScorePart& part) {
+  switch (part.kind) {
+    case PartKind::reach:
+      return of.reach != nullptr && of.reach->computed();
+    case PartKind::supply:
+      return part.none_at_m && of.cable != nullptr && !of.site.job.plan.supplies.empty();
+    case PartKind::pipe:
+      return part.none_at_m.has_value();
+    case PartKind::margin:
+    case PartKind::wall:
+    case PartKind::room:
+      break;
+  }
+  return true;
 }
 
 double shareOf(const ScorePart& part, std::string_view value) {
@@ -68,9 +81,29 @@ std::string_view worstRoomUse(const Site& site, const ScorePart& part, Place pla
 }
 
 double reachShare(const Scored& of, const ScorePart& part, Place place) {
-  if (!isJudged(of, PartKind::reach)) return 0.0;
+  if (!isJudged(of, part)) return 0.0;
   const double full = part.full_at_share ? part.full_at_share->value : 1.0;
   return std::clamp(of.reach->at(place).floor / full, 0.0, 1.0);
+}
+
+/// 1 up to full_at_m, 0 from none_at_m on.
+double shareUpTo(const ScorePart& part, double value_m) {
+  const double full = part.full_at_m->value;
+  return std::clamp((part.none_at_m->value - value_m) / (part.none_at_m->value - full), 0.0, 1.0);
+}
+
+double supplyShare(const Scored& of, const ScorePart& part, Place place) {
+  if (!isJudged(of, part)) return 0.0;
+  const auto length = of.cable->length_m(of.site.perimeter.wrapped(place));
+  return length ? shareUpTo(part, *length) : 0.0;
+}
+
+double holeShare(const Scored& of, const ScorePart& part, Place place) {
+  if (!isJudged(of, part)) return 0.0;
+  const Place at = of.site.perimeter.wrapped(place);
+  const build::Fit fit = of.section.at(at).fit;
+  if (fit != build::Fit::fits && fit != build::Fit::fits_if_footing) return 0.0;
+  return shareOf(part, build::fitName(fit)) * shareUpTo(part, of.section.read(at).dig_m);
 }
 
 double pointsOf(const Scored& of, const ScorePart& part, Place place,
@@ -88,8 +121,9 @@ double pointsOf(const Scored& of, const ScorePart& part, Place place,
     case PartKind::reach:
       return part.weight * reachShare(of, part, place);
     case PartKind::supply:
+      return part.weight * supplyShare(of, part, place);
     case PartKind::pipe:
-      break;
+      return part.weight * holeShare(of, part, place);
   }
   return 0.0;
 }
@@ -105,6 +139,32 @@ Message reachReason(const ReachAlong* reach, Place place) {
   if (!read.chance) return Message("score.reach", {floor, target});
   return Message("score.reach-chance",
                  {floor, target, base::percent("whole", 100.0 * read.chance->whole_floor)});
+}
+
+Message supplyReason(const Scored& of, Place place) {
+  if (of.site.job.plan.supplies.empty()) return Message("score.supply-not-drawn");
+  if (of.cable == nullptr) return Message("score.supply-not-yet");
+  const auto length = of.cable->length_m(of.site.perimeter.wrapped(place));
+  if (!length) return Message("score.supply-no-way");
+  return Message("score.supply", {base::metres("length", *length)});
+}
+
+Message holeReason(const Scored& of, Place place) {
+  const Place at = of.site.perimeter.wrapped(place);
+  const build::SectionNode node = of.section.read(at);
+  const base::Arg dig = base::metres("dig", node.dig_m);
+  switch (of.section.at(at).fit) {
+    case build::Fit::fits:
+      return Message("score.hole-fits", {dig});
+    case build::Fit::fits_if_footing:
+      if (!node.footing_top_m) break;
+      return Message("score.hole-if", {base::metres("top", *node.footing_top_m), dig});
+    case build::Fit::never:
+      return Message("score.hole-never");
+    case build::Fit::not_cored:
+      break;
+  }
+  return Message("score.hole-not-cored");
 }
 
 Message reasonOf(const Scored& of, const ScorePart& part, Place place, const Margin* least) {
@@ -126,8 +186,11 @@ Message reasonOf(const Scored& of, const ScorePart& part, Place place, const Mar
     case PartKind::reach:
       return reachReason(of.reach, place);
     case PartKind::supply:
+      if (!part.none_at_m) break;
+      return supplyReason(of, place);
     case PartKind::pipe:
-      break;
+      if (!part.none_at_m) break;
+      return holeReason(of, place);
   }
   return Message("score.not-judged");
 }
@@ -242,7 +305,7 @@ double scoreTotal(const Scored& of, Place place, std::optional<double> least_m, 
   double points = 0.0;
   double weight = 0.0;
   for (const ScorePart& part : of.site.sheet.score) {
-    if (!isJudged(of, part.kind)) continue;
+    if (!isJudged(of, part)) continue;
     points += pointsOf(of, part, place, least_m);
     weight += part.weight;
   }
@@ -256,7 +319,7 @@ Score scoreOf(const Scored& of, Place place, const Margin* least, int advisories
   Score score;
   score.complete = true;
   for (const ScorePart& part : of.site.sheet.score) {
-    const bool judged = isJudged(of, part.kind);
+    const bool judged = isJudged(of, part);
     score.complete = score.complete && judged;
     score.parts.push_back({part.kind, part.title, pointsOf(of, part, place, least_m), part.weight,
                            judged, reasonOf(of, part, place, least)});

@@ -21,7 +21,9 @@ std::optional<double> leastBindingMargin_m(const rules::Site& site, Place place)
 /// What a score is made of.
 struct Scored {
   const rules::Site& site;
-  const ReachAlong* reach = nullptr;  ///< fits the site's wall; nullptr: not known
+  const build::SectionAlong& section;
+  const ReachAlong* reach = nullptr;         ///< fits the site's wall; nullptr: not known
+  const build::CableAlong* cable = nullptr;  ///< of this site; nullptr: not known
 };
 
 /// Score of a place whose least binding margin and advisories are known.

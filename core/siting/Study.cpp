@@ -6,6 +6,7 @@
 #include "base/Contract.h"
 #include "build/Discharge.h"
 #include "build/Run.h"
+#include "build/SectionAlong.h"
 #include "plan/KindNames.h"
 #include "plan/PlanCheck.h"
 #include "siting/BestPlaces.h"
@@ -192,9 +193,27 @@ Study Study::withReach(std::shared_ptr<const ReachAlong> reach, RankBy rank) con
   auto places = std::make_shared<Places>();
   if (reach && reach->fits(perimeter())) places->reach = std::move(reach);
   places->rank = rank;
+  places->cable = m_places->cable;
   Study study = *this;
   study.m_places = places;
   return study;
+}
+
+Study Study::withCable(std::shared_ptr<const build::CableAlong> cable) const {
+  auto places = std::make_shared<Places>();
+  places->reach = m_places->reach;
+  places->rank = m_places->rank;
+  places->cable = std::move(cable);
+  Study study = *this;
+  study.m_places = places;
+  return study;
+}
+
+const build::SectionAlong& Study::section() const {
+  std::call_once(m_data->section_once, [this] {
+    m_data->section = std::make_shared<const build::SectionAlong>(build::SectionAlong::of(site()));
+  });
+  return *m_data->section;
 }
 
 const std::vector<BestPlace>& Study::best() const {
@@ -275,7 +294,7 @@ Assessment Study::assess(Place place, const std::string& sump) const {
   a.close = std::any_of(a.margins.begin(), a.margins.end(), [&](const Margin& m) {
     return m.close && sheet().find(m.rule)->severity == rules::Severity::binding;
   });
-  a.score = scoreOf({site(), reach()}, a.place, leastBinding(site(), a.margins),
+  a.score = scoreOf({site(), section(), reach(), cable()}, a.place, leastBinding(site(), a.margins),
                     advisoriesIn(a.findings));
   a.rooms_behind = roomsBehindAt(site(), a.place);
   a.thickness_assumed = perimeter().edgeAt(a.place).thickness_assumed;
@@ -291,7 +310,8 @@ double Study::scoreAt(Place place) const {
     const FindingSpan& span = spans()[static_cast<std::size_t>(i)];
     if (span.finding.weight == Weight::advisory && holds(span, at.chainage_m)) ++advisories;
   }
-  return scoreTotal({site(), reach()}, at, leastBindingMargin_m(site(), at), advisories);
+  return scoreTotal({site(), section(), reach(), cable()}, at, leastBindingMargin_m(site(), at),
+                    advisories);
 }
 
 State Study::stateAt(Place place) const {

@@ -20,6 +20,11 @@
 #include "rules/Judge.h"
 #include "rules/RuleSheet.h"
 
+namespace sumpwright::build {
+class CableAlong;    // build/CableAlong.h
+class SectionAlong;  // build/SectionAlong.h
+}  // namespace sumpwright::build
+
 namespace sumpwright::siting {
 
 using perimeter::Place;
@@ -134,7 +139,13 @@ class Study {
   /// looked for anew. Cheap: all else is shared. nullptr, or one that does not fit this wall (the
   /// plan moved on): none, and that part of the score is left out, with its reason.
   Study withReach(std::shared_ptr<const ReachAlong> reach, RankBy rank = RankBy::score) const;
+  /// The same, its part on the supply judged by the length of cable along this wall; keeps reach
+  /// and rank. Contract: made for this study's site, or nullptr.
+  Study withCable(std::shared_ptr<const build::CableAlong> cable) const;
   const ReachAlong* reach() const { return m_places->reach.get(); }
+  const build::CableAlong* cable() const { return m_places->cable.get(); }
+  /// Where a hole can be built; worked out when it is first asked for, from any thread.
+  const build::SectionAlong& section() const;
   RankBy rankedBy() const { return m_places->rank; }
 
   const rules::Site& site() const { return m_data->site; }
@@ -152,7 +163,7 @@ class Study {
   /// Runs of one state, joined over chainage 0, in order of ring and chainage.
   std::vector<Run> runs() const;
   /// Runs that nothing refuses and where nothing is unknown but what the program cannot judge yet
-  /// (a riser's outlet, a distance along a string); joined over chainage 0.
+  /// (a riser's outlet); joined over chainage 0.
   std::vector<Run> runsLeftOpen() const;
   /// Length of wall in each state over all rings, by State.
   std::vector<double> lengths_m() const;
@@ -189,11 +200,14 @@ class Study {
     double accuracy_m = 0.0;
     mutable std::mutex others_lock;
     mutable std::map<std::string, std::shared_ptr<const Data>> others;  ///< by sump
+    mutable std::once_flag section_once;
+    mutable std::shared_ptr<const build::SectionAlong> section;
   };
   /// What changes with the reach, and what was looked for since.
   struct Places {
     std::shared_ptr<const ReachAlong> reach;
     RankBy rank = RankBy::score;
+    std::shared_ptr<const build::CableAlong> cable;
     mutable std::once_flag best_once;
     mutable std::vector<BestPlace> best;
     mutable std::once_flag least_bad_once;

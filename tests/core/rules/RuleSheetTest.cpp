@@ -92,6 +92,7 @@ TEST(RuleSheet, EveryFigureThatIsUsedHasASource) {
       sources.push_back(part.source);
       if (part.full_at_m) sources.push_back(part.full_at_m->source);
       if (part.full_at_share) sources.push_back(part.full_at_share->source);
+      if (part.none_at_m) sources.push_back(part.none_at_m->source);
     }
     for (const Rule& rule : sheet.rules) {
       sources.push_back(rule.source);
@@ -156,6 +157,7 @@ TEST(RuleSheet, IrishSheetIsTheAgreedTable) {
       {"free-depth", {dig}, 0.9, Mark::common_practice, binding, true, E::consent, false},
       {"free-depth-tight", {dig}, 1.2, Mark::common_practice, advisory, false, E::reason, true},
       {"outside-ground", {dig}, -1, Mark::own, binding, true, E::consent, true},
+      {"hole", {hole}, -1, Mark::own, binding, true, E::engineers_note, false},
       {"sump-floor", {void_}, -1, Mark::own, advisory, false, E::reason, true},
       {"front", {hole, fan}, -1, Mark::own, advisory, false, E::reason, true},
       {"rear-or-gable", {hole}, -1, Mark::own, preference, false, E::reason, false},
@@ -400,6 +402,10 @@ TEST(RuleSheetProblems, OneSumpsFloorNeedsAFigureAndIsOfItsKindAlone) {
   EXPECT_EQ(
       changed([](Json& s) { ruleOf(s, "front")["most_m"] = ruleOf(s, "sump-floor")["most_m"]; }),
       Found{"sheet.unknown-key " + pointerTo("front", "/most_m")});
+  EXPECT_EQ(changed([](Json& s) { ruleOf(s, "cable")["enabled"] = true; }),
+            Found{"sheet.no-figure " + pointerTo("cable", "/most_m")});
+  EXPECT_EQ(changed([](Json& s) { s["score"][3]["none_at_m"]["value"] = 1.0; }),
+            Found{"sheet.no-figure /score/3/full_at_m"});
   EXPECT_EQ(changed([](Json& s) { s["score"][0]["full_at_share"]["value"] = 1.5; }),
             Found{"sheet.out-of-range /score/0/full_at_share/value"});
 }

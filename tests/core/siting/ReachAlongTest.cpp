@@ -202,10 +202,10 @@ TEST(ReachAlong, TheScoreCountsItAndSaysWhy) {
     EXPECT_NEAR(part.points, part.weight * std::min(1.0, read.floor / 0.95), 1e-9);
     EXPECT_EQ(part.reason.id, read.on_floor ? "score.reach" : "score.reach-off-floor");
     EXPECT_DOUBLE_EQ(a.score.total, study.scoreAt({0, s}));
-    // 45 points were judged without it (margin, wall, room), 80 with it.
+    // 55 points were judged without it (margin, wall, room, hole), 90 with it.
     const Score& before = bare.assess({0, s}).score;
     if (before.advisory_cost == 0.0) {
-      EXPECT_NEAR(80.0 * a.score.total, 45.0 * before.total + 100.0 * part.points, 1e-6);
+      EXPECT_NEAR(90.0 * a.score.total, 55.0 * before.total + 100.0 * part.points, 1e-6);
     }
   }
   // What was there before does not know it.

@@ -1,5 +1,8 @@
 // The Irish sheet's parts: reach 35, margin 20 (full at 0.60 m), wall 15, supply 10, room 10, pipe
-// 10. Judged so far: margin, wall, room: 45, scaled to 100. An advisory costs 15.
+// 10. Without reach and cable, and with the figures of the hole taken out, margin, wall and room
+// are judged: 45, scaled to 100. An advisory costs 15.
+#include "build/CableAlong.h"
+#include "build/SectionAlong.h"
 #include "core/siting/Studied.h"
 
 namespace sumpwright::siting {
@@ -9,7 +12,18 @@ namespace {
 using plan::RoomUse;
 using support::PlanBuilder;
 
-double total(const plan::Job& job, double s) { return studied(job).assess({0, s}).score.total; }
+Study withoutHole(const plan::Job& job) {
+  rules::RuleSheet sheet = support::builtInSheet("ie-practice");
+  for (rules::ScorePart& part : sheet.score) part.none_at_m.reset();
+  return studied(job, sheet);
+}
+
+double total(const plan::Job& job, double s) { return withoutHole(job).assess({0, s}).score.total; }
+
+const ScoredPart& partOf(const Assessment& a, rules::PartKind kind) {
+  return *std::find_if(a.score.parts.begin(), a.score.parts.end(),
+                       [&](const ScoredPart& part) { return part.kind == kind; });
+}
 
 TEST(Score, EverythingBestIsAHundred) {
   // Gable, living room behind, 3.9 m to the nearest corner.
@@ -24,7 +38,7 @@ TEST(Score, MarginEarnsInProportion) {
 
 // Front: 0 of 15, and advised against: (20 + 0 + 10) / 45 less 15.
 TEST(Score, FrontEarnsNothingAndCostsAnAdvisory) {
-  const Assessment a = studied(PlanBuilder::rectangle()).assess({0, 5.0});
+  const Assessment a = withoutHole(PlanBuilder::rectangle()).assess({0, 5.0});
   EXPECT_NEAR(a.score.total, 100.0 * 30 / 45 - 15, 1e-9);
   EXPECT_EQ(a.score.advisory_cost, 15.0);
   EXPECT_EQ(a.sentence.id, "verdict.advised");
@@ -55,11 +69,59 @@ TEST(Score, PartsNotYetJudgedAreLeftOutAndSaid) {
   for (const ScoredPart& part : score.parts) {
     if (part.judged) judged += part.weight;
     const bool left_out =
-        part.reason.id == "score.not-judged" || part.reason.id == "score.reach-not-yet";
+        part.reason.id == "score.supply-not-drawn" || part.reason.id == "score.reach-not-yet";
     EXPECT_EQ(part.judged, !left_out) << part.title;
     EXPECT_LE(part.points, part.weight);
   }
-  EXPECT_EQ(judged, 45.0);
+  EXPECT_EQ(judged, 55.0);
+}
+
+TEST(Score, TheHoleEarnsByWhetherItFitsAndByTheDig) {
+  plan::Job job = PlanBuilder::rectangle();
+  job.house.screed_m = 0.065;
+  job.house.insulation_m = 0.1;
+  job.house.footing_top_low_m = job.house.footing_top_high_m = -0.75;
+  const auto hole = [&] { return partOf(studied(job).assess({0, 14.0}), rules::PartKind::pipe); };
+  const Study study = studied(job);
+  const double dig = study.section().read({0, 14.0}).dig_m;
+  ASSERT_GT(dig, 0.3);
+  ASSERT_LT(dig, 1.2);
+  EXPECT_EQ(hole().reason.id, "score.hole-fits");
+  EXPECT_NEAR(hole().points, 10.0 * (1.2 - dig) / 0.9, 1e-9);
+  // A footing that may stand too high: 0.6 of it, and of a dig of its own.
+  job.house.footing_top_high_m = -0.35;
+  const build::SectionNode node = studied(job).section().read({0, 14.0});
+  EXPECT_EQ(hole().reason.id, "score.hole-if");
+  EXPECT_NEAR(hole().points, 6.0 * (1.2 - node.dig_m) / 0.9, 1e-9);
+  job.house.footing_top_low_m = job.house.footing_top_high_m = -0.2;
+  EXPECT_EQ(hole().reason.id, "score.hole-never");
+  EXPECT_EQ(hole().points, 0.0);
+}
+
+TEST(Score, TheCableEarnsByItsLengthOnceItIsThere) {
+  const plan::Job job = PlanBuilder::rectangle().supply("s", plan::SupplyKind::socket, {9.6, 4.0});
+  const Study bare = studied(job);
+  EXPECT_EQ(partOf(bare.assess({0, 14.0}), rules::PartKind::supply).reason.id,
+            "score.supply-not-yet");
+  const auto cable = std::make_shared<const build::CableAlong>(build::CableAlong::of(bare.site()));
+  const Study study = bare.withCable(cable);
+  for (double s = 0.4; s < 36.0; s += 1.7) {
+    const auto length = cable->length_m({0, s});
+    ASSERT_TRUE(length) << s;
+    const Assessment a = study.assess({0, s});
+    const ScoredPart& part = partOf(a, rules::PartKind::supply);
+    EXPECT_TRUE(part.judged);
+    EXPECT_NEAR(part.points, 10.0 * std::clamp((25.0 - *length) / 22.0, 0.0, 1.0), 1e-9);
+    EXPECT_EQ(part.reason.id, "score.supply");
+    EXPECT_DOUBLE_EQ(study.scoreAt({0, s}), a.score.total);
+  }
+  // Beside the socket it is shorter than across the house, and the best place moves there.
+  EXPECT_LT(*cable->length_m({0, 14.0}), *cable->length_m({0, 32.0}));
+  // Reach and cable are kept together.
+  EXPECT_EQ(study.withReach(nullptr).cable(), cable.get());
+  EXPECT_EQ(partOf(studied(PlanBuilder::rectangle()).assess({0, 14.0}), rules::PartKind::supply)
+                .reason.id,
+            "score.supply-not-drawn");
 }
 
 TEST(Score, StaysBetweenNothingAndAHundred) {

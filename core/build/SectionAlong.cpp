@@ -1,0 +1,239 @@
+#include "build/SectionAlong.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string_view>
+#include <utility>
+
+#include "base/Contract.h"
+#include "build/SectionWords.h"
+#include "rules/Spans.h"
+
+namespace sumpwright::build {
+
+namespace {
+
+using base::Message;
+using perimeter::Edge;
+using rules::FindingSpan;
+using rules::Rule;
+using rules::Site;
+
+constexpr double kSliver_m = 1e-9;  // shorter pieces are rounding
+
+/// Assumptions that decide whether a hole fits; what the drill and the fill are does not.
+bool decides(const Assumption& one) {
+  static constexpr std::array<std::string_view, 9> kIds{
+      "section.assumed.floor",         "section.assumed.screed", "section.assumed.insulation",
+      "section.assumed.slab",          "section.assumed.ground", "section.assumed.dpc",
+      "section.assumed.barrier-level", "section.assumed.wall",   "section.assumed.footing"};
+  return std::find(kIds.begin(), kIds.end(), one.what.id) != kIds.end();
+}
+
+/// What is known of one place.
+struct Taken {
+  Fit fit = Fit::never;
+  Start start = Start::below_ground;
+  std::optional<Tightest> clash;
+  bool assumed = false;
+  bool slopes = false;
+  SectionNode node;
+  bool isLike(const Taken& other) const {
+    const auto pair = [](const Taken& t) {
+      return t.clash ? std::optional(std::pair(t.clash->upper, t.clash->lower)) : std::nullopt;
+    };
+    return fit == other.fit && start == other.start &&
+           (fit != Fit::never || pair(*this) == pair(other));
+  }
+};
+
+class AlongMaker {
+ public:
+  explicit AlongMaker(const Site& site) : m_site(site) {}
+
+  std::vector<SectionPiece> made() {
+    for (int ring = 0; ring < m_site.perimeter.ringCount(); ++ring) {
+      for (const Edge& edge : m_site.perimeter.edges(ring)) addEdge(edge);
+    }
+    return std::move(m_pieces);
+  }
+
+ private:
+  Taken take(const Edge& edge, double s) const {
+    const DrillSection section = drillSection(m_site, {edge.ring, s}, {});
+    Taken taken;
+    taken.fit = section.fit;
+    taken.start = section.start;
+    if (section.fit == Fit::never) taken.clash = section.clash;
+    taken.assumed = std::any_of(section.up.assumed.begin(), section.up.assumed.end(), decides);
+    taken.slopes = section.up.ground_slope != 0.0;
+    taken.node = {s, std::max(0.0, section.dig_m), std::nullopt};
+    if (section.fit == Fit::fits_if_footing) taken.node.footing_top_m = section.footing_top_m;
+    return taken;
+  }
+
+  /// Chainages between which neither the floor behind nor the fall of the ground changes.
+  std::vector<double> cuts(const Edge& edge) const {
+    std::vector<double> all{edge.start_m, edge.end_m()};
+    for (const perimeter::Span& span : m_site.zones_behind[static_cast<std::size_t>(edge.ring)]
+                                                          [static_cast<std::size_t>(edge.edge)]) {
+      all.push_back(span.from_m);
+      all.push_back(span.to_m);
+    }
+    for (const plan::GroundPoint& point : m_site.perimeter.wall(edge).ground_points) {
+      all.push_back(edge.start_m + point.offset_m);
+    }
+    for (double& s : all) s = std::clamp(s, edge.start_m, edge.end_m());
+    std::sort(all.begin(), all.end());
+    return all;
+  }
+
+  void addEdge(const Edge& edge) {
+    const std::vector<double> all = cuts(edge);
+    for (std::size_t k = 1; k < all.size(); ++k) {
+      if (all[k] - all[k - 1] > kSliver_m) addPart(edge, all[k - 1], all[k]);
+    }
+  }
+
+  void addPart(const Edge& edge, double from, double to) {
+    const Taken middle = take(edge, 0.5 * (from + to));
+    if (!middle.slopes) {
+      add(edge, from, to, middle, {at(middle, from), at(middle, to)});
+      return;
+    }
+    const int steps = std::max(2, static_cast<int>(std::ceil((to - from) / kSlopeStep_m)));
+    const double hair = std::min(kSectionEnd_m, 0.01 * (to - from));
+    Taken last = take(edge, from + hair);
+    double begun = from;
+    std::vector<SectionNode> nodes{at(last, from)};
+    for (int k = 1; k <= steps; ++k) {
+      const double s = k == steps ? to - hair : from + (to - from) * k / steps;
+      Taken next = take(edge, s);
+      if (!last.isLike(next)) {
+        auto [before, after] = changeBetween(edge, last, next);
+        const double end = 0.5 * (before.node.chainage_m + after.node.chainage_m);
+        nodes.push_back(at(before, end));
+        add(edge, begun, end, before, std::move(nodes));
+        begun = end;
+        nodes = {at(after, end)};
+      }
+      nodes.push_back(next.node);
+      last = std::move(next);
+    }
+    nodes.back().chainage_m = to;
+    add(edge, begun, to, last, std::move(nodes));
+  }
+
+  std::pair<Taken, Taken> changeBetween(const Edge& edge, Taken low, Taken high) const {
+    while (high.node.chainage_m - low.node.chainage_m > kSectionEnd_m) {
+      const Taken middle = take(edge, 0.5 * (low.node.chainage_m + high.node.chainage_m));
+      (middle.isLike(low) ? low : high) = middle;
+    }
+    return {low, high};
+  }
+
+  static SectionNode at(const Taken& taken, double s) {
+    SectionNode node = taken.node;
+    node.chainage_m = s;
+    return node;
+  }
+
+  void add(const Edge& edge, double from, double to, const Taken& taken,
+           std::vector<SectionNode> nodes) {
+    SectionPiece piece{edge.ring,   edge.edge,   from,          to, taken.fit,
+                       taken.start, taken.clash, taken.assumed, {}};
+    piece.nodes = std::move(nodes);
+    m_pieces.push_back(std::move(piece));
+  }
+
+  const Site& m_site;
+  std::vector<SectionPiece> m_pieces;
+};
+
+Message neverReason(const SectionPiece& piece) {
+  if (!piece.clash) return Message("rule.section-no-fall");
+  return Message(piece.assumed ? "rule.section-assumed" : "rule.section-never",
+                 {base::phrase("upper", limitWords(piece.clash->upper)),
+                  base::phrase("lower", limitWords(piece.clash->lower))});
+}
+
+/// What the rule says of a piece, if anything.
+std::optional<rules::Finding> findingOf(const Rule& rule, const Site& site,
+                                        const SectionPiece& piece) {
+  const bool if_footing = piece.fit == Fit::fits_if_footing && rule.unknown_gates;
+  if (piece.fit != Fit::never && !if_footing) return std::nullopt;
+  const Edge& edge = site.perimeter.edges(piece.ring)[static_cast<std::size_t>(piece.edge)];
+  rules::Finding f = rules::makeFinding(
+      rule, site, -1, if_footing ? Message("rule.section-footing") : neverReason(piece));
+  f.thing = site.perimeter.wall(edge).id;
+  f.thing_label = site.perimeter.wallLabel(edge);
+  if (if_footing || piece.assumed) {
+    f.weight = rules::Weight::unknown;
+    f.waivable = {};
+  }
+  return f;
+}
+
+void sectionSpans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
+  if (rules::addUnjudged(rule, site, out)) return;
+  std::vector<std::pair<rules::Finding, std::vector<rules::RingSpan>>> found;
+  const SectionAlong along = SectionAlong::of(site);
+  for (const SectionPiece& piece : along.pieces()) {
+    const auto f = findingOf(rule, site, piece);
+    if (!f) continue;
+    if (found.empty() || found.back().first != *f) found.push_back({*f, {}});
+    found.back().second.push_back({piece.ring, piece.from_m, piece.to_m, true});
+  }
+  for (auto& [f, where] : found) {
+    rules::addSpans(rule, site, -1, f, rules::joinSpans(std::move(where)), out);
+  }
+}
+
+std::optional<rules::Nearest> sectionNearest(const Rule&, const Site&, perimeter::Place) {
+  return std::nullopt;
+}
+
+std::optional<double> sectionLeast(const Rule&, const Site&, const rules::Thing&, int, double,
+                                   double) {
+  return std::nullopt;
+}
+
+}  // namespace
+
+SectionAlong SectionAlong::of(const Site& site) {
+  SectionAlong along;
+  along.m_pieces = AlongMaker(site).made();
+  return along;
+}
+
+const SectionPiece& SectionAlong::at(perimeter::Place place) const {
+  SUMPWRIGHT_REQUIRE(!m_pieces.empty());
+  const auto after = std::upper_bound(
+      m_pieces.begin(), m_pieces.end(), place, [](perimeter::Place p, const SectionPiece& piece) {
+        return std::pair(p.ring, p.chainage_m) < std::pair(piece.ring, piece.from_m);
+      });
+  return after == m_pieces.begin() ? m_pieces.front() : *(after - 1);
+}
+
+SectionNode SectionAlong::read(perimeter::Place place) const {
+  const SectionPiece& piece = at(place);
+  const auto high =
+      std::find_if(piece.nodes.begin() + 1, piece.nodes.end() - 1,
+                   [&](const SectionNode& node) { return node.chainage_m >= place.chainage_m; });
+  const SectionNode& a = *(high - 1);
+  const SectionNode& b = *high;
+  const double apart = b.chainage_m - a.chainage_m;
+  const double share =
+      apart > 0.0 ? std::clamp((place.chainage_m - a.chainage_m) / apart, 0.0, 1.0) : 0.0;
+  SectionNode node{place.chainage_m, a.dig_m + share * (b.dig_m - a.dig_m), std::nullopt};
+  if (a.footing_top_m && b.footing_top_m) {
+    node.footing_top_m = *a.footing_top_m + share * (*b.footing_top_m - *a.footing_top_m);
+  }
+  return node;
+}
+
+const rules::RuleJudge kDrillSection{rules::RuleKind::section, sectionSpans, sectionNearest,
+                                     sectionLeast};
+
+}  // namespace sumpwright::build

@@ -1,0 +1,65 @@
+// The cable along the wall, against a route at every place. Houses are invented.
+
+#include <gtest/gtest.h>
+
+#include "build/CableAlong.h"
+#include "core/build/Sites.h"
+#include "support/Seed.h"
+
+namespace sumpwright::build {
+
+namespace {
+
+using support::PlanBuilder;
+
+plan::Job withSocket() {
+  return PlanBuilder::lShape().supply("s", plan::SupplyKind::socket, {3.0, 0.5});
+}
+
+TEST(CableAlong, ReadsBetweenRoutesAMetreApart) {
+  const rules::Site site = siteOf(withSocket());
+  const CableAlong along = CableAlong::of(site);
+  support::Random random(support::baseSeed());
+  for (int k = 0; k < 40; ++k) {
+    CableAsk ask;
+    ask.fan = {0, random.uniform(0.0, site.perimeter.length_m(0))};
+    const auto there = cableLength_m(site, ask);
+    const auto read = along.length_m(ask.fan);
+    ASSERT_EQ(there.has_value(), read.has_value()) << ask.fan.chainage_m;
+    if (there) {
+      EXPECT_NEAR(*read, *there, 0.5 * kCableStep_m) << ask.fan.chainage_m;
+    }
+  }
+}
+
+TEST(CableAlong, TheRuleObjectsWhereTheCableIsTooLong) {
+  const rules::Site site = siteOf(withSocket());
+  rules::Site judged = site;
+  std::vector<rules::FindingSpan> out;
+  for (rules::Rule& rule : judged.sheet.rules) {
+    if (rule.kind != rules::RuleKind::supply) continue;
+    rule.enabled = true;
+    rule.most_m = rules::Figure{8.0, {base::Mark::own, "test"}};
+    kSupply.spans(rule, judged, out);
+  }
+  ASSERT_FALSE(out.empty());
+  const CableAlong along = CableAlong::of(site);
+  for (double s = 0.033; s < site.perimeter.length_m(0); s += 0.1) {
+    const double length = *along.length_m({0, s});
+    if (std::abs(length - 8.0) < 1e-3) continue;
+    bool held = false;
+    for (const rules::FindingSpan& span : out) held = held || (span.from_m < s && s < span.to_m);
+    EXPECT_EQ(held, length > 8.0) << s;
+  }
+  EXPECT_EQ(out[0].finding.reason.id, "rule.supply-far");
+  EXPECT_EQ(out[0].finding.weight, rules::Weight::advisory);
+}
+
+TEST(CableAlong, WithoutASupplyThereIsNone) {
+  const rules::Site site = siteOf(PlanBuilder::rectangle());
+  EXPECT_FALSE(CableAlong::of(site).length_m({0, 5.0}));
+}
+
+}  // namespace
+
+}  // namespace sumpwright::build
