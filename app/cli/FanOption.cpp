@@ -29,12 +29,12 @@ base::Result<ChosenFan> fanOfFile(const std::string& path, const std::string& id
 
 }  // namespace
 
-void addFanOption(CLI::App& command, std::string& fan) {
+void addFanOption(CLI::App& command, std::string& fan, const std::string& otherwise) {
   command
       .add_option("--fan", fan,
                   "Fan by its id, or a fan table's file (FILE#ID where it has several)")
       ->type_name("ID|FILE")
-      ->capture_default_str();
+      ->default_str(otherwise);
 }
 
 base::Result<ChosenFan> fanOf(const std::string& idOrFile) {

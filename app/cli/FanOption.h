@@ -12,8 +12,8 @@ namespace sumpwright::cli {
 /// A demo class of the default table (resources/fans).
 inline constexpr const char* kUsualFan = "demo-medium";
 
-/// Adds --fan.
-void addFanOption(CLI::App& command, std::string& fan);
+/// Adds --fan; `otherwise`: what is taken without it, in words.
+void addFanOption(CLI::App& command, std::string& fan, const std::string& otherwise = kUsualFan);
 
 struct ChosenFan {
   airflow::Fan fan;

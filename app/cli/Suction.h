@@ -15,6 +15,15 @@ namespace sumpwright::cli {
 nlohmann::ordered_json suctionJson(const siting::Study& study, const siting::SuctionSystem& system,
                                    const siting::SuctionAnswer& answer);
 
+/// Parts of suctionJson(): the ground fitted to the job's tests, one fan's legs (null where there
+/// are none), lines for the papers.
+nlohmann::ordered_json measuredJson(const siting::Study& study,
+                                    const siting::SuctionAnswer& answer);
+nlohmann::ordered_json sharedFanJson(const siting::Study& study,
+                                     const siting::SuctionAnswer& answer);
+nlohmann::ordered_json paperLinesJson(const siting::Study& study,
+                                      const siting::SuctionAnswer& answer);
+
 void printSuction(const siting::Study& study, const siting::SuctionSystem& system,
                   const siting::SuctionAnswer& answer, std::ostream& out);
 

@@ -15,6 +15,7 @@
 #include "cli/Load.h"
 #include "cli/Problems.h"
 #include "cli/Suction.h"
+#include "files/FanTables.h"
 #include "files/JobFile.h"
 #include "plan/KindNames.h"
 
@@ -25,10 +26,12 @@ namespace {
 struct SuctionChoice {
   StudyChoice study;
   std::string at;
-  std::string fan = kUsualFan;
+  std::string fan;
   std::string fill;
   std::string grid;
-  suction::Target target;
+  std::optional<double> target;
+  std::optional<double> limit;
+  bool no_tests = false;
   int draws = 64;
   bool places = false;
   bool json = false;
@@ -50,11 +53,17 @@ suction::Going progressOn(const Console& console) {
   };
 }
 
-siting::SuctionOptions suctionOptions(const SuctionChoice& choice, const Console& console) {
-  siting::SuctionOptions options;
+siting::SuctionOptions suctionOptions(const SuctionChoice& choice, const plan::Job& job,
+                                      const Console& console) {
+  siting::SuctionOptions options = siting::suctionOptionsOf(job);
   if (!choice.at.empty()) options.at = placeOf(choice.at);
   if (!choice.fill.empty()) options.fill = plan::valueOf<plan::Fill>(choice.fill);
-  options.target = choice.target;
+  if (choice.target) {
+    options.target.design_pa = *choice.target;
+    if (!choice.limit) options.target.limit_pa = std::min(options.target.limit_pa, *choice.target);
+  }
+  if (choice.limit) options.target.limit_pa = *choice.limit;
+  options.use_tests = !choice.no_tests;
   options.draws = choice.draws;
   options.along = choice.places;
   options.threads =
@@ -75,12 +84,20 @@ void writeSuction(const SuctionChoice& choice, const siting::Study& study,
   console.out << suctionJson(study, system, answer).dump(2, ' ', false, Handler::replace) << '\n';
 }
 
+/// The fan asked for, else the job's.
+base::Result<ChosenFan> fanFor(const SuctionChoice& choice, const plan::Job& job) {
+  if (!choice.fan.empty()) return fanOf(choice.fan);
+  auto picked = files::pickedFan(job.design.fan);
+  if (!picked.ok()) return picked.problems();
+  return ChosenFan{std::move(picked->fan), picked->invented};
+}
+
 void runSuction(const SuctionChoice& choice, Console& console) {
-  const auto fan = fanOf(choice.fan);
-  if (!fan.ok()) return decline(choice.study.job, fan.problems(), console);
   const std::optional<siting::Study> made = study(choice.study, console);
   if (!made) return;
-  const siting::SuctionOptions options = suctionOptions(choice, console);
+  const auto fan = fanFor(choice, made->job());
+  if (!fan.ok()) return decline(choice.study.job, fan.problems(), console);
+  const siting::SuctionOptions options = suctionOptions(choice, made->job(), console);
   if (options.at) {
     if (const auto bad = noSuchPlace(*options.at, *made)) {
       return refusePlace(choice.study.job, *bad, console);
@@ -93,16 +110,19 @@ void runSuction(const SuctionChoice& choice, Console& console) {
 }
 
 void addGroundOptions(CLI::App& command, SuctionChoice& choice) {
-  command.add_option("--target", choice.target.design_pa, "Suction asked for everywhere, pascals")
-      ->check(CLI::Range(0.1, 100.0))
-      ->type_name("PA")
-      ->capture_default_str();
   command
-      .add_option("--limit", choice.target.limit_pa,
-                  "Least suction that counts as held, pascals, no more than the target")
+      .add_option("--target", choice.target,
+                  "Suction asked for everywhere, pascals; without it the job's, else 5")
       ->check(CLI::Range(0.1, 100.0))
-      ->type_name("PA")
-      ->capture_default_str();
+      ->type_name("PA");
+  command
+      .add_option("--limit", choice.limit,
+                  "Least suction that counts as held, pascals, no more than the target; without it "
+                  "the job's, else 1")
+      ->check(CLI::Range(0.1, 100.0))
+      ->type_name("PA");
+  command.add_flag("--no-tests", choice.no_tests,
+                   "Leaves the job's pressure tests out of the prediction");
   command.add_option("--fill", choice.fill, "What lies under the slab instead of the job's word")
       ->check(CLI::IsMember({"clean_stone", "graded", "none", "unknown"}))
       ->type_name("KIND");
@@ -121,7 +141,7 @@ void addSuction(CLI::App& program, Console& console) {
   addStudyOptions(*command, choice->study);
   command->add_flag("--json", choice->json, "As JSON (sumpwright.suction/1)");
   addAtOption(*command, choice->at);
-  addFanOption(*command, choice->fan);
+  addFanOption(*command, choice->fan, "the job's, else " + std::string(files::kFanUnchosen));
   addGroundOptions(*command, *choice);
   command->add_flag("--places", choice->places,
                     "Also the best places by chance of reaching the whole floor");

@@ -76,6 +76,7 @@ struct SuctionWriter {
     SuctionRow rows = SuctionRow::array();
     for (const airflow::LegDuty& leg : duty.legs) {
       rows.push_back({{"flow_m3_s", leg.ground.m3PerS()},
+                      {"leak_m3_s", leg.leak.m3PerS()},
                       {"pit_pa", leg.pit.pa()},
                       {"speed_m_s", leg.speed_m_s}});
     }
@@ -161,7 +162,16 @@ struct SuctionWriter {
             {"held", answer.thumb.applies ? SuctionRow(answer.thumb.held) : SuctionRow()},
             {"area_m2", answer.thumb.area_m2},
             {"farthest_m", answer.thumb.farthest_m},
-            {"sentence", say(answer.thumb.sentence)}};
+            {"sentence", say(answer.thumb.sentence)},
+            {"mark", base::kMarkNames[static_cast<std::size_t>(answer.thumb.source.mark)]},
+            {"source", answer.thumb.source.text}};
+  }
+
+  SuctionRow leak() const {
+    if (!answer.leak) return {};
+    return {{"reach", reach(answer.leak->reach)},
+            {"legs", legs(answer.leak->duty)},
+            {"sentence", say(answer.leak->sentence)}};
   }
 
   SuctionRow assumptions() const {
@@ -201,6 +211,10 @@ nlohmann::ordered_json suctionJson(const siting::Study& study, const siting::Suc
       {"rule_of_thumb", has ? writer.thumb() : SuctionRow()},
       {"remarks", writer.said(answer.remarks)},
       {"assumptions", writer.assumptions()},
+      {"measured", measuredJson(study, answer)},
+      {"leak", writer.leak()},
+      {"shared_fan", sharedFanJson(study, answer)},
+      {"lines", paperLinesJson(study, answer)},
       {"cautions", writer.said(answer.cautions)},
       {"places", writer.places()}};
 }

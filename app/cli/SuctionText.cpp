@@ -44,8 +44,15 @@ struct SuctionPrinter {
     }
   }
 
+  void list(const char* head, const std::vector<base::Message>& lines) const {
+    if (lines.empty()) return;
+    out << '\n' << head << '\n';
+    for (const base::Message& one : lines) line(one);
+  }
+
   void middle() const {
-    out << "\nOn the middle guess at the ground\n";
+    out << (answer.fitted && answer.fitted->usable() ? "\nPredicted on the ground as fitted\n"
+                                                     : "\nOn the middle guess at the ground\n");
     for (const siting::MiddleCase& one : answer.middle) {
       if (!one.label.id.empty()) out << "  " << say(one.label) << ":\n  ";
       line(one.sentence);
@@ -106,17 +113,22 @@ void printSuction(const siting::Study& study, const siting::SuctionSystem& syste
   const SuctionPrinter printer{study, answer, out};
   printer.sumps();
   out << "Fan: " << system.fan.title << "\n\n" << printer.say(answer.verdict) << '\n';
+  if (answer.fitted) printer.list("What was measured", answer.fitted->sentences);
   if (answer.state == siting::SuctionState::answered) {
     printer.middle();
     printer.ranges();
     out << '\n';
     if (answer.second) out << printer.say(answer.second->sentence) << '\n';
     out << printer.say(answer.thumb.sentence) << '\n';
+    if (answer.leak) out << printer.say(answer.leak->sentence) << '\n';
+    printer.list("On one fan", answer.shared.sentences);
     printer.places();
   } else {
     for (const base::Message& remark : answer.remarks) printer.line(remark);
   }
   printer.assumptions();
+  printer.list("For the client", siting::suctionPaperLines(answer).client);
+  printer.list("For the crew", siting::suctionPaperLines(answer).crew);
   out << "\nBefore anybody relies on it\n";
   for (const base::Message& caution : answer.cautions) printer.line(caution);
 }

@@ -119,4 +119,51 @@ base::Result<LoadedFans> fanTableFromFile(const std::string& path) {
   return problems;
 }
 
+namespace {
+
+base::Result<PickedFan> ownCurve(const plan::FanPick& pick) {
+  std::vector<airflow::CurvePoint> points;
+  for (const plan::FanPickPoint& point : pick.points) {
+    points.push_back({base::Flow::ofM3PerS(point.flow_m3_s),
+                      base::Pressure::ofPa(point.pressure_pa), point.power_w});
+  }
+  auto curve =
+      airflow::FanCurve::through(std::move(points), airflow::kFanDensity_kg_m3, "/design/fan");
+  if (!curve.ok()) return curve.problems();
+  return PickedFan{
+      {pick.id, pick.title, "", {base::Mark::own, "The job's own curve"}, std::move(curve).value()},
+      false};
+}
+
+const airflow::Fan* fanIn(const std::vector<LoadedFans>& tables, const std::string& id,
+                          bool& invented) {
+  for (const LoadedFans& loaded : tables) {
+    const airflow::Fan* fan = loaded.table.find(id);
+    if (fan == nullptr) continue;
+    invented = loaded.table.invented;
+    return fan;
+  }
+  return nullptr;
+}
+
+}  // namespace
+
+base::Result<PickedFan> pickedFan(const plan::FanPick& pick) {
+  if (!pick.points.empty()) return ownCurve(pick);
+  FanTableList list;
+  if (pick.table.empty() || pick.id.empty()) {
+    list = availableFanTables();
+  } else {
+    auto table = fanTableById(pick.table);
+    if (!table.ok()) return table.problems();
+    list.tables.push_back(std::move(table).value());
+  }
+  const std::string id = pick.id.empty() ? kFanUnchosen : pick.id;
+  bool invented = false;
+  if (const airflow::Fan* fan = fanIn(list.tables, id, invented)) return PickedFan{*fan, invented};
+  base::Problems problems = list.problems;  // the one that is missing may stand in one of them
+  problems.push_back(fanProblem("file.no-fan", {base::text("fan", id)}));
+  return problems;
+}
+
 }  // namespace sumpwright::files

@@ -9,6 +9,7 @@
 
 #include "airflow/FanTable.h"
 #include "base/Result.h"
+#include "plan/Design.h"
 
 namespace sumpwright::files {
 
@@ -35,5 +36,18 @@ base::Result<LoadedFans> fanTableById(const std::string& id);
 
 /// The table in a file. Problems: file.* of the file, or file.fans-unusable and the table's own.
 base::Result<LoadedFans> fanTableFromFile(const std::string& path);
+
+struct PickedFan {
+  airflow::Fan fan;
+  bool invented = false;  ///< a demo class, no product
+};
+
+/// Taken where a design chooses none: a demo class of the default table (resources/fans).
+inline constexpr const char* kFanUnchosen = "demo-medium";
+
+/// The fan a design chooses: its own curve; else the fan of that id in the table it names, or in
+/// the first that has it; else kFanUnchosen. Its speed is not looked at. Problems: those of the
+/// table, of FanCurve (pointers into /design/fan), file.no-fan.
+base::Result<PickedFan> pickedFan(const plan::FanPick& pick);
 
 }  // namespace sumpwright::files

@@ -49,6 +49,10 @@ std::span<const Sentence> fileSentences() {
                          "taken in its place.")},
       {"file.firm-unusable",
        QT_TRANSLATE_NOOP("Sentences", "The firm's file {file} cannot be used: {reason}.")},
+      {"file.no-fan",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "There is no fan “{fan}” in the fan tables of this machine. Choose one "
+                         "that is, or put the table where it is found.")},
       {"file.fans-unusable",
        QT_TRANSLATE_NOOP("Sentences", "The fan table in {file} cannot be used.")},
       {"file.fans-twice",

@@ -563,9 +563,10 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "Point {point} of the fan's curve is out of order: flow must rise and "
                          "pressure fall from point to point, and neither be below nothing.")},
-      {"plan.fan.one-point",
-       QT_TRANSLATE_NOOP("Sentences",
-                         "A curve needs two points or more. Add one, or take the point out.")},
+      {"plan.fan.few-points",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "A fan's curve needs {least} points or more. Add some, or take those out.")},
       {"plan.pipe.length",
        QT_TRANSLATE_NOOP("Sentences",
                          "A pipe of {length} is none. Put its length, or leave it out.")},

@@ -37,6 +37,12 @@ std::span<const Sentence> suctionSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "No ground was found that explains the readings better than its "
                          "neighbours: take these figures for a guess.")},
+      {"suction.fit.left-out",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Tests left out, since their flow was not measured: {tests}.")},
+      {"suction.fit.off-floor",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Hole {hole} is in no floor on fill: what was read there is left out.")},
       {"suction.fit.outlier",
        QT_TRANSLATE_NOOP("Sentences",
                          "Hole {hole} does not fit what the others say. Look for a wall that "
@@ -54,6 +60,13 @@ std::span<const Sentence> suctionSentences() {
        QT_TRANSLATE_NOOP("Sentences", "a fitting stands within 0.3 m, and so do its pipes")},
       {"suction.hole.heating-pipe",
        QT_TRANSLATE_NOOP("Sentences", "a heating pipe runs within 0.3 m")},
+      {"suction.hole.old-tiles",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "there are old tiles or black glue that may hold asbestos: tested first")},
+      {"suction.hole.old-tiles-unknown",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "nobody looked for old tiles or black glue, and the floor is not known to "
+                         "be of 2000 or later: they may hold asbestos")},
       {"suction.hole.service", QT_TRANSLATE_NOOP("Sentences", "a service runs within 0.3 m")},
       {"suction.hole.underfloor-heating",
        QT_TRANSLATE_NOOP("Sentences", "there is heating in this floor")},
@@ -233,6 +246,138 @@ std::span<const Sentence> suctionSentences() {
            "Sentences",
            "Prediction: likely to hold {target} under the whole floor, in {whole:0,down} of the "
            "guesses at the ground. Least likely is {where}, in {least:0,down}.")},
+      {"suction.assumed.fan-shared",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "All sumps hang on one fan, {fan}, each leg with a valve of its own.")},
+      {"suction.assumed.fan-shared-invented",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "All sumps hang on one fan, {fan}, each leg with a valve of its own: a "
+                         "demo class, no product. Take your supplier's curve for a real job.")},
+      {"suction.assumed.fitted",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "What the ground lets through is as fitted to the pressure tests, within "
+                         "the bands of the fit.")},
+      {"suction.assumed.fitted-shape",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "How fast suction falls with distance is as fitted to the pressure tests; how much air "
+           "the ground gives is guessed as without them, for no flow was measured.")},
+      {"suction.assumed.guesses-fitted",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The ground was guessed {draws} times within what the fit leaves open: 95 "
+                         "% of the guesses lie in its bands.")},
+      {"suction.assumed.sealed",
+       QT_TRANSLATE_NOOP("Sentences", "The pipe is sealed to the inner leaf all round.")},
+      {"suction.stated.pipe",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Pipe of {bore} inside, {before} before the fan and {after} after it, bends: {bends}.")},
+      {"suction.stated.speed",
+       QT_TRANSLATE_NOOP("Sentences", "The fan runs at {speed:0} of its speed.")},
+      {"suction.caution.prediction-fitted",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "What was measured is the suction in the holes; all of this is a "
+                         "prediction from ground fitted to it. The re-test decides.")},
+      {"suction.fitted.case", QT_TRANSLATE_NOOP("Sentences", "They suit the plan best {case}.")},
+      {"suction.fitted.hole",
+       QT_TRANSLATE_NOOP("Sentences", "Hole {hole}: measured {measured}, fitted {fitted}.")},
+      {"suction.fitted.hole-outlier",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Hole {hole}: measured {measured}, fitted {fitted}. It does not fit the others.")},
+      {"suction.fitted.lambda",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Fitted: suction falls to about a third over {value:1} ({low:1} to {high:1}, 95 %).")},
+      {"suction.fitted.no-sump",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The pressure test {test} names no sump of the plan and is left out.")},
+      {"suction.fitted.permeability",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Fitted: the fill's permeability lies between 10^{low:1} and 10^{high:1} "
+                         "m² if it is {depth} deep (95 %).")},
+      {"suction.fitted.pit", QT_TRANSLATE_NOOP("Sentences",
+                                               "The pit had {excess:0} more than the fit leaves "
+                                               "for it: what its own resistance takes.")},
+      {"suction.fitted.pit-larger",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The pit had {excess:0} less than the fit asks for: it is larger than "
+                         "stated, or air came in beside the pipe.")},
+      {"suction.fitted.readings",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Measured: {readings} readings in holes; pressure tests: {tests}.")},
+      {"suction.leak",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "If the pipe is not sealed to the inner leaf at all, {share:0} of the air "
+                         "comes in beside it and {floor:0,down} of the floor is held instead of "
+                         "{sealed:0,down}: seal it, and try with smoke.")},
+      {"suction.line.annulus",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Hold point: seal the pipe at both leaves, and try the gap, weep holes "
+                         "and the pit with smoke before backfilling.")},
+      {"suction.line.exposed",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The foundation stands free above the ground outside on {walls}: render "
+                         "or seal it there, or it lets in outdoor air.")},
+      {"suction.line.holes-consent",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Test holes are drilled through the floor only with your written yes, and "
+                         "closed again.")},
+      {"suction.line.holes-patch",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Hold point: patch the membrane and close every test hole gas-tight when "
+                         "the readings are taken.")},
+      {"suction.line.hole-not-there",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Hold point, test hole {hole}: not drilled there, {reason}.")},
+      {"suction.line.holes-where",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Test holes: ducts and cupboards first. Locate heating pipes, cables and "
+                         "drains; none in heated floors or wet rooms.")},
+      {"suction.line.internal",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Sump inside: in a cupboard, under stairs or in a garage, never in a "
+                         "heated floor. Pipe under suction only within the house, fan in the roof "
+                         "space or outside, barrier made good round it.")},
+      {"suction.line.internal-client",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The sump is dug inside the house: its place is a cupboard or the like, "
+                         "and the floor and its barrier are made good round it.")},
+      {"suction.line.neighbour",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The fill may go on under the house next door: tell the neighbour, offer "
+                         "a radon test, and test for spillage there too.")},
+      {"suction.line.no-layer",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "No granular layer: test with a strong temporary fan before anything is priced, and dig "
+           "pits of 28 litres or more (ANSI/AARST RMS-LB 2018, §6.1.1, on tight fill).")},
+      {"suction.line.party-far",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Sump {sump} stands {off} from the party wall; keep {least} (own figure).")},
+      {"suction.line.party-near",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Sump {sump} stands {off} from the party wall, less than {least} (own "
+                         "figure): move it, or half of what it draws comes from next door.")},
+      {"suction.line.shared",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A valve and a test port in every leg; write down flow and suction of "
+                         "each before and after trimming.")},
+      {"suction.shared.even",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Trimming the valves would hold hardly more floor: leave them open.")},
+      {"suction.shared.leg",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Leg of sump {sump}: {flow} with every valve open, {pit:0} in the pit.")},
+      {"suction.shared.trim", QT_TRANSLATE_NOOP("Sentences",
+                                                "Trimmed as follows, {after:0,down} of the floor "
+                                                "would be held instead of {before:0,down}:")},
+      {"suction.shared.valve", QT_TRANSLATE_NOOP("Sentences", "valve of sump {sump} {valve}")},
+      {"suction.valve.open", QT_TRANSLATE_NOOP("Sentences", "open")},
+      {"suction.valve.three-quarters", QT_TRANSLATE_NOOP("Sentences", "three quarters open")},
+      {"suction.valve.half", QT_TRANSLATE_NOOP("Sentences", "half open")},
+      {"suction.valve.quarter", QT_TRANSLATE_NOOP("Sentences", "a quarter open")},
       {"suction.where.corner", QT_TRANSLATE_NOOP("Sentences", "the {side} corner ({corner})")},
       {"suction.where.in-room", QT_TRANSLATE_NOOP("Sentences", "{where}, in {room}")},
       {"suction.where.side", QT_TRANSLATE_NOOP("Sentences", "the {side} side")},

@@ -10,6 +10,9 @@ namespace sumpwright::plan {
 
 namespace {
 
+/// As a fan table asks for: two would be a straight line.
+constexpr std::size_t kFewestCurvePoints = 3;
+
 void checkFan(const FanPick& fan, ProblemList& problems) {
   if (!(fan.speed > 0.0) || fan.speed > 1.0) {
     problems.add("plan.fan.speed", "/design/fan/speed", {base::percent("speed", 100 * fan.speed)});
@@ -23,7 +26,10 @@ void checkFan(const FanPick& fan, ProblemList& problems) {
                  {base::count("point", static_cast<std::int64_t>(i) + 1)});
     return;  // what follows would only be out of order with this one
   }
-  if (fan.points.size() == 1) problems.add("plan.fan.one-point", "/design/fan/points");
+  if (!fan.points.empty() && fan.points.size() < kFewestCurvePoints) {
+    problems.add("plan.fan.few-points", "/design/fan/points",
+                 {base::count("least", static_cast<std::int64_t>(kFewestCurvePoints))});
+  }
 }
 
 void checkLengths(const PipeRun& pipe, ProblemList& problems) {

@@ -299,9 +299,9 @@ base::Result<ReachAlong> ReachAlong::of(const Study& study, const SuctionSystem&
   if (!isFairTarget(options.target)) {
     return Problem{Message("suction.target"), "", base::Gravity::unreadable};
   }
-  const plan::House& house = study.job().house;
-  const plan::Fill fill = options.fill.value_or(house.fill);
-  const suction::GroundRanges ranges = options.ranges.value_or(suction::rangesOf(fill, house));
+  const plan::Fill fill = options.fill.value_or(study.job().house.fill);
+  const suction::GroundRanges ranges =
+      options.ranges.value_or(suction::rangesOf(study.job(), fill));
   auto data = std::make_shared<Data>();
   data->perimeter = std::make_shared<perimeter::Perimeter>(study.perimeter());
   data->radius_m = suction::pitRadius_m(options.pit_m3);

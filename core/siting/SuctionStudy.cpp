@@ -32,27 +32,40 @@ Band bandOf(std::vector<double> values) {
   return {at(values, 0.1), at(values, 0.5), at(values, 0.9)};
 }
 
+/// Ranges of which nothing is left but one ground.
+suction::GroundRanges pinned(suction::GroundRanges ranges, const suction::Ground& ground) {
+  const auto one = [](double value) { return suction::Range{value, value}; };
+  ranges.permeability_m2 = one(ground.permeability_m2);
+  ranges.thickness_m = one(ground.thickness_m);
+  ranges.leak_ground_m_s_pa = one(ground.leak_ground_m_s_pa);
+  ranges.joint_width_m = one(ground.joint_width_m);
+  ranges.footing_m2_s_pa = one(ground.footing_m2_s_pa);
+  ranges.exposed_m_s_pa = one(ground.exposed_m_s_pa);
+  return ranges;
+}
+
 class Answerer {
  public:
   Answerer(const Study& study, const SuctionSystem& system, const SuctionOptions& options)
       : m_study(study), m_system(system), m_options(options) {
-    const plan::House& house = study.job().house;
-    m_answer.fill = options.fill.value_or(house.fill);
+    m_answer.fill = options.fill.value_or(study.job().house.fill);
     m_answer.target = options.target;
-    m_ranges = options.ranges.value_or(suction::rangesOf(m_answer.fill, house));
+    m_ranges = options.ranges.value_or(suction::rangesOf(study.job(), m_answer.fill));
     m_radius_m = suction::pitRadius_m(options.pit_m3);
+    m_ground = m_ranges.middle();
   }
 
   base::Result<SuctionAnswer> answered() {
     if (auto problem = placed()) return *problem;
-    m_answer.cautions = cautionsOf(m_study.job().plan);
     if (!m_ranges.layered) return finished(SuctionState::not_layered);
+    fit();
     base::Problems problems = solveMiddle();
     if (!problems.empty()) return problems;
     if (m_answer.sumps.empty()) return finished(SuctionState::off_floor);
     problems = takeChance();
     if (!problems.empty()) return problems;
     proposeSecond();
+    takeLeak();
     problems = takeAlong();
     if (!problems.empty()) return problems;
     m_answer.thumb = ruleOfThumb(m_answer, m_solvers[0].network(), m_barriers);
@@ -63,8 +76,10 @@ class Answerer {
   SuctionAnswer finished(SuctionState state) {
     m_answer.state = state;
     m_answer.verdict = verdictOf(m_answer, m_clustered);
+    m_answer.cautions = cautionsOf(m_study.job().plan, usedFit());
+    m_answer.paper = linesOf(m_study, m_answer);
     auto& list = m_answer.assumptions;
-    for (Assumption& one : groundAssumptions(m_answer, m_ranges, m_options.pit_m3)) {
+    for (Assumption& one : groundAssumptions(m_study.job(), m_answer, m_ranges, m_options.pit_m3)) {
       list.push_back(std::move(one));
     }
     list.insert(list.end(), m_system.assumptions.begin(), m_system.assumptions.end());
@@ -83,7 +98,8 @@ class Answerer {
       return std::nullopt;
     }
     for (const plan::Sump& sump : m_study.job().design.sumps) {
-      const auto sink = suction::sinkOf(m_study.perimeter(), sump, m_radius_m);
+      const double radius = sump.pit_l ? suction::pitRadius_m(0.001 * *sump.pit_l) : m_radius_m;
+      const auto sink = suction::sinkOf(m_study.perimeter(), sump, radius);
       if (!sink) continue;
       const Place place{sump.ring, sump.chainage_m};
       m_answer.sumps.push_back({sump.id, sump.at_m ? std::nullopt : std::optional(place), *sink});
@@ -98,10 +114,18 @@ class Answerer {
     return std::nullopt;
   }
 
+  void fit() {
+    if (!m_options.use_tests || !wantsFit(m_study.job())) return;
+    m_answer.fitted = fittedGround(m_study, m_ranges, m_options.pit_m3, m_options.cell_m);
+    if (usedFit()) m_ground = suction::middleOf(m_ranges, m_answer.fitted->narrowed);
+  }
+
+  bool usedFit() const { return m_answer.fitted && m_answer.fitted->usable(); }
+
   base::Problems solveMiddle() {
     const plan::Plan& plan = m_study.job().plan;
     for (const ModelChoices& choices : suction::choicesOf(plan)) {
-      auto model = suction::modelOf(m_study.job(), m_ranges.middle(), choices);
+      auto model = suction::modelOf(m_study.job(), m_ground, choices);
       if (!model) return model.problems();
       auto solver = suction::FieldSolver::of(*model, {.cell_m = m_options.cell_m});
       if (!solver.ok()) return solver.summary().problems;
@@ -147,15 +171,51 @@ class Answerer {
       names.push_back(sump.id);
     }
     one.duty = airflow::solveDuty(dutyOptions(m_system, names, suction::resistances(units),
-                                              m_ranges.middle().inertia_pa_s2_m6(m_radius_m)));
-    std::vector<double> flows(units.size(), 0.0);
-    for (std::size_t k = 0; k < one.duty.legs.size(); ++k) {
-      flows[k] = one.duty.legs[k].ground.m3PerS();
-    }
-    m_suctions.push_back(suction::superposed(units, flows));
+                                              m_ground.inertia_pa_s2_m6(m_radius_m)));
+    m_suctions.push_back(suction::superposed(units, groundFlows(one.duty, units.size())));
     one.reach = suction::reachOf(solver.network(), m_suctions.back(), m_options.target);
     one.sentence = caseSentence(one, m_options.target, placeOnFloor(m_study, one.reach.least.at));
     m_answer.middle.push_back(std::move(one));
+    m_units.push_back(std::move(units));
+  }
+
+  static std::vector<double> groundFlows(const airflow::DutySummary& duty, std::size_t sumps) {
+    std::vector<double> flows(sumps, 0.0);
+    for (std::size_t k = 0; k < duty.legs.size(); ++k) flows[k] = duty.legs[k].ground.m3PerS();
+    return flows;
+  }
+
+  airflow::DutyOptions dutyOfWorst(const SuctionSystem& system) const {
+    std::vector<std::string> names;
+    for (const StudiedSump& sump : m_answer.sumps) names.push_back(sump.id);
+    const auto& units = m_units[m_answer.worst];
+    names.resize(units.size());
+    return dutyOptions(system, names, suction::resistances(units),
+                       m_ground.inertia_pa_s2_m6(m_radius_m));
+  }
+
+  /// On the worst middle case.
+  suction::Reach reachAt(const airflow::DutySummary& duty) const {
+    const auto& units = m_units[m_answer.worst];
+    return suction::reachOf(m_solvers[m_answer.worst].network(),
+                            suction::superposed(units, groundFlows(duty, units.size())),
+                            m_options.target);
+  }
+
+  /// What nobody said of the seal, and what one fan does to its legs.
+  void takeLeak() {
+    if (m_system.shared) {
+      m_answer.shared = sharedFan(dutyOfWorst(m_system), [&](const airflow::DutySummary& duty) {
+        return reachAt(duty).floor;
+      });
+    }
+    if (m_system.seal != plan::AnnulusSeal::unknown) return;
+    LeakCase leak;
+    leak.duty = airflow::solveDuty(dutyOfWorst(leaking(m_system)));
+    if (!leak.duty.ok()) return;
+    leak.reach = reachAt(leak.duty);
+    leak.sentence = leakSentence(leak, m_answer.middle[m_answer.worst]);
+    m_answer.leak = std::move(leak);
   }
 
   void takePower(const airflow::DutySummary& duty) {
@@ -176,6 +236,8 @@ class Answerer {
     options.threads = m_options.threads;
     options.target = m_options.target;
     options.fan = flowOf(m_system);
+    options.together = flowsOf(m_system);
+    if (usedFit()) options.narrowed = m_answer.fitted->narrowed;
     auto made = suction::ChanceStudy::of(m_study.job(), m_ranges, options, m_options.going);
     if (!made) return made.problems();
     m_chance = *made;
@@ -252,9 +314,8 @@ class Answerer {
   void proposeSecond() {
     const bool reaches = isLikely(m_answer.whole_floor);
     if (!m_options.propose_second || reaches || m_answer.sumps.size() != 1) return;
-    const SecondAsk ask{m_study,          m_solvers[m_answer.worst],
-                        *m_chance,        m_answer,
-                        flowOf(m_system), m_ranges.middle().inertia_pa_s2_m6(m_radius_m)};
+    const SecondAsk ask{m_study,  m_solvers[m_answer.worst], *m_chance,
+                        m_answer, flowOf(m_system),          m_ground.inertia_pa_s2_m6(m_radius_m)};
     m_answer.second = secondSump(ask);
   }
 
@@ -262,7 +323,7 @@ class Answerer {
     if (!m_options.along) return {};
     ReachOptions options;
     options.fill = m_options.fill;
-    options.ranges = m_ranges;
+    options.ranges = usedFit() ? pinned(m_ranges, m_ground) : m_ranges;
     options.target = m_options.target;
     options.pit_m3 = m_options.pit_m3;
     options.cell_m = m_options.cell_m;
@@ -279,11 +340,13 @@ class Answerer {
   const SuctionSystem& m_system;
   const SuctionOptions& m_options;
   suction::GroundRanges m_ranges;
+  suction::Ground m_ground;  ///< in the middle of the ranges, or as fitted
   double m_radius_m = 0.0;
   SuctionAnswer m_answer;
-  std::vector<suction::FieldSolver> m_solvers;  ///< by case
-  std::vector<suction::SuctionModel> m_models;  ///< by case
-  std::vector<std::vector<double>> m_suctions;  ///< by case
+  std::vector<suction::FieldSolver> m_solvers;           ///< by case
+  std::vector<suction::SuctionModel> m_models;           ///< by case
+  std::vector<std::vector<suction::UnitField>> m_units;  ///< by case
+  std::vector<std::vector<double>> m_suctions;           ///< by case
   std::optional<suction::ChanceStudy> m_chance;
   bool m_barriers = false;
   bool m_clustered = false;
@@ -295,6 +358,20 @@ bool isSound(const suction::Target& target) {
 }
 
 }  // namespace
+
+SuctionOptions suctionOptionsOf(const plan::Job& job) {
+  SuctionOptions options;
+  const plan::SuctionFacts& facts = job.suction;
+  options.target.design_pa = facts.target_pa.value_or(options.target.design_pa);
+  // One that is stated alone may be under the usual limit.
+  options.target.limit_pa =
+      facts.limit_pa.value_or(std::min(options.target.limit_pa, options.target.design_pa));
+  if (!facts.target_pa) {
+    options.target.design_pa = std::max(options.target.design_pa, options.target.limit_pa);
+  }
+  if (facts.pit_l) options.pit_m3 = 0.001 * *facts.pit_l;
+  return options;
+}
 
 base::Result<SuctionAnswer> studySuction(const Study& study, const SuctionSystem& system,
                                          const SuctionOptions& options) {

@@ -15,6 +15,9 @@
 #include "base/Result.h"
 #include "siting/ReachAlong.h"
 #include "siting/Study.h"
+#include "siting/SuctionGround.h"
+#include "siting/SuctionLines.h"
+#include "siting/SuctionShared.h"
 #include "siting/SuctionSystem.h"
 #include "suction/Chance.h"
 #include "suction/Field.h"
@@ -29,14 +32,18 @@ struct SuctionOptions {
   std::optional<plan::Fill> fill;               ///< instead of the house's
   std::optional<suction::GroundRanges> ranges;  ///< instead of the fill's (suction::rangesOf())
   suction::Target target;
-  double pit_m3 = kPit_m3;
-  int draws = 64;  ///< fewer are taken for 64 (suction::ChanceOptions)
+  double pit_m3 = kPit_m3;  ///< of sumps that state none
+  bool use_tests = true;    ///< predict with the ground fitted to the job's tests, if it wants that
+  int draws = 64;           ///< fewer are taken for 64 (suction::ChanceOptions)
   double cell_m = 0.10;
   int threads = 2;
   bool propose_second = true;
   bool along = false;  ///< also the curve of reach along the wall, with its chance
   suction::Going going;
 };
+
+/// What the job asks for: target, limit, pit, ranges of the ground.
+SuctionOptions suctionOptionsOf(const plan::Job& job);
 
 /// A sump that was counted with.
 struct StudiedSump {
@@ -81,6 +88,14 @@ struct RuleOfThumb {
   bool held = false;
   double area_m2 = 0.0;
   double farthest_m = 0.0;  ///< of the floor from its nearest sump, straight
+  base::Message sentence;   ///< where it does not apply: why
+  base::Source source;
+};
+
+/// What a gap round the pipe would do where nobody said that it is sealed to the inner leaf.
+struct LeakCase {
+  airflow::DutySummary duty;
+  suction::Reach reach;  ///< on the worst middle case
   base::Message sentence;
 };
 
@@ -113,6 +128,8 @@ struct SuctionAnswer {
   std::vector<base::Message> remarks;  ///< of the duty point, and sumps left out
   std::vector<Assumption> assumptions;
   std::vector<base::Message> cautions;
+  std::optional<FittedGround> fitted;  ///< measured; all else is predicted
+  SuctionPaperLines paper;             ///< suctionPaperLines()
   /// The rest only where answered.
   suction::ChanceSummary chance;
   int draws = 0;
@@ -130,6 +147,8 @@ struct SuctionAnswer {
   std::optional<double> power_w;      ///< of all fans on the worst middle case
   airflow::RunningCost running;
   std::optional<SecondSump> second;
+  std::optional<LeakCase> leak;
+  SharedFan shared;
   RuleOfThumb thumb;
   std::vector<FloorPoint> floor;
   std::shared_ptr<const SuctionField> field;

@@ -1,6 +1,7 @@
 #include "siting/SuctionSystem.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace sumpwright::siting {
@@ -17,52 +18,113 @@ constexpr double kBeforeFan_m = 1.0;      // through the wall and up to the fan 
 constexpr double kAfterFanLow_m = 0.5;    // own figure
 constexpr double kAfterFanRiser_m = 5.0;  // to the eaves of a house of two storeys (own figure)
 
-Message pipeAssumption(const SuctionSystem& system, int bends) {
-  return Message("suction.assumed.pipe",
-                 {base::millimetres("bore", 1000.0 * system.before.bore_m),
-                  base::metres("before", system.before.length_m),
-                  base::metres("after", system.after.length_m), base::count("bends", bends)});
+constexpr int kHalvings = 50;          // to rounding
+constexpr double kInnerLeaf_m = 0.10;  // own figure
+
+/// Length and bends of the design, or what is taken for them.
+struct CountedRun {
+  double before_m = kBeforeFan_m;
+  double after_m = kAfterFanLow_m;
+  int bends_before = 1;
+  int bends_after = 0;
+  bool stated = false;  ///< all of it
+};
+
+CountedRun runOf(const rules::Site& site) {
+  const bool riser = site.outlet == plan::OutletMode::riser;
+  const plan::PipeRun& pipe = site.job.design.pipe;
+  return {pipe.before_m.value_or(kBeforeFan_m),
+          pipe.after_m.value_or(riser ? kAfterFanRiser_m : kAfterFanLow_m),
+          pipe.bends_before.value_or(1), pipe.bends_after.value_or(riser ? 2 : 0),
+          pipe.before_m && pipe.after_m && pipe.bends_before && pipe.bends_after};
+}
+
+std::vector<Fitting> withBends(FittingKind end, int bends) {
+  std::vector<Fitting> fittings{Fitting{end}};
+  if (bends > 0) fittings.push_back({FittingKind::bend_90, bends});
+  return fittings;
+}
+
+Assumption pipeAssumption(const SuctionSystem& system, const CountedRun& run) {
+  const char* id = run.stated ? "suction.stated.pipe" : "suction.assumed.pipe";
+  return {Message(id, {base::millimetres("bore", 1000.0 * system.before.bore_m),
+                       base::metres("before", run.before_m), base::metres("after", run.after_m),
+                       base::count("bends", run.bends_before + run.bends_after)}),
+          {Mark::own, run.stated ? "Lengths and bends as the job states them; wall of the pipe 3.2 "
+                                   "mm, sizes of EN 1401, from memory"
+                                 : "Lengths and bends that the job does not state: own figures; "
+                                   "wall of the pipe 3.2 mm, sizes of EN 1401, from memory"}};
+}
+
+const char* fanAssumption(const SuctionSystem& system) {
+  if (system.shared) {
+    return system.invented ? "suction.assumed.fan-shared-invented" : "suction.assumed.fan-shared";
+  }
+  return system.invented ? "suction.assumed.fan-invented" : "suction.assumed.fan";
+}
+
+void addAssumptions(SuctionSystem& system, const CountedRun& run) {
+  auto& out = system.assumptions;
+  out.push_back(
+      {Message(fanAssumption(system), {base::text("fan", system.fan.title)}), system.fan.source});
+  if (system.speed < 1.0) {
+    out.push_back({Message("suction.stated.speed", {base::percent("speed", 100.0 * system.speed)}),
+                   {Mark::own, "The job's; pressure as the square of the speed (fan laws)"}});
+  }
+  out.push_back(pipeAssumption(system, run));
+  if (system.seal == plan::AnnulusSeal::unknown) {
+    out.push_back({Message("suction.assumed.sealed"), {Mark::own, "Nobody said how it is sealed"}});
+  }
 }
 
 }  // namespace
 
 SuctionSystem usualSystem(const rules::Site& site, airflow::Fan fan, bool invented) {
-  const bool riser = site.outlet == plan::OutletMode::riser;
-  const int bends_after = riser ? 2 : 0;
+  const plan::Design& design = site.job.design;
+  const CountedRun run = runOf(site);
   SuctionSystem system;
   system.fan = std::move(fan);
   system.invented = invented;
+  system.speed = design.fan.speed;
+  system.shared = design.shared_fan && design.sumps.size() > 1;
+  system.seal = design.annulus;
+  system.annulus = {site.core_m, site.pipe_od_m, kInnerLeaf_m,
+                    design.annulus == plan::AnnulusSeal::not_sealed ? 1.0 : 0.0};
   system.before.bore_m = site.pipe_od_m - 2.0 * kPipeWall_m;
-  system.before.length_m = kBeforeFan_m;
-  system.before.fittings = {Fitting{FittingKind::sharp_inlet}, Fitting{FittingKind::bend_90}};
+  system.before.length_m = run.before_m;
+  system.before.fittings = withBends(FittingKind::sharp_inlet, run.bends_before);
   system.after.bore_m = system.before.bore_m;
-  system.after.length_m = riser ? kAfterFanRiser_m : kAfterFanLow_m;
-  system.after.fittings = {Fitting{FittingKind::exit}};
-  if (bends_after > 0) system.after.fittings.push_back({FittingKind::bend_90, bends_after});
-  system.assumptions.push_back(
-      {Message(invented ? "suction.assumed.fan-invented" : "suction.assumed.fan",
-               {base::text("fan", system.fan.title)}),
-       system.fan.source});
-  system.assumptions.push_back(
-      {pipeAssumption(system, 1 + bends_after),
-       {Mark::own,
-        "Lengths and bends: own figures; wall of the pipe 3.2 mm, sizes of EN 1401, "
-        "from memory"}});
+  system.after.length_m = run.after_m;
+  system.after.fittings = withBends(FittingKind::exit, run.bends_after);
+  addAssumptions(system, run);
   return system;
+}
+
+SuctionSystem leaking(const SuctionSystem& system) {
+  SuctionSystem open = system;
+  open.annulus.open_share = 1.0;
+  return open;
 }
 
 airflow::DutyOptions dutyOptions(const SuctionSystem& system, const std::vector<std::string>& sumps,
                                  const std::vector<double>& matrix_pa_s_m3,
                                  double inertia_pa_s2_m6) {
+  const bool shared = system.shared && sumps.size() > 1;
   airflow::DutyOptions duty;
   for (std::size_t k = 0; k < sumps.size(); ++k) {
     airflow::Leg leg;
     leg.sump = sumps[k];
-    leg.line = k;
+    leg.line = shared ? 0 : k;
     leg.pipe = system.before;
+    if (shared) {
+      leg.valve = airflow::ValvePosition::open;
+      leg.pipe.fittings.push_back({FittingKind::tee_branch});
+    }
+    leg.annulus = system.annulus;
     leg.inertia_pa_s2_m6 = inertia_pa_s2_m6;
     duty.legs.push_back(std::move(leg));
-    duty.lines.push_back({system.fan.title, system.fan.curve, 1.0, system.after});
+    if (shared && k > 0) continue;
+    duty.lines.push_back({system.fan.title, system.fan.curve, system.speed, system.after});
   }
   duty.ground_pa_s_m3 = matrix_pa_s_m3;
   duty.air = system.air;
@@ -79,10 +141,36 @@ suction::FlowOf flowOf(const SuctionSystem& system) {
   };
 }
 
+suction::FlowsOf flowsOf(const SuctionSystem& system) {
+  if (!system.shared) return {};
+  return [system](const std::vector<double>& matrix, double inertia) {
+    const auto sumps = static_cast<std::size_t>(std::lround(std::sqrt(matrix.size())));
+    const std::vector<std::string> names(sumps);
+    const auto solved = airflow::solveDuty(dutyOptions(system, names, matrix, inertia));
+    std::vector<double> flows(sumps, 0.0);
+    for (std::size_t k = 0; solved.ok() && k < sumps; ++k) {
+      flows[k] = std::max(0.0, solved.legs[k].ground.m3PerS());
+    }
+    return flows;
+  };
+}
+
 base::Pressure pitSuctionAt(const SuctionSystem& system, base::Flow flow) {
-  const base::Pressure fan = system.fan.curve.at(flow, airflow::density_kg_m3(system.air)).pressure;
-  return fan - airflow::pipeLoss(system.before, flow, system.air).loss -
-         airflow::pipeLoss(system.after, flow, system.air).loss;
+  const auto left = [&](base::Flow moved) {
+    return system.fan.curve.at(moved, airflow::density_kg_m3(system.air), system.speed).pressure -
+           airflow::pipeLoss(system.before, moved, system.air).loss -
+           airflow::pipeLoss(system.after, moved, system.air).loss;
+  };
+  if (!(system.annulus.open_share > 0.0)) return left(flow);
+  // What leaks grows with the pit's suction, what is left for the pit falls with it.
+  base::Pressure low;
+  base::Pressure high = std::max(base::Pressure(), left(flow));
+  for (int halving = 0; halving < kHalvings; ++halving) {
+    const base::Pressure pit = 0.5 * (low + high);
+    const base::Flow leak = airflow::leakFlow(system.annulus, pit, system.air).flow;
+    (left(flow + leak) > pit ? low : high) = pit;
+  }
+  return low;
 }
 
 }  // namespace sumpwright::siting

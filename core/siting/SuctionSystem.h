@@ -21,19 +21,26 @@ struct Assumption {
   base::Source source;
 };
 
-/// What hangs on each sump: every sump has a fan and a pipe of its own.
+/// What hangs on each sump: every sump has a fan and a pipe of its own, or all one fan.
 struct SuctionSystem {
   airflow::Fan fan;
   bool invented = false;  ///< a demo class, no product
-  airflow::Pipe before;   ///< pit to fan, with its inlet
-  airflow::Pipe after;    ///< fan to open air, with its exit
+  double speed = 1.0;     ///< share of the curve's speed
+  bool shared = false;    ///< several sumps on one fan, each leg with an open valve
+  /// The gap round the pipe as it is counted: open all round where it is said not to be sealed,
+  /// else sealed.
+  airflow::Annulus annulus;
+  plan::AnnulusSeal seal = plan::AnnulusSeal::unknown;
+  airflow::Pipe before;  ///< pit to fan, with its inlet; on one fan: pit to where the legs join
+  airflow::Pipe after;   ///< fan to open air, with its exit
   airflow::Air air;
   std::vector<Assumption> assumptions;
 };
 
-/// The pipe that the design implies. The job states no lengths, so they are own figures and said to
-/// be: low outlet 1 m with one bend before the fan and 0.5 m after it; riser 5 m with two bends
-/// after it. Bore: outside diameter less twice 3.2 mm (sizes of EN 1401, from memory).
+/// The fan's speed, the pipe and the seal that the design says. Lengths and bends that it does not
+/// state are own figures and said to be: low outlet 1 m with one bend before the fan and 0.5 m
+/// after it; riser 5 m with two bends after it. Bore: outside diameter less twice 3.2 mm (sizes of
+/// EN 1401, from memory). The gap round the pipe is as deep as an inner leaf, 0.10 m (own figure).
 SuctionSystem usualSystem(const rules::Site& site, airflow::Fan fan, bool invented);
 
 /// The duty equations of sumps that see each other through the ground: [R] row by row, Pa s/m3, and
@@ -42,11 +49,17 @@ airflow::DutyOptions dutyOptions(const SuctionSystem& system, const std::vector<
                                  const std::vector<double>& matrix_pa_s_m3,
                                  double inertia_pa_s2_m6);
 
+/// The same with the gap round every pipe open all round.
+SuctionSystem leaking(const SuctionSystem& system);
+
 /// solveDuty() of one sump, as the field solver asks for it; 0 where there is no duty point.
 /// Thread-safe.
 suction::FlowOf flowOf(const SuctionSystem& system);
+/// Of several sumps on one fan; nothing where each has a fan of its own. Thread-safe.
+suction::FlowsOf flowsOf(const SuctionSystem& system);
 
-/// Suction left in the pit when the fan moves so much air: its pressure less what the pipes take.
+/// Suction left in the pit when so much air comes out of the ground: the fan's pressure less what
+/// the pipes take, what leaks in beside the pipe counted.
 base::Pressure pitSuctionAt(const SuctionSystem& system, base::Flow flow);
 
 }  // namespace sumpwright::siting

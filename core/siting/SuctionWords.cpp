@@ -76,7 +76,7 @@ Message caseLabel(const plan::Plan& plan, const suction::ModelChoices& choices) 
                                             : "suction.case.walls-on-slab");
   Message party(choices.party_open ? "suction.case.party-open" : "suction.case.party-closed");
   const bool has_walls = suction::hasUnknownWalls(plan);
-  const bool has_party = suction::hasPartyWalls(plan);
+  const bool has_party = suction::hasUnknownParty(plan);
   if (has_walls && has_party) {
     return Message("suction.case.both",
                    {base::phrase("walls", walls), base::phrase("party", party)});
@@ -117,6 +117,9 @@ std::vector<Message> rangeSentences(const SuctionAnswer& answer) {
 RuleOfThumb ruleOfThumb(const SuctionAnswer& answer, const suction::Network& network,
                         bool crossing_wall) {
   RuleOfThumb thumb;
+  thumb.source = {Mark::published,
+                  "Irish guidance on radon in buildings, as quoted by housebuild.com, radon sumps; "
+                  "the guidance itself was not seen"};
   thumb.area_m2 = network.ownArea_m2();
   thumb.farthest_m = farthest_m(answer, network);
   thumb.applies = answer.fill == plan::Fill::clean_stone && !crossing_wall;
@@ -136,43 +139,80 @@ RuleOfThumb ruleOfThumb(const SuctionAnswer& answer, const suction::Network& net
   return thumb;
 }
 
-std::vector<Message> cautionsOf(const plan::Plan& plan) {
-  std::vector<Message> out{Message("suction.caution.prediction"),
-                           Message("suction.caution.no-concentration"),
-                           Message("suction.caution.spillage"), Message("suction.caution.locate")};
-  if (suction::hasPartyWalls(plan)) out.emplace_back("suction.caution.neighbour");
+std::vector<Message> cautionsOf(const plan::Plan& plan, bool fitted) {
+  std::vector<Message> out{
+      Message(fitted ? "suction.caution.prediction-fitted" : "suction.caution.prediction"),
+      Message("suction.caution.no-concentration"), Message("suction.caution.spillage"),
+      Message("suction.caution.locate")};
+  if (suction::mayGoOnNextDoor(plan)) out.emplace_back("suction.caution.neighbour");
   return out;
 }
 
-std::vector<Assumption> groundAssumptions(const SuctionAnswer& answer,
+Message leakSentence(const LeakCase& leak, const MiddleCase& sealed) {
+  base::Flow beside;
+  base::Flow all;
+  for (const airflow::LegDuty& leg : leak.duty.legs) {
+    beside += leg.leak;
+    all += leg.total;
+  }
+  return Message("suction.leak",
+                 {base::percent("share", all > base::Flow() ? 100.0 * (beside / all) : 0.0),
+                  base::percent("floor", 100.0 * leak.reach.floor),
+                  base::percent("sealed", 100.0 * sealed.reach.floor)});
+}
+
+namespace {
+
+/// A range of the ground as it is assumed: the job's own where it states one.
+Assumption assumed(Message what, bool stated, base::Source usual) {
+  if (stated) return {std::move(what), {Mark::own, "The job's own range"}};
+  return {std::move(what), std::move(usual)};
+}
+
+void addRanges(const plan::GroundGuess& guess, const SuctionAnswer& answer,
+               const suction::GroundRanges& ranges, std::vector<Assumption>& out) {
+  out.push_back(assumed(rangeMessage("suction.assumed.permeability", ranges.permeability_m2),
+                        guess.permeability_m2.has_value(), permeabilitySource(answer.fill)));
+  out.push_back(assumed(
+      Message("suction.assumed.depth", {base::metres("low", ranges.thickness_m.low),
+                                        base::metres("high", ranges.thickness_m.high)}),
+      guess.fill_depth_m.has_value(), {Mark::own, "Own range, or the job's depth -20 % to +25 %"}));
+  out.push_back(assumed(rangeMessage("suction.assumed.soil", ranges.leak_ground_m_s_pa),
+                        guess.leakage_m_s_pa.has_value(),
+                        {Mark::derived, "Soil of 1e-13 to 1e-10 m2 over 4 m"}));
+  out.push_back(assumed(
+      Message("suction.assumed.joint", {base::number("low", 1000.0 * ranges.joint_width_m.low),
+                                        base::number("high", 1000.0 * ranges.joint_width_m.high)}),
+      guess.joint_width_mm.has_value(), {Mark::own, "Own range"}));
+}
+
+}  // namespace
+
+std::vector<Assumption> groundAssumptions(const plan::Job& job, const SuctionAnswer& answer,
                                           const suction::GroundRanges& ranges, double pit_m3) {
   std::vector<Assumption> out;
   const std::string fill(plan::nameOf(answer.fill));
   out.push_back(
       {Message("suction.assumed.fill", {base::phrase("fill", Message("suction.fill." + fill))}),
        {Mark::own, "What lies under the slab decides most: look in the core"}});
-  if (answer.state != SuctionState::not_layered) {
-    out.push_back({Message("suction.assumed.pit", {base::number("litres", 1000.0 * pit_m3)}),
-                   {Mark::common_practice, "A bucket: 10 to 15 l"}});
-    out.push_back({rangeMessage("suction.assumed.permeability", ranges.permeability_m2),
-                   permeabilitySource(answer.fill)});
-    out.push_back(
-        {Message("suction.assumed.depth", {base::metres("low", ranges.thickness_m.low),
-                                           base::metres("high", ranges.thickness_m.high)}),
-         {Mark::own, "Own range, or the job's depth -20 % to +25 %"}});
-    out.push_back({rangeMessage("suction.assumed.soil", ranges.leak_ground_m_s_pa),
-                   {Mark::derived, "Soil of 1e-13 to 1e-10 m2 over 4 m"}});
-    out.push_back({Message("suction.assumed.joint",
-                           {base::number("low", 1000.0 * ranges.joint_width_m.low),
-                            base::number("high", 1000.0 * ranges.joint_width_m.high)}),
-                   {Mark::own, "Own range"}});
-    out.push_back(
-        {Message("suction.assumed.target", {base::pressure("target", pa(answer.target.design_pa)),
-                                            base::pressure("limit", pa(answer.target.limit_pa))}),
-         {Mark::own, "To be changed by whoever knows better"}});
-    out.push_back({Message("suction.assumed.guesses", {base::count("draws", answer.draws)}),
-                   {Mark::own, "Spread evenly over the ranges, always the same"}});
+  if (answer.state == SuctionState::not_layered) return out;
+  out.push_back({Message("suction.assumed.pit", {base::number("litres", 1000.0 * pit_m3)}),
+                 {Mark::common_practice, "A bucket: 10 to 15 l"}});
+  const bool fitted = answer.fitted && answer.fitted->usable();
+  if (fitted) {
+    out.push_back({Message(answer.fitted->fit.flow_known ? "suction.assumed.fitted"
+                                                         : "suction.assumed.fitted-shape"),
+                   {Mark::derived, "Least squares on the job's pressure tests"}});
+  } else {
+    addRanges(job.suction.ground, answer, ranges, out);
   }
+  out.push_back(
+      {Message("suction.assumed.target", {base::pressure("target", pa(answer.target.design_pa)),
+                                          base::pressure("limit", pa(answer.target.limit_pa))}),
+       {Mark::own, "To be changed by whoever knows better"}});
+  out.push_back({Message(fitted ? "suction.assumed.guesses-fitted" : "suction.assumed.guesses",
+                         {base::count("draws", answer.draws)}),
+                 {Mark::own, "Spread evenly over the ranges, always the same"}});
   return out;
 }
 

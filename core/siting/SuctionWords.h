@@ -15,8 +15,10 @@ base::Message caseSentence(const MiddleCase& one, const suction::Target& target,
 std::vector<base::Message> rangeSentences(const SuctionAnswer& answer);
 RuleOfThumb ruleOfThumb(const SuctionAnswer& answer, const suction::Network& network,
                         bool crossing_wall);
-std::vector<base::Message> cautionsOf(const plan::Plan& plan);
-std::vector<Assumption> groundAssumptions(const SuctionAnswer& answer,
+/// `fitted`: the ground was fitted to measured suction.
+std::vector<base::Message> cautionsOf(const plan::Plan& plan, bool fitted);
+base::Message leakSentence(const LeakCase& leak, const MiddleCase& sealed);
+std::vector<Assumption> groundAssumptions(const plan::Job& job, const SuctionAnswer& answer,
                                           const suction::GroundRanges& ranges, double pit_m3);
 
 }  // namespace sumpwright::siting

@@ -80,7 +80,8 @@ base::Result<ChanceStudy> ChanceStudy::of(const plan::Job& job, const GroundRang
   const auto begun = std::chrono::steady_clock::now();
   auto data = std::make_shared<Data>();
   data->options = options;
-  data->draws = drawsOf(ranges, options.draws, options.seed);
+  data->draws = options.narrowed ? drawsOf(ranges, *options.narrowed, options.draws, options.seed)
+                                 : drawsOf(ranges, options.draws, options.seed);
   const Ground base = baseOf(ranges);
   for (const Ground& draw : data->draws) data->scales.push_back(scalesFrom(base, draw));
   std::vector<SuctionModel> models;
@@ -179,8 +180,10 @@ ChanceStudy::Guess ChanceStudy::guessOf(const Data& data, std::size_t draw,
       radius = unit.port.radius_m;
       units.push_back(std::move(unit));
     }
-    const auto flows = flowsTogether(resistances(units), data.draws[draw].inertia_pa_s2_m6(radius),
-                                     data.options.fan);
+    const double inertia = data.draws[draw].inertia_pa_s2_m6(radius);
+    const auto flows = data.options.together && units.size() > 1
+                           ? data.options.together(resistances(units), inertia)
+                           : flowsTogether(resistances(units), inertia, data.options.fan);
     const auto suction = superposed(units, flows);
     double floor = 0.0;
     double whole = 0.0;

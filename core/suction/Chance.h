@@ -28,6 +28,9 @@ struct ChanceOptions {
   std::size_t most_bytes = 512U * 1024U * 1024U;
   Target target;
   FlowOf fan = constantSuction(100.0);
+  /// Several sumps on one fan; none: each has a fan of its own.
+  FlowsOf together;
+  std::optional<Narrowed> narrowed;    ///< the ground was fitted to what was measured
   double room_less_outdoors_pa = 0.0;  ///< background that is added, Pa
 };
 

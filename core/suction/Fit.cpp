@@ -56,24 +56,18 @@ Banded banded(double value, double sd_ln, double times) {
 
 class GroundFit {
  public:
-  GroundFit(const SuctionModel& model, const Measured& measured, const FitOptions& options)
+  GroundFit(const SuctionModel& model, std::vector<Measured> tests, const FitOptions& options)
       : m_model(model),
-        m_measured(measured),
+        m_tests(std::move(tests)),
         m_options(options),
         m_network(networkOf(model, options.cell_m, true)),
-        m_factoriser(m_network),
-        m_flow(measured.flow_m3_s.value_or(kTrialFlow_m3_s)) {
-    for (const Reading& reading : measured.readings) {
-      if (sampleAt(m_network, std::vector<double>(m_network.cells.size(), 0.0), reading.at)) {
-        m_readings.push_back(reading);
-      }
-    }
-    m_port = portAt(m_network, measured.sink.at, measured.sink.radius_m);
+        m_factoriser(m_network) {
+    for (std::size_t t = 0; t < m_tests.size(); ++t) takeTest(t);
   }
 
   Fit fitted() {
     Fit fit;
-    if (!m_port) return fit;
+    if (m_runs.empty()) return fit;
     if (static_cast<int>(m_readings.size()) < kFewest) {
       fit.state = FitState::too_few;
       fit.statements.emplace_back("suction.fit.too-few");
@@ -91,6 +85,33 @@ class GroundFit {
  private:
   static constexpr double kTrialFlow_m3_s = 0.01;
 
+  /// A test with a place in the floor.
+  struct Run {
+    std::size_t test = 0;
+    Port port;
+    double flow_m3_s = 0.0;
+    std::vector<double> suction;  ///< by cell, of the last values
+  };
+  struct Hole {
+    std::size_t run = 0;
+    Reading reading;
+  };
+
+  void takeTest(std::size_t t) {
+    const Measured& test = m_tests[t];
+    auto port = portAt(m_network, test.sink.at, test.sink.radius_m);
+    if (!port) return;
+    m_runs.push_back({t, std::move(*port), test.flow_m3_s.value_or(kTrialFlow_m3_s), {}});
+    const std::vector<double> still(m_network.cells.size(), 0.0);
+    for (const Reading& reading : test.readings) {
+      if (sampleAt(m_network, still, reading.at)) {
+        m_readings.push_back({m_runs.size() - 1, reading});
+      } else {
+        m_off_floor.push_back(reading.hole);
+      }
+    }
+  }
+
   std::size_t parameters() const { return m_options.fit_joints ? 3 : 2; }
 
   Scales scalesOf(const std::vector<double>& theta) const {
@@ -104,48 +125,60 @@ class GroundFit {
 
   LeastSquaresResult solve(const std::vector<bool>& used, std::vector<double> start) {
     std::vector<Datum> data;
-    std::vector<Point> places;
+    std::vector<Hole> holes;
     for (std::size_t i = 0; i < m_readings.size(); ++i) {
       if (!used[i]) continue;
-      const Reading& reading = m_readings[i];
+      const Reading& reading = m_readings[i].reading;
       data.push_back(
           {reading.suction_pa, reading.sd_pa.value_or(readingSd_pa(reading.suction_pa))});
-      places.push_back(reading.at);
+      holes.push_back(m_readings[i]);
     }
     LeastSquaresOptions options;
     options.priors.assign(parameters(), {0.0, m_options.prior_sd});
     options.most_steps = m_options.most_steps;
     const Forward forward = [&](const std::vector<double>& theta, std::vector<double>& values,
                                 std::vector<double>& derivatives) {
-      return valuesAt(theta, places, values, derivatives);
+      return valuesAt(theta, holes, values, derivatives);
     };
     return leastSquares(forward, data, std::move(start), options);
   }
 
-  bool valuesAt(const std::vector<double>& theta, const std::vector<Point>& places,
+  bool valuesAt(const std::vector<double>& theta, const std::vector<Hole>& holes,
                 std::vector<double>& values, std::vector<double>& derivatives) {
     const Scales scales = scalesOf(theta);
     if (m_factoriser.factor(m_network, scales, m_factor) != FactorState::made) return false;
-    Draw draw = m_port->weights;
-    for (auto& [cell, flow] : draw) flow *= m_flow;
-    const auto suction = m_factor.solve(draw);
+    values.assign(holes.size(), 0.0);
+    derivatives.assign(holes.size() * parameters(), 0.0);
+    for (std::size_t r = 0; r < m_runs.size(); ++r) {
+      Draw draw = m_runs[r].port.weights;
+      for (auto& [cell, flow] : draw) flow *= m_runs[r].flow_m3_s;
+      m_runs[r].suction = m_factor.solve(draw);
+      const auto changes = changesOf(scales, m_runs[r].suction);
+      for (std::size_t h = 0; h < holes.size(); ++h) {
+        if (holes[h].run != r) continue;
+        const Point at = holes[h].reading.at;
+        values[h] = *sampleAt(m_network, m_runs[r].suction, at);
+        for (std::size_t p = 0; p < parameters(); ++p) {
+          derivatives[h * parameters() + p] = *sampleAt(m_network, changes[p], at);
+        }
+      }
+    }
+    return true;
+  }
+
+  /// d suction / d parameter, by cell.
+  std::vector<std::vector<double>> changesOf(const Scales& scales,
+                                             const std::vector<double>& suction) const {
     std::vector<std::vector<double>> changes{
         sensitivity(m_network, m_factor, scales, suction, GroundPart::transmissivity),
         sensitivity(m_network, m_factor, scales, suction, GroundPart::leakage)};
-    const auto joints = sensitivity(m_network, m_factor, scales, suction, GroundPart::joints);
+    auto joints = sensitivity(m_network, m_factor, scales, suction, GroundPart::joints);
     if (m_options.fit_joints) {
-      changes.push_back(joints);
+      changes.push_back(std::move(joints));
     } else {
       for (std::size_t c = 0; c < joints.size(); ++c) changes[1][c] += joints[c];
     }
-    values.clear();
-    derivatives.clear();
-    for (const Point place : places) {
-      values.push_back(*sampleAt(m_network, suction, place));
-      for (const auto& change : changes) derivatives.push_back(*sampleAt(m_network, change, place));
-    }
-    m_suction = suction;
-    return true;
+    return changes;
   }
 
   void report(const LeastSquaresResult& result, Fit& fit) {
@@ -178,14 +211,21 @@ class GroundFit {
       fit.joints = banded(fit.scales.edges, std::sqrt(covariance(2, 2)), times);
     }
     for (std::size_t i = 0; i < m_readings.size(); ++i) {
-      const Reading& reading = m_readings[i];
+      const Reading& reading = m_readings[i].reading;
       const double sd = reading.sd_pa.value_or(readingSd_pa(reading.suction_pa));
-      fit.holes.push_back({reading.hole, reading.suction_pa, result.values[i],
-                           (reading.suction_pa - result.values[i]) / sd});
+      fit.holes.push_back({reading.hole, m_runs[m_readings[i].run].test, reading.suction_pa,
+                           result.values[i], (reading.suction_pa - result.values[i]) / sd});
     }
-    if (m_measured.pit_pa && m_measured.flow_m3_s) {
-      fit.pit_excess_pa =
-          *m_measured.pit_pa - readAt(*m_port, m_suction) - m_flow * ownTerm(*m_port, fit.scales);
+    takePit(fit);
+  }
+
+  void takePit(Fit& fit) const {
+    for (const Run& run : m_runs) {
+      const Measured& test = m_tests[run.test];
+      if (!test.pit_pa || !test.flow_m3_s) continue;
+      fit.pit_excess_pa = *test.pit_pa - readAt(run.port, run.suction) -
+                          run.flow_m3_s * ownTerm(run.port, fit.scales);
+      return;
     }
   }
 
@@ -211,13 +251,14 @@ class GroundFit {
     if (!which) return;
     fit.holes[*which].outlier = true;
     fit.statements.emplace_back("suction.fit.outlier",
-                                std::vector{base::text("hole", m_readings[*which].hole)});
+                                std::vector{base::text("hole", m_readings[*which].reading.hole)});
   }
 
-  double offFrom(const LeastSquaresResult& others, const Reading& reading) {
+  double offFrom(const LeastSquaresResult& others, const Hole& hole) {
+    const Reading& reading = hole.reading;
     std::vector<double> value;
     std::vector<double> slope;
-    if (!valuesAt(others.theta, {reading.at}, value, slope)) return 0.0;
+    if (!valuesAt(others.theta, {hole}, value, slope)) return 0.0;
     const double sd = reading.sd_pa.value_or(readingSd_pa(value[0]));
     double variance = sd * sd;
     const std::size_t p = parameters();
@@ -229,7 +270,11 @@ class GroundFit {
   }
 
   void state(Fit& fit) const {
-    if (!m_measured.flow_m3_s) fit.statements.emplace_back("suction.fit.no-flow");
+    fit.flow_known = m_tests.front().flow_m3_s.has_value();
+    if (!fit.flow_known) fit.statements.emplace_back("suction.fit.no-flow");
+    for (const std::string& hole : m_off_floor) {
+      fit.statements.emplace_back("suction.fit.off-floor", std::vector{base::text("hole", hole)});
+    }
     if (fit.state == FitState::not_settled) fit.statements.emplace_back("suction.fit.not-settled");
     if (m_readings.size() <= parameters()) fit.statements.emplace_back("suction.fit.few");
     if (fit.transmissivity_m3_s_pa.sd_ln > kTellsNothing) {
@@ -244,16 +289,28 @@ class GroundFit {
   }
 
   const SuctionModel& m_model;
-  const Measured& m_measured;
+  std::vector<Measured> m_tests;
   const FitOptions& m_options;
   Network m_network;
   Factoriser m_factoriser;
   Factor m_factor;
-  std::vector<Reading> m_readings;
-  std::optional<Port> m_port;
-  double m_flow;
-  std::vector<double> m_suction;
+  std::vector<Run> m_runs;
+  std::vector<Hole> m_readings;
+  std::vector<std::string> m_off_floor;
 };
+
+/// Numbers, within those given, of the tests that are fitted together.
+std::vector<std::size_t> usableOf(const std::vector<Measured>& tests) {
+  std::vector<std::size_t> usable;
+  for (std::size_t t = 0; t < tests.size(); ++t) {
+    if (tests[t].flow_m3_s) usable.push_back(t);
+  }
+  if (!usable.empty() || tests.empty()) return usable;
+  const auto most = std::max_element(tests.begin(), tests.end(), [](const auto& a, const auto& b) {
+    return a.readings.size() < b.readings.size();
+  });
+  return {static_cast<std::size_t>(most - tests.begin())};
+}
 
 }  // namespace
 
@@ -268,7 +325,24 @@ std::vector<double> sensitivity(const Network& network, const Factor& factor, co
 
 Fit fitGround(const SuctionModel& model, const Measured& measured, const FitOptions& options) {
   if (!checkModel(model).empty()) return {};
-  return GroundFit(model, measured, options).fitted();
+  return GroundFit(model, {measured}, options).fitted();
+}
+
+Fit fitGround(const SuctionModel& model, const std::vector<Measured>& tests,
+              const FitOptions& options) {
+  if (!checkModel(model).empty()) return {};
+  const std::vector<std::size_t> usable = usableOf(tests);
+  if (usable.empty()) return {};
+  std::vector<Measured> taken;
+  for (const std::size_t t : usable) taken.push_back(tests[t]);
+  Fit fit = GroundFit(model, std::move(taken), options).fitted();
+  for (Misfit& hole : fit.holes) hole.test = usable[hole.test];
+  if (usable.size() < tests.size()) {
+    fit.statements.emplace_back(
+        "suction.fit.left-out",
+        std::vector{base::count("tests", static_cast<std::int64_t>(tests.size() - usable.size()))});
+  }
+  return fit;
 }
 
 }  // namespace sumpwright::suction

@@ -45,6 +45,7 @@ struct Banded {
 
 struct Misfit {
   std::string hole;
+  std::size_t test = 0;  ///< which of those that were given
   double measured_pa = 0.0;
   double fitted_pa = 0.0;
   double off_sd = 0.0;   ///< (measured - fitted) / sd
@@ -64,10 +65,11 @@ struct Fit {
   double correlation = 0.0;      ///< of ln T and ln L
   double chi2 = 0.0;
   std::vector<Misfit> holes;
+  bool flow_known = false;  ///< else T and L are known to a common factor only
   /// What the readings cannot tell, and what to do about it: "suction.fit.*".
   std::vector<base::Message> statements;
   /// Of s_w = R Q + B Q^2, where the pit was read: what R Q leaves, Pa; < 0: the pit is larger than
-  /// assumed.
+  /// assumed. Of the first test that has it.
   std::optional<double> pit_excess_pa;
 };
 
@@ -81,6 +83,10 @@ struct Measured {
 /// One network for all steps; a factorisation and a back-solve per parameter for each. Too few:
 /// no reading on the floor.
 Fit fitGround(const SuctionModel& model, const Measured& measured, const FitOptions& options);
+/// Of several runs, each with its own sump and flow, together. Where the flow of some was measured
+/// the others are left out; where of none, all but the one with most readings, and it is said.
+Fit fitGround(const SuctionModel& model, const std::vector<Measured>& tests,
+              const FitOptions& options);
 
 /// d suction / d ln of a part of the ground, by cell: -A^-1 (dA/dln) s.
 enum class GroundPart { transmissivity, leakage, joints, barriers };
@@ -113,5 +119,8 @@ std::vector<ProposedHole> proposeHoles(const FieldSolver& solver, const Sink& si
 /// known to forbid it. Underfloor heating, wet rooms, within 0.3 m (common practice) of a drawn
 /// service, heating pipe or fitting. What is not drawn is not known: locate first.
 std::optional<base::Message> noDrill(const plan::Plan& plan, Point at);
+/// Also in rooms with old tiles or black glue, and where nobody looked in a floor that is not known
+/// to be of 2000 or later: they may hold asbestos (the year from memory).
+std::optional<base::Message> noDrill(const plan::Job& job, Point at);
 
 }  // namespace sumpwright::suction

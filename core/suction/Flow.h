@@ -16,6 +16,10 @@ struct Load {
 /// Flow a fan with its pipe draws from a load, m3/s, >= 0; falls as R or B grows.
 using FlowOf = std::function<double(const Load&)>;
 
+/// Flows of several sumps from [R], row by row, and B.
+using FlowsOf = std::function<std::vector<double>(const std::vector<double>& matrix_pa_s_m3,
+                                                  double inertia_pa_s2_m6)>;
+
 /// A fan that holds one suction at the pit whatever the flow: the positive root of R Q + B Q^2 = s.
 FlowOf constantSuction(double suction_pa);
 

@@ -114,6 +114,18 @@ bool isWet(plan::RoomUse use) {
          use == plan::RoomUse::wc || use == plan::RoomUse::utility;
 }
 
+bool isIn(const Polygon& area, Point at) { return geometry::distanceToArea(at, area) <= 0.0; }
+
+/// Whether the floor there is not known to be of 2000 or later.
+bool isOldFloor(const plan::Job& job, Point at) {
+  constexpr int kWithoutAsbestosSince = 2000;  // from memory
+  std::optional<int> built = job.house.year_built;
+  for (const plan::FloorZone& zone : job.plan.floor_zones) {
+    if (zone.year_built && isIn(zone.outline_m, at)) built = zone.year_built;
+  }
+  return !built || *built < kWithoutAsbestosSince;
+}
+
 }  // namespace
 
 std::vector<ProposedHole> proposeHoles(const FieldSolver& solver, const Sink& sink,
@@ -146,14 +158,24 @@ std::vector<ProposedHole> proposeHoles(const FieldSolver& solver, const Sink& si
   return HoleChooser(std::move(candidates), options).chosen();
 }
 
+std::optional<base::Message> noDrill(const plan::Job& job, Point at) {
+  if (auto reason = noDrill(job.plan, at)) return reason;
+  for (const plan::Room& room : job.plan.rooms) {
+    if (room.old_tiles == plan::YesNo::no || !isIn(room.outline_m, at)) continue;
+    if (room.old_tiles == plan::YesNo::yes) return base::Message("suction.hole.old-tiles");
+    if (isOldFloor(job, at)) return base::Message("suction.hole.old-tiles-unknown");
+  }
+  return std::nullopt;
+}
+
 std::optional<base::Message> noDrill(const plan::Plan& plan, Point at) {
   for (const plan::FloorZone& zone : plan.floor_zones) {
-    if (zone.underfloor_heating && geometry::distanceToArea(at, zone.outline_m) <= 0.0) {
+    if (zone.underfloor_heating && isIn(zone.outline_m, at)) {
       return base::Message("suction.hole.underfloor-heating");
     }
   }
   for (const plan::Room& room : plan.rooms) {
-    if (isWet(room.use) && geometry::distanceToArea(at, room.outline_m) <= 0.0) {
+    if (isWet(room.use) && isIn(room.outline_m, at)) {
       return base::Message("suction.hole.wet-room");
     }
   }

@@ -42,6 +42,7 @@ struct Edge {
   bool party = false;
   int ring = -1;  ///< of the plan, and its edge: the wall it is the inner face of; -1: none
   int wall = -1;
+  bool goes_on = false;  ///< a party wall under which the fill goes on next door
   bool operator==(const Edge&) const = default;
 };
 

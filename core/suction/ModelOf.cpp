@@ -66,7 +66,7 @@ class ModelMaker {
     addRisingWalls();
     addInnerWalls();
     addOldOuterWalls();
-    if (m_choices.party_open) addNextDoor();
+    addNextDoor();
     base::Problems problems = checkModel(m_model);
     if (!problems.empty()) return problems;
     return std::move(m_model);
@@ -124,13 +124,19 @@ class ModelMaker {
     const plan::Wall& wall = m_job.plan.rings[static_cast<std::size_t>(edge.ring)]
                                  .walls[static_cast<std::size_t>(edge.wall)];
     edge.party = wall.kind == plan::WallKind::party;
-    if (edge.party && m_choices.party_open) return edge;
+    edge.goes_on = edge.party && goesOn(wall);
+    if (edge.goes_on) return edge;
     edge.room_m2_s_pa = m_ground.joint_m2_s_pa();
     if (!edge.party) {
       edge.outdoors_m2_s_pa =
           m_ground.exposed_m_s_pa * heightExposed_m(m_job, wall, m_ground.slab_m);
     }
     return edge;
+  }
+
+  bool goesOn(const plan::Wall& party) const {
+    return party.party_below == plan::PartyBelow::continuous ||
+           (party.party_below == plan::PartyBelow::unknown && m_choices.party_open);
   }
 
   void addBarrier(const std::string& id, Polyline line, std::vector<Stretch> gaps = {}) {
@@ -253,7 +259,7 @@ class ModelMaker {
     for (const Region& region : own) taken.push_back(region.outline);
     for (const Region& region : own) {
       for (std::size_t k = 0; k < region.edges.size(); ++k) {
-        if (!region.edges[k].party) continue;
+        if (!region.edges[k].goes_on) continue;
         addMirrored(own, {region.outline[k], region.outline[(k + 1) % region.outline.size()]},
                     taken);
       }
@@ -305,6 +311,15 @@ class ModelMaker {
   SuctionModel m_model;
 };
 
+template <class Is>
+bool anyParty(const plan::Plan& plan, Is&& is) {
+  return std::any_of(plan.rings.begin(), plan.rings.end(), [&](const plan::Ring& ring) {
+    return std::any_of(ring.walls.begin(), ring.walls.end(), [&](const plan::Wall& wall) {
+      return wall.kind == plan::WallKind::party && is(wall.party_below);
+    });
+  });
+}
+
 }  // namespace
 
 Layer Ground::layer() const {
@@ -327,10 +342,15 @@ bool hasUnknownWalls(const plan::Plan& plan) {
 }
 
 bool hasPartyWalls(const plan::Plan& plan) {
-  return std::any_of(plan.rings.begin(), plan.rings.end(), [](const plan::Ring& ring) {
-    return std::any_of(ring.walls.begin(), ring.walls.end(),
-                       [](const plan::Wall& wall) { return wall.kind == plan::WallKind::party; });
-  });
+  return anyParty(plan, [](plan::PartyBelow) { return true; });
+}
+
+bool hasUnknownParty(const plan::Plan& plan) {
+  return anyParty(plan, [](plan::PartyBelow below) { return below == plan::PartyBelow::unknown; });
+}
+
+bool mayGoOnNextDoor(const plan::Plan& plan) {
+  return anyParty(plan, [](plan::PartyBelow below) { return below != plan::PartyBelow::cut; });
 }
 
 std::vector<ModelChoices> choicesOf(const plan::Plan& plan) {
@@ -338,7 +358,7 @@ std::vector<ModelChoices> choicesOf(const plan::Plan& plan) {
   for (const bool stand : {true, false}) {
     for (const bool open : {false, true}) {
       if (!stand && !hasUnknownWalls(plan)) continue;
-      if (open && !hasPartyWalls(plan)) continue;
+      if (open && !hasUnknownParty(plan)) continue;
       all.push_back({stand, open});
     }
   }

@@ -35,13 +35,17 @@ struct Ground {
 /// What nobody knows and both answers of which must be looked at.
 struct ModelChoices {
   bool unknown_walls_stand = true;  ///< inner walls of unknown footing go through the fill
-  bool party_open = false;          ///< the fill goes on next door, mirrored at the party wall
+  /// At party walls of which nobody knows it the fill goes on next door, mirrored at the wall.
+  bool party_open = false;
   bool operator==(const ModelChoices&) const = default;
 };
 
 /// Whether either choice makes a difference for this plan.
 bool hasUnknownWalls(const plan::Plan& plan);
+bool hasUnknownParty(const plan::Plan& plan);
 bool hasPartyWalls(const plan::Plan& plan);
+/// Whether the fill goes on, or may go on, under the house next door.
+bool mayGoOnNextDoor(const plan::Plan& plan);
 /// Every answer that has to be looked at, in the order that hurts first; one where nothing is open.
 std::vector<ModelChoices> choicesOf(const plan::Plan& plan);
 
@@ -50,7 +54,7 @@ std::vector<ModelChoices> choicesOf(const plan::Plan& plan);
 /// walls are barriers with their gaps, inner walls on their own footing too; doors are no gaps.
 /// Where floors of house and extension meet, the old outer wall is a barrier without gap. A
 /// foundation wall leaks to outdoors over the height by which the slab's underside stands above the
-/// ground.
+/// ground. At a party wall the fill ends or goes on as the wall says (party_below).
 ///
 /// Error: suction.model.plan (outline open, crossing itself or too small), or of checkModel().
 base::Result<SuctionModel> modelOf(const plan::Job& job, const Ground& ground,

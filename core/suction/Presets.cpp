@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <array>
+#include <boost/math/special_functions/erf.hpp>
 #include <cmath>
+#include <numbers>
 
 namespace sumpwright::suction {
 
@@ -46,6 +48,22 @@ Range permeabilityOf(plan::Fill fill) {
       break;
   }
   return {1e-10, 1e-7};
+}
+
+/// Quantile of the normal distribution.
+double normalAt(double share) {
+  constexpr double kLeast = 1e-9;  // a share of nothing has no quantile
+  return std::numbers::sqrt2 *
+         boost::math::erf_inv(2.0 * std::clamp(share, kLeast, 1.0 - kLeast) - 1.0);
+}
+
+/// T and all leakage times a factor; the depth stays, so that T goes with the permeability.
+Ground changed(Ground ground, double transmissivity, double leakage) {
+  ground.permeability_m2 *= transmissivity;
+  ground.leak_ground_m_s_pa *= leakage;
+  ground.exposed_m_s_pa *= leakage;
+  ground.joint_width_m *= std::cbrt(leakage);  // cubic law
+  return ground;
 }
 
 }  // namespace
@@ -97,6 +115,56 @@ std::vector<Ground> drawsOf(const GroundRanges& ranges, int count, std::uint64_t
     ground.joint_width_m = ranges.joint_width_m.at(shares[3][k]);
     ground.footing_m2_s_pa = ranges.footing_m2_s_pa.at(shares[4][k]);
     ground.exposed_m_s_pa = ranges.exposed_m_s_pa.at(shares[5][k]);
+    draws.push_back(ground);
+  }
+  return draws;
+}
+
+GroundRanges rangesOf(const plan::Job& job, std::optional<plan::Fill> fill) {
+  GroundRanges ranges = rangesOf(fill.value_or(job.house.fill), job.house);
+  const plan::GroundGuess& guess = job.suction.ground;
+  const auto put = [](Range& range, const std::optional<plan::Spread>& said, double unit) {
+    if (said) range = {unit * said->low, unit * said->high};
+  };
+  put(ranges.permeability_m2, guess.permeability_m2, 1.0);
+  put(ranges.thickness_m, guess.fill_depth_m, 1.0);
+  put(ranges.leak_ground_m_s_pa, guess.leakage_m_s_pa, 1.0);
+  put(ranges.joint_width_m, guess.joint_width_mm, 0.001);
+  put(ranges.footing_m2_s_pa, guess.footing_m2_s_pa, 1.0);
+  put(ranges.exposed_m_s_pa, guess.exposed_m_s_pa, 1.0);
+  return ranges;
+}
+
+Ground middleOf(const GroundRanges& ranges, const Narrowed& narrowed) {
+  const double t = narrowed.flow_known ? narrowed.transmissivity : 1.0;
+  return changed(ranges.middle(), t, t * narrowed.leakage / narrowed.transmissivity);
+}
+
+std::vector<Ground> drawsOf(const GroundRanges& ranges, const Narrowed& narrowed, int count,
+                            std::uint64_t seed) {
+  Dice dice(seed);
+  std::array<std::vector<double>, 5> shares;
+  for (auto& column : shares) column = evenShares(count, dice);
+  const Ground base = ranges.middle();
+  const double ratio_ln = std::log(narrowed.leakage / narrowed.transmissivity);
+  const double rest = std::sqrt(std::max(0.0, 1.0 - narrowed.correlation * narrowed.correlation));
+  std::vector<Ground> draws;
+  for (std::size_t k = 0; k < static_cast<std::size_t>(std::max(0, count)); ++k) {
+    const double z = normalAt(shares[3][k]);
+    double t_ln = 0.0;
+    double l_ln = 0.0;
+    if (narrowed.flow_known) {
+      const double z_t = normalAt(shares[2][k]);
+      t_ln = std::log(narrowed.transmissivity) + narrowed.sd_transmissivity_ln * z_t;
+      l_ln = std::log(narrowed.leakage) +
+             narrowed.sd_leakage_ln * (narrowed.correlation * z_t + rest * z);
+    } else {
+      t_ln = std::log(ranges.permeability_m2.at(shares[0][k]) / base.permeability_m2) +
+             std::log(ranges.thickness_m.at(shares[1][k]) / base.thickness_m);
+      l_ln = t_ln + ratio_ln + narrowed.sd_ratio_ln * z;
+    }
+    Ground ground = changed(base, std::exp(t_ln), std::exp(l_ln));
+    ground.footing_m2_s_pa = ranges.footing_m2_s_pa.at(shares[4][k]);
     draws.push_back(ground);
   }
   return draws;

@@ -50,9 +50,33 @@ struct GroundRanges {
 /// joints 0.2..1 mm [O], footings 1e-8..1e-5 m2/(s Pa) [O].
 GroundRanges rangesOf(plan::Fill fill, const plan::House& house);
 
+/// Those of a job: of its fill (or the one given), with what the job says of the ground instead.
+GroundRanges rangesOf(const plan::Job& job, std::optional<plan::Fill> fill = std::nullopt);
+
+/// What a fit to measured suction leaves open, about factors on the ranges' middle.
+struct Narrowed {
+  double transmissivity = 1.0;
+  double leakage = 1.0;  ///< of soil, joints and exposed walls alike
+  double sd_transmissivity_ln = 0.0;
+  double sd_leakage_ln = 0.0;
+  double correlation = 0.0;
+  /// The flow was measured. Else only T / L was told: T then stays as wide as the ranges, and L
+  /// goes with it.
+  bool flow_known = true;
+  double sd_ratio_ln = 0.0;  ///< of ln (T / L)
+};
+
+/// The ground in the middle of what is left.
+Ground middleOf(const GroundRanges& ranges, const Narrowed& narrowed);
+
 /// `count` guesses, spread evenly: a Latin hypercube (McKay, Beckman and Conover 1979, from memory)
 /// from a fixed seed, so that the same ranges give the same guesses everywhere.
 std::vector<Ground> drawsOf(const GroundRanges& ranges, int count, std::uint64_t seed = 1);
+
+/// The same with T and L spread as the fit leaves them, as normal logarithms; what it does not tell
+/// (walls on their own footing) stays as wide as its range.
+std::vector<Ground> drawsOf(const GroundRanges& ranges, const Narrowed& narrowed, int count,
+                            std::uint64_t seed = 1);
 
 /// Factors that turn a network of `base` into one of `other`. Slab depth and viscosity are in both.
 Scales scalesFrom(const Ground& base, const Ground& other);

@@ -110,5 +110,31 @@ TEST_F(FanTables, AnUnknownIdIsAProblem) {
               ElementsAre("file.not-found"));
 }
 
+TEST_F(FanTables, ADesignsFanIsItsOwnCurveOrThatOfATable) {
+  plan::FanPick pick;
+  auto picked = pickedFan(pick);
+  ASSERT_TRUE(picked.ok());
+  EXPECT_EQ(picked->fan.id, kFanUnchosen);
+  EXPECT_TRUE(picked->invented);
+
+  putTable("own.json", ownTable("own", 210));
+  pick.id = "one";
+  picked = pickedFan(pick);
+  ASSERT_TRUE(picked.ok());
+  EXPECT_NEAR(picked->fan.curve.at({}, airflow::kFanDensity_kg_m3).pressure.pa(), 210.0, 1e-9);
+  pick.table = "demo-fans";
+  EXPECT_EQ(problemIds(pickedFan(pick).problems()), std::vector<std::string>{"file.no-fan"});
+  pick.table = "nowhere";
+  EXPECT_EQ(problemIds(pickedFan(pick).problems()), std::vector<std::string>{"file.fans-unknown"});
+
+  pick.points = {{0.0, 150.0, {}}, {0.02, 90.0, {}}, {0.04, 20.0, {}}};
+  picked = pickedFan(pick);
+  ASSERT_TRUE(picked.ok()) << "a curve of its own wins";
+  EXPECT_FALSE(picked->invented);
+  EXPECT_NEAR(picked->fan.curve.at({}, airflow::kFanDensity_kg_m3).pressure.pa(), 150.0, 1e-9);
+  pick.points[1].pressure_pa = 160.0;
+  EXPECT_THAT(problemIds(pickedFan(pick).problems()), ElementsAre(HasSubstr("/design/fan")));
+}
+
 }  // namespace
 }  // namespace sumpwright::files

@@ -93,8 +93,8 @@ void addTestCases(RunCases& cases) {
 void addFanCases(RunCases& cases) {
   cases.unsound("plan.fan.speed", "/design/fan/speed", [](Job& j) { j.design.fan.speed = 1.5; });
   cases.unsound("plan.fan.speed", "/design/fan/speed", [](Job& j) { j.design.fan.speed = 0.0; });
-  cases.unsound("plan.fan.one-point", "/design/fan/points", [](Job& j) {
-    j.design.fan.points = {{0.0, 300.0, 40.0}};
+  cases.unsound("plan.fan.few-points", "/design/fan/points", [](Job& j) {
+    j.design.fan.points = {{0.0, 300.0, 40.0}, {0.05, 10.0, 50.0}};
   });
   cases.unsound("plan.fan.curve", "/design/fan/points/1", [](Job& j) {
     j.design.fan.points = {{0.0, 300.0, {}}, {0.01, 310.0, {}}, {0.02, 320.0, {}}};

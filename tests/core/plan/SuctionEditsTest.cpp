@@ -98,7 +98,7 @@ TEST(SuctionEdits, WhatATestSpeaksOfTakesItsReadingsWithIt) {
 }
 
 TEST(SuctionEdits, FanAndPipeAreChecked) {
-  FanPick fan{"demo", "demo-m", "", {{0.0, 300.0, 40.0}, {0.05, 0.0, {}}}, 0.8};
+  FanPick fan{"demo", "demo-m", "", {{0.0, 300.0, 40.0}, {0.03, 180.0, {}}, {0.05, 0.0, {}}}, 0.8};
   EXPECT_EQ(doneWell(setFan(suckedHouse(), fan)).design.fan, fan);
   fan.points[1].pressure_pa = 310.0;
   EXPECT_EQ(problemIdOf(setFan(suckedHouse(), fan)), "plan.fan.curve");

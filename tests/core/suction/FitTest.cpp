@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "suction/Fit.h"
+#include "suction/Presets.h"
 #include "support/Fields.h"
 #include "support/PlanBuilder.h"
 
@@ -229,6 +230,74 @@ TEST(SuctionHoles, NoDrillSaysWhy) {
   plan::Plan heated = job.plan;
   heated.floor_zones[0].underfloor_heating = true;
   EXPECT_EQ(noDrill(heated, {5, 5})->id, "suction.hole.underfloor-heating");
+}
+
+TEST(SuctionHoles, NoneThroughOldTilesOrWhereNobodyLookedInAnOldFloor) {
+  plan::Job job = PlanBuilder::rectangle(10, 8).noRooms().room("living", plan::RoomUse::living,
+                                                               {{3, 1}, {9, 1}, {9, 7}, {3, 7}});
+  const auto why = [&] {
+    const auto reason = noDrill(job, {5, 5});
+    return reason ? reason->id : std::string();
+  };
+  job.house.year_built = 1999;
+  EXPECT_EQ(why(), "suction.hole.old-tiles-unknown");
+  job.house.year_built.reset();
+  EXPECT_EQ(why(), "suction.hole.old-tiles-unknown");
+  job.plan.floor_zones[0].year_built = 2003;
+  EXPECT_EQ(why(), "") << "an extension's floor has a year of its own";
+  job.plan.rooms[0].old_tiles = plan::YesNo::yes;
+  EXPECT_EQ(why(), "suction.hole.old-tiles");
+  job.plan.floor_zones[0].year_built.reset();
+  job.plan.rooms[0].old_tiles = plan::YesNo::no;
+  EXPECT_EQ(why(), "");
+}
+
+TEST(SuctionGuesses, NarrowedOnesLieInTheBandAndKeepTheCorrelation) {
+  const GroundRanges ranges = rangesOf(plan::Fill::graded, {});
+  Narrowed narrowed;
+  narrowed.transmissivity = 2.0;
+  narrowed.leakage = 0.5;
+  narrowed.sd_transmissivity_ln = 0.4;
+  narrowed.sd_leakage_ln = 0.6;
+  narrowed.correlation = 0.9;
+  const Ground middle = ranges.middle();
+  EXPECT_NEAR(middleOf(ranges, narrowed).permeability_m2, 2.0 * middle.permeability_m2, 1e-20);
+  double t1 = 0.0, t2 = 0.0, l1 = 0.0, l2 = 0.0, tl = 0.0;
+  int within = 0;
+  constexpr int kCount = 1024;
+  for (const Ground& draw : drawsOf(ranges, narrowed, kCount)) {
+    const Scales scales = scalesFrom(middle, draw);
+    const double t = std::log(scales.transmissivity / 2.0) / 0.4;
+    const double l = std::log(scales.leakage / 0.5) / 0.6;
+    EXPECT_NEAR(scales.edges, scales.leakage, 1e-9 * scales.leakage) << "joints go with it";
+    t1 += t / kCount, t2 += t * t / kCount, l1 += l / kCount, l2 += l * l / kCount;
+    tl += t * l / kCount;
+    within += std::abs(t) < 1.96 ? 1 : 0;
+  }
+  EXPECT_NEAR(t1, 0.0, 0.01);
+  EXPECT_NEAR(l1, 0.0, 0.05);
+  EXPECT_NEAR(t2, 1.0, 0.02);
+  EXPECT_NEAR(l2, 1.0, 0.05);
+  EXPECT_NEAR(tl, 0.9, 0.03);
+  EXPECT_NEAR(within / static_cast<double>(kCount), 0.95, 0.005);
+}
+
+TEST(SuctionGuesses, WithoutAFlowOnlyTheRatioIsNarrow) {
+  const GroundRanges ranges = rangesOf(plan::Fill::graded, {});
+  Narrowed narrowed;
+  narrowed.transmissivity = 5.0;
+  narrowed.leakage = 0.5;
+  narrowed.flow_known = false;
+  narrowed.sd_ratio_ln = 0.01;
+  const Ground middle = ranges.middle();
+  double low = 1e9, high = 0.0;
+  for (const Ground& draw : drawsOf(ranges, narrowed, 64)) {
+    const Scales scales = scalesFrom(middle, draw);
+    EXPECT_NEAR(scales.leakage / scales.transmissivity, 0.1, 0.005);
+    low = std::min(low, scales.transmissivity);
+    high = std::max(high, scales.transmissivity);
+  }
+  EXPECT_GT(high / low, 50.0) << "as wide as the ranges";
 }
 
 }  // namespace

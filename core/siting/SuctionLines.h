@@ -1,0 +1,27 @@
+#pragma once
+// What a suction study puts on paper for the client and for the crew, beside its own sentences.
+
+#include <vector>
+
+#include "siting/Study.h"
+
+namespace sumpwright::siting {
+
+struct SuctionAnswer;
+
+struct SuctionPaperLines {
+  std::vector<base::Message> client;
+  std::vector<base::Message> crew;  ///< hold points first
+};
+
+/// Hole from a party wall at least: the neighbour's floor is drawn on as much as ours beyond it
+/// (own figure).
+inline constexpr double kFromParty_m = 1.0;
+
+/// Internal to core/siting: what studySuction() keeps in the answer.
+SuctionPaperLines linesOf(const Study& study, const SuctionAnswer& answer);
+
+/// Lines of an answer; ids "suction.line.*".
+const SuctionPaperLines& suctionPaperLines(const SuctionAnswer& answer);
+
+}  // namespace sumpwright::siting
