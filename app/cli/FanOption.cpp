@@ -29,12 +29,12 @@ base::Result<ChosenFan> fanOfFile(const std::string& path, const std::string& id
 
 }  // namespace
 
-void addFanOption(CLI::App& command, std::string& fan, const std::string& otherwise) {
+void addFanOption(CLI::App& command, std::string& fan) {
   command
       .add_option("--fan", fan,
                   "Fan by its id, or a fan table's file (FILE#ID where it has several)")
       ->type_name("ID|FILE")
-      ->default_str(otherwise);
+      ->default_str("the job's, else " + std::string(files::kFanUnchosen));
 }
 
 base::Result<ChosenFan> fanOf(const std::string& idOrFile) {
@@ -54,6 +54,13 @@ base::Result<ChosenFan> fanOf(const std::string& idOrFile) {
   base::Problems problems = list.problems;  // the one that is missing may stand in one of them
   problems.push_back(fanTrouble("cli.no-fan", idOrFile, known));
   return problems;
+}
+
+base::Result<ChosenFan> fanFor(const std::string& asked, const plan::Job& job) {
+  if (!asked.empty()) return fanOf(asked);
+  auto picked = files::pickedFan(job.design.fan);
+  if (!picked.ok()) return picked.problems();
+  return ChosenFan{std::move(picked->fan), picked->invented};
 }
 
 }  // namespace sumpwright::cli

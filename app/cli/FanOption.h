@@ -6,14 +6,12 @@
 
 #include "airflow/FanTable.h"
 #include "base/Result.h"
+#include "plan/Job.h"
 
 namespace sumpwright::cli {
 
-/// A demo class of the default table (resources/fans).
-inline constexpr const char* kUsualFan = "demo-medium";
-
-/// Adds --fan; `otherwise`: what is taken without it, in words.
-void addFanOption(CLI::App& command, std::string& fan, const std::string& otherwise = kUsualFan);
+/// Adds --fan; empty: the job's (fanFor()).
+void addFanOption(CLI::App& command, std::string& fan);
 
 struct ChosenFan {
   airflow::Fan fan;
@@ -25,5 +23,8 @@ struct ChosenFan {
 /// Problems (unreadable): those of the file, cli.no-fan, cli.which-fan (several in the file and
 /// none named).
 base::Result<ChosenFan> fanOf(const std::string& idOrFile);
+
+/// fanOf() what was asked for; with nothing asked the job's (files::pickedFan()).
+base::Result<ChosenFan> fanFor(const std::string& asked, const plan::Job& job);
 
 }  // namespace sumpwright::cli

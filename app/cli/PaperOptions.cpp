@@ -51,10 +51,7 @@ void takeFirm(dossier::ClientPlanOptions& options, const files::Firm& firm) {
 
 std::shared_ptr<const dossier::Outlook> outlookOf(const siting::Study& study,
                                                   const ChosenFan& fan) {
-  siting::SuctionOptions options;
-  const plan::SuctionFacts& facts = study.job().suction;
-  options.target.design_pa = facts.target_pa.value_or(options.target.design_pa);
-  options.target.limit_pa = facts.limit_pa.value_or(options.target.limit_pa);
+  siting::SuctionOptions options = siting::suctionOptionsOf(study.job());
   options.threads =
       static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, kMostPaperThreads));
   const auto system = siting::usualSystem(study.site(), fan.fan, fan.invented);
@@ -98,12 +95,12 @@ void addPaperOptions(CLI::App& command, PaperChoice& choice) {
 }
 
 std::optional<PaperStuff> paperStuff(const PaperChoice& choice, Console& console) {
-  const auto fan = fanOf(choice.fan);
-  if (!fan.ok() && !choice.no_suction) return failed(choice, fan.problems(), console);
   const auto firm = choice.firm.empty() ? files::userFirm() : files::firmFromFile(choice.firm);
   if (!firm.ok()) return failed(choice, firm.problems(), console);
   std::optional<siting::Study> made = study(choice.study, console);
   if (!made) return std::nullopt;
+  const auto fan = fanFor(choice.fan, made->job());
+  if (!fan.ok() && !choice.no_suction) return failed(choice, fan.problems(), console);
   if (!choice.sump.empty() && !hasSump(made->job().design, choice.sump)) {
     const base::Message message("cli.no-sump", {base::text("sump", choice.sump)});
     return failed(choice, {{message, "/design/sumps", base::Gravity::unreadable}}, console);

@@ -17,7 +17,7 @@ struct PaperChoice {
   std::string size = "a4";
   std::string date;
   std::string sump;
-  std::string fan = kUsualFan;
+  std::string fan;
   std::string firm;
   bool no_suction = false;
 };

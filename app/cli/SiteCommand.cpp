@@ -19,7 +19,7 @@ namespace {
 struct SiteChoice {
   StudyChoice study;
   std::string at;
-  std::string fan = kUsualFan;
+  std::string fan;
   bool reach = false;
   bool json = false;
 };
@@ -48,7 +48,7 @@ void print(const siting::Study& study, const std::optional<siting::Assessment>& 
 /// With the part of the score that asks for it; nothing where that failed, which is told.
 std::optional<siting::Study> withReach(const siting::Study& study, const SiteChoice& choice,
                                        Console& console) {
-  const auto fan = fanOf(choice.fan);
+  const auto fan = fanFor(choice.fan, study.job());
   if (!fan.ok()) {
     decline(choice.study.job, fan.problems(), console);
     return std::nullopt;

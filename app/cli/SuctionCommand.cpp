@@ -15,7 +15,6 @@
 #include "cli/Load.h"
 #include "cli/Problems.h"
 #include "cli/Suction.h"
-#include "files/FanTables.h"
 #include "files/JobFile.h"
 #include "plan/KindNames.h"
 
@@ -84,18 +83,10 @@ void writeSuction(const SuctionChoice& choice, const siting::Study& study,
   console.out << suctionJson(study, system, answer).dump(2, ' ', false, Handler::replace) << '\n';
 }
 
-/// The fan asked for, else the job's.
-base::Result<ChosenFan> fanFor(const SuctionChoice& choice, const plan::Job& job) {
-  if (!choice.fan.empty()) return fanOf(choice.fan);
-  auto picked = files::pickedFan(job.design.fan);
-  if (!picked.ok()) return picked.problems();
-  return ChosenFan{std::move(picked->fan), picked->invented};
-}
-
 void runSuction(const SuctionChoice& choice, Console& console) {
   const std::optional<siting::Study> made = study(choice.study, console);
   if (!made) return;
-  const auto fan = fanFor(choice, made->job());
+  const auto fan = fanFor(choice.fan, made->job());
   if (!fan.ok()) return decline(choice.study.job, fan.problems(), console);
   const siting::SuctionOptions options = suctionOptions(choice, made->job(), console);
   if (options.at) {
@@ -141,7 +132,7 @@ void addSuction(CLI::App& program, Console& console) {
   addStudyOptions(*command, choice->study);
   command->add_flag("--json", choice->json, "As JSON (sumpwright.suction/1)");
   addAtOption(*command, choice->at);
-  addFanOption(*command, choice->fan, "the job's, else " + std::string(files::kFanUnchosen));
+  addFanOption(*command, choice->fan);
   addGroundOptions(*command, *choice);
   command->add_flag("--places", choice->places,
                     "Also the best places by chance of reaching the whole floor");

@@ -40,6 +40,8 @@ inline constexpr double kLargestPit_l = 500.0;
 /// A core is drilled level or nearly so.
 inline constexpr double kSteepestCore_deg = 45.0;
 inline constexpr double kHighestEaves_m = 50.0;
+/// Nearer to a party wall a sump draws much from next door.
+inline constexpr double kFromPartyWall_m = 1.0;
 
 struct CheckedRings {
   bool outer_sound = false;             ///< closed, simple, of the right turn

@@ -14,8 +14,7 @@ struct SuctionPaperLines {
   std::vector<base::Message> crew;  ///< hold points first
 };
 
-/// Hole from a party wall at least: the neighbour's floor is drawn on as much as ours beyond it
-/// (own figure).
+/// Hole from a party wall at least (own figure): nearer, much of the air comes from next door.
 inline constexpr double kFromParty_m = 1.0;
 
 /// Internal to core/siting: what studySuction() keeps in the answer.

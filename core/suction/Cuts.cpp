@@ -263,8 +263,10 @@ class CutMaker {
       if (geometry::distance(piece.a, piece.b) < 1e-9) continue;
       const Vec u = unit(piece.b - piece.a);
       cutLinks(piece, conductance * m_frame.h_m / (std::abs(u.x) + std::abs(u.y)));
-      if (std::abs(u.x) < kAlongGrid) trimUpright(run.line[k - 1], run.line[k]);
-      if (std::abs(u.y) < kAlongGrid) trimLevel(run.line[k - 1], run.line[k]);
+      const Point a = run.line[k - 1];
+      const Point b = run.line[k];
+      if (std::abs(u.x) < kAlongGrid) trim({a.x, b.x}, {a.y, b.y}, kNudge.x, Across::columns);
+      if (std::abs(u.y) < kAlongGrid) trim({a.y, b.y}, {a.x, b.x}, kNudge.y, Across::rows);
       m_cuts.pieces.push_back({piece.a, piece.b, barrier});
     }
     const std::size_t n = run.line.size();
@@ -279,35 +281,33 @@ class CutMaker {
               [&](int i, double y) { narrow(m_cuts.level, i, sideAfter(y), wall); });
   }
 
-  /// The wall stands at x between the centres of columns i-1 and i; off line i by `off`.
-  void trimUpright(Point a, Point b) {
-    const double x = 0.5 * (a.x + b.x) + kNudge.x;
-    const int i = sideAfter(x);
-    const double off = x - i;
-    const double low = std::max(0.0, std::min(a.y, b.y));
-    const double high = std::min(1.0 * m_frame.ny, std::max(a.y, b.y));
-    if (i < 1 || i >= m_frame.nx) return;
-    for (int j = static_cast<int>(low); j < high; ++j) {
-      const double part = std::min(high, j + 1.0) - std::max(low, 1.0 * j);
-      addMove({i, j, i - 1, j, off * part});
-      if (j < low) continue;
-      m_cuts.level[slotOf(i, j, m_frame.nx)].from = off;
-      m_cuts.level[slotOf(i - 1, j, m_frame.nx)].to = 1.0 + off;
-    }
-  }
-  void trimLevel(Point a, Point b) {
-    const double y = 0.5 * (a.y + b.y) + kNudge.y;
-    const int j = sideAfter(y);
-    const double off = y - j;
-    const double low = std::max(0.0, std::min(a.x, b.x));
-    const double high = std::min(1.0 * m_frame.nx, std::max(a.x, b.x));
-    if (j < 1 || j >= m_frame.ny) return;
-    for (int i = static_cast<int>(low); i < high; ++i) {
-      const double part = std::min(high, i + 1.0) - std::max(low, 1.0 * i);
-      addMove({i, j, i, j - 1, off * part});
-      if (i < low) continue;
-      m_cuts.upright[slotOf(i, j, m_frame.nx)].from = off;
-      m_cuts.upright[slotOf(i, j - 1, m_frame.nx)].to = 1.0 + off;
+  /// What the wall stands between: centres of columns (an upright wall) or of rows (a level one).
+  enum class Across { columns, rows };
+
+  /// An upright wall stands at `across` between the centres of columns i-1 and i, off the line
+  /// between them by `off`, and runs over rows of `along`; a level one the other way about.
+  void trim(std::pair<double, double> across, std::pair<double, double> along, double nudge,
+            Across what) {
+    const bool upright = what == Across::columns;
+    const int columns = upright ? m_frame.nx : m_frame.ny;
+    const int rows = upright ? m_frame.ny : m_frame.nx;
+    const double place = 0.5 * (across.first + across.second) + nudge;
+    const int i = sideAfter(place);
+    const double off = place - i;
+    const double low = std::max(0.0, std::min(along.first, along.second));
+    const double high = std::min(1.0 * rows, std::max(along.first, along.second));
+    if (i < 1 || i >= columns) return;
+    auto& links = upright ? m_cuts.level : m_cuts.upright;
+    const auto slot = [&](int c, int r) {
+      return upright ? slotOf(c, r, m_frame.nx) : slotOf(r, c, m_frame.nx);
+    };
+    for (int r = static_cast<int>(low); r < high; ++r) {
+      const double part = std::min(high, r + 1.0) - std::max(low, 1.0 * r);
+      addMove(upright ? AreaMove{i, r, i - 1, r, off * part}
+                      : AreaMove{r, i, r, i - 1, off * part});
+      if (r < low) continue;
+      links[slot(i, r)].from = off;
+      links[slot(i - 1, r)].to = 1.0 + off;
     }
   }
   void addMove(AreaMove move) {

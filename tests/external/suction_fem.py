@@ -12,14 +12,14 @@ usage: suction_fem.py CASES.json    writes {case: {point: suction per flow}} to 
 import json
 import sys
 
+sys.dont_write_bytecode = True  # a test leaves the sources as they are
 try:
     import numpy as np
-    from scipy.sparse import coo_matrix
     from scipy.sparse.linalg import spsolve
+
+    from quads import Triplets, add_wall, block_points, edge_mass, quads_of, stiffness
 except ImportError:
     sys.exit(77)
-
-GAUSS = [(-1.0 / np.sqrt(3.0)), (1.0 / np.sqrt(3.0))]
 
 
 class Mesh:
@@ -29,71 +29,26 @@ class Mesh:
 
     def add_block(self, corners, n):
         """A quadrilateral as n x n elements; its nodes are its own. Returns their numbers by row."""
-        u = np.linspace(0.0, 1.0, n + 1)
-        x, y = np.meshgrid(u, u)
-        a, b, c, d = (np.array(p) for p in corners)
-        places = (np.multiply.outer((1 - x) * (1 - y), a) + np.multiply.outer(x * (1 - y), b) +
-                  np.multiply.outer(x * y, c) + np.multiply.outer((1 - x) * y, d))
-        first = len(self.points)
-        numbers = first + np.arange((n + 1) * (n + 1)).reshape(n + 1, n + 1)
-        self.points = np.vstack([self.points, places.reshape(-1, 2)])
-        quads = np.stack([numbers[:-1, :-1], numbers[:-1, 1:], numbers[1:, 1:], numbers[1:, :-1]], -1)
-        self.quads = np.vstack([self.quads, quads.reshape(-1, 4)])
+        u, v = np.meshgrid(np.linspace(0.0, 1.0, n + 1), np.linspace(0.0, 1.0, n + 1))
+        numbers = len(self.points) + np.arange((n + 1) ** 2).reshape(n + 1, n + 1)
+        self.points = np.vstack([self.points, block_points(corners, u, v).reshape(-1, 2)])
+        self.quads = np.vstack([self.quads, quads_of(numbers)])
         return numbers
 
 
-class Equations:
-    def __init__(self, mesh, transmissivity, leakage):
-        self.mesh = mesh
-        self.rows, self.columns, self.values = [], [], []
-        corners = mesh.points[mesh.quads]
-        matrix = np.zeros((len(mesh.quads), 4, 4))
-        for xi in GAUSS:
-            for eta in GAUSS:
-                shape = 0.25 * np.array([(1 - xi) * (1 - eta), (1 + xi) * (1 - eta),
-                                         (1 + xi) * (1 + eta), (1 - xi) * (1 + eta)])
-                slope = 0.25 * np.array([[-(1 - eta), 1 - eta, 1 + eta, -(1 + eta)],
-                                         [-(1 - xi), -(1 + xi), 1 + xi, 1 - xi]])
-                jacobian = np.einsum("ak,ekx->eax", slope, corners)
-                area = np.linalg.det(jacobian)
-                gradient = np.einsum("exa,ak->exk", np.linalg.inv(jacobian), slope)
-                matrix += area[:, None, None] * (
-                    transmissivity * np.einsum("exk,exl->ekl", gradient, gradient) +
-                    leakage * np.outer(shape, shape))
-        self.add(mesh.quads, matrix)
+def edges_of(line):
+    return np.stack([line[:-1], line[1:]], 1)
 
-    def add(self, numbers, matrix):
-        size = numbers.shape[1]
-        self.rows.append(np.repeat(numbers, size, axis=1).ravel())
-        self.columns.append(np.tile(numbers, (1, size)).ravel())
-        self.values.append(matrix.reshape(len(numbers), -1).ravel())
 
-    def line_mass(self, line):
-        length = np.linalg.norm(self.mesh.points[line[1:]] - self.mesh.points[line[:-1]], axis=1)
-        return length[:, None, None] * np.array([[2.0, 1.0], [1.0, 2.0]]) / 6.0
-
-    def add_edge(self, line, conductance):
-        self.add(np.stack([line[:-1], line[1:]], 1), conductance * self.line_mass(line))
-
-    def add_wall(self, one, other, conductance):
-        mass = conductance * self.line_mass(one)
-        numbers = np.stack([one[:-1], one[1:], other[:-1], other[1:]], 1)
-        self.add(numbers, np.block([[mass, -mass], [-mass, mass]]))
-
-    def solved(self, node, tied):
-        """Unit flow from a node; `tied`: pairs of nodes that are one."""
-        n = len(self.mesh.points)
-        name = np.arange(n)
-        for one, other in tied:
-            name[other] = name[one]
-        used, name = np.unique(name, return_inverse=True)
-        rows = name[np.concatenate(self.rows)]
-        columns = name[np.concatenate(self.columns)]
-        matrix = coo_matrix((np.concatenate(self.values), (rows, columns)),
-                            shape=(len(used), len(used))).tocsc()
-        load = np.zeros(len(used))
-        load[name[node]] = 1.0
-        return spsolve(matrix, load)[name]
+def solved(triplets, count, node, tied):
+    """Unit flow from a node of `count`; `tied`: pairs of nodes that are one."""
+    name = np.arange(count)
+    for one, other in tied:
+        name[other] = name[one]
+    used, name = np.unique(name, return_inverse=True)
+    load = np.zeros(len(used))
+    load[name[node]] = 1.0
+    return spsolve(triplets.matrix(len(used), name), load)[name]
 
 
 def nearest(mesh, point):
@@ -106,18 +61,21 @@ def nearest(mesh, point):
 def solve(case, n):
     mesh = Mesh()
     blocks = [mesh.add_block(corners, n) for corners in case["blocks"]]
-    equations = Equations(mesh, case["transmissivity_m3_s_pa"], case["leakage_m_s_pa"])
+    triplets = Triplets()
+    triplets.add(mesh.quads, stiffness(mesh.points, mesh.quads, case["transmissivity_m3_s_pa"],
+                                       case["leakage_m_s_pa"]))
     sides = {"south": lambda b: b[0, :], "east": lambda b: b[:, -1],
              "north": lambda b: b[-1, :], "west": lambda b: b[:, 0]}
     for block, side in case["edges"]:
-        equations.add_edge(sides[side](blocks[block]), case["joint_m2_s_pa"])
+        edges = edges_of(sides[side](blocks[block]))
+        triplets.add(edges, case["joint_m2_s_pa"] * edge_mass(mesh.points, edges))
     for (one, its), (other, others) in case["walls"]:
-        equations.add_wall(sides[its](blocks[one]), sides[others](blocks[other]),
-                           case["wall_m2_s_pa"])
+        add_wall(triplets, mesh.points, edges_of(sides[its](blocks[one])),
+                 edges_of(sides[others](blocks[other])), case["wall_m2_s_pa"])
     tied = []
     for (one, its), (other, others) in case["joined"]:
         tied.append((sides[its](blocks[one]), sides[others](blocks[other])))
-    suction = equations.solved(nearest(mesh, case["sump_m"]), tied)
+    suction = solved(triplets, len(mesh.points), nearest(mesh, case["sump_m"]), tied)
     return {key: suction[nearest(mesh, [float(x) for x in key.split(",")])]
             for key in case["points_m"]}
 

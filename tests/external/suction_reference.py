@@ -19,11 +19,13 @@ python3-scipy is not installed. Floors are invented.
 import json
 import sys
 
+sys.dont_write_bytecode = True  # a test leaves the sources as they are
 try:
     import numpy as np
-    from scipy.sparse import coo_matrix
     from scipy.sparse.linalg import splu
     from scipy.special import k0, k1
+
+    from quads import Triplets, add_wall, block_points, edge_mass, quads_of, stiffness
 except ImportError:
     print("skipped: python3-scipy is not installed")
     sys.exit(77)
@@ -109,19 +111,15 @@ class Mesh:
         points, sides, quads, first = [], [], [], 0
         for corners, crowd_u, crowd_v in case["blocks"]:
             u, v = np.meshgrid(places(n, crowd_u), places(n, crowd_v))
-            a, b, c, d = (np.array(p, dtype=float) for p in corners)
-            block = (np.multiply.outer((1 - u) * (1 - v), a) + np.multiply.outer(u * (1 - v), b)
-                     + np.multiply.outer(u * v, c) + np.multiply.outer((1 - u) * v, d))
-            block = block.reshape(-1, 2)
+            block = block_points(corners, u, v).reshape(-1, 2)
             side = np.zeros(len(block), dtype=int)
             for wall, free in zip(case["walls_m"], case["free"]):
-                side[on_wall(block, wall, free)] = side_of((a + b + c + d) / 4.0, wall)
+                side[on_wall(block, wall, free)] = side_of(np.mean(corners, axis=0), wall)
             number = first + np.arange((n + 1) ** 2).reshape(n + 1, n + 1)
             first += (n + 1) ** 2
             points.append(block)
             sides.append(side)
-            quads.append(np.stack([number[:-1, :-1], number[:-1, 1:], number[1:, 1:],
-                                   number[1:, :-1]], -1).reshape(-1, 4))
+            quads.append(quads_of(number))
         points = np.vstack(points)
         key = np.column_stack([np.round(points * 1e8).astype(np.int64), np.concatenate(sides)])
         _, chosen, name = np.unique(key, axis=0, return_index=True, return_inverse=True)
@@ -135,39 +133,6 @@ class Mesh:
         _, first, count = np.unique(np.sort(edges, axis=1), axis=0, return_index=True,
                                     return_counts=True)
         return edges[first[count == 1]]
-
-
-class Triplets:
-    def __init__(self):
-        self.rows, self.columns, self.values = [], [], []
-
-    def add(self, numbers, matrix):
-        size = numbers.shape[1]
-        self.rows.append(np.repeat(numbers, size, axis=1).ravel())
-        self.columns.append(np.tile(numbers, (1, size)).ravel())
-        self.values.append(matrix.reshape(len(numbers), -1).ravel())
-
-    def matrix(self, n):
-        at = (np.concatenate(self.rows), np.concatenate(self.columns))
-        return coo_matrix((np.concatenate(self.values), at), shape=(n, n)).tocsc()
-
-
-def stiffness(mesh, transmissivity, leakage):
-    corners = mesh.points[mesh.quads]
-    out = np.zeros((len(mesh.quads), 4, 4))
-    gauss = 1.0 / np.sqrt(3.0)
-    for x in (-gauss, gauss):
-        for y in (-gauss, gauss):
-            shape = 0.25 * np.array([(1 - x) * (1 - y), (1 + x) * (1 - y), (1 + x) * (1 + y),
-                                     (1 - x) * (1 + y)])
-            slope = 0.25 * np.array([[y - 1, 1 - y, 1 + y, -1 - y], [x - 1, -1 - x, 1 + x, 1 - x]])
-            jacobian = np.einsum("ak,ekx->eax", slope, corners)
-            area = np.linalg.det(jacobian)
-            gradient = np.einsum("exa,ak->exk", np.linalg.inv(jacobian), slope)
-            out += area[:, None, None] * (
-                transmissivity * np.einsum("exk,exl->ekl", gradient, gradient)
-                + leakage * np.outer(shape, shape))
-    return out
 
 
 class SumpField:
@@ -201,26 +166,21 @@ def boundary_load(mesh, edges, sump, joint, load):
         np.add.at(load, edges[:, 1], x * flux)
 
 
-def edge_mass(mesh, edges):
-    length = np.linalg.norm(mesh.points[edges[:, 1]] - mesh.points[edges[:, 0]], axis=1)
-    return length[:, None, None] * np.array([[2.0, 1.0], [1.0, 2.0]]) / 6.0
-
-
 def couple(mesh, edges, conductance, triplets):
     """The two sides of a wall: edges with the same middle, run opposite ways."""
     middle = np.round((mesh.points[edges[:, 0]] + mesh.points[edges[:, 1]]) * 1e7).astype(np.int64)
     order = np.lexsort((middle[:, 1], middle[:, 0]))
     one, other = edges[order[0::2]], edges[order[1::2]][:, ::-1]
     assert np.allclose(mesh.points[one], mesh.points[other])
-    mass = conductance * edge_mass(mesh, one)
-    triplets.add(np.hstack([one, other]), np.block([[mass, -mass], [-mass, mass]]))
+    add_wall(triplets, mesh.points, one, other, conductance)
 
 
 def solve(case, n):
     mesh = Mesh(case, n)
     sump = SumpField(case)
     triplets = Triplets()
-    triplets.add(mesh.quads, stiffness(mesh, sump.t, case["leakage_m_s_pa"]))
+    triplets.add(mesh.quads, stiffness(mesh.points, mesh.quads, sump.t,
+                                       case["leakage_m_s_pa"]))
     edges = mesh.outer_edges()
     middle = 0.5 * (mesh.points[edges[:, 0]] + mesh.points[edges[:, 1]])
     walls = np.zeros(len(edges), dtype=bool)
@@ -228,7 +188,7 @@ def solve(case, n):
         walls |= on_wall(middle, wall, "")
     load = np.zeros(len(mesh.points))
     boundary_load(mesh, edges[~walls], sump, case["joint_m2_s_pa"], load)
-    triplets.add(edges[~walls], case["joint_m2_s_pa"] * edge_mass(mesh, edges[~walls]))
+    triplets.add(edges[~walls], case["joint_m2_s_pa"] * edge_mass(mesh.points, edges[~walls]))
     if walls.any():
         boundary_load(mesh, edges[walls], sump, 0.0, load)
         if case["wall_m2_s_pa"] > 0.0:
@@ -250,10 +210,8 @@ def asked_points(case):
     out = []
     for corners, crowd_u, crowd_v in case["blocks"]:
         u, v = places(8, crowd_u), places(8, crowd_v)
-        a, b, c, d = (np.array(p, dtype=float) for p in corners)
         for i, j in ((1, 1), (2, 2), (4, 3), (2, 4), (6, 4), (4, 5), (2, 6), (6, 6), (1, 7)):
-            x, y = u[i], v[j]
-            at = (1 - x) * (1 - y) * a + x * (1 - y) * b + x * y * c + (1 - x) * y * d
+            at = block_points(corners, u[i], v[j])
             walls = min([from_line(at, wall) for wall in case["walls_m"]], default=9.0)
             bend = np.linalg.norm(at - np.array(case["outline_m"][3]))
             if walls >= 0.3 and bend >= 0.5 and np.linalg.norm(at - case["sump_m"]) >= 0.5:

@@ -93,6 +93,15 @@ TEST(PlanCheck, WhatOnlyLooksWrongIsLeftAlone) {
        PlanBuilder(house).noRooms().room("r", RoomUse::hall, {{0, 0}, {10, 0}, {10, 8}, {0, 8}})},
       {"rooms the other way round",
        PlanBuilder(house).noRooms().room("r", RoomUse::hall, {{1, 1}, {1, 2}, {2, 2}, {2, 1}})},
+      {"a sump beside a party wall at which the fill is cut off", PlanBuilder(house)
+                                                                      .sump("s", 0, 9.5)
+                                                                      .wall(1,
+                                                                            [](Wall& w) {
+                                                                              w.kind =
+                                                                                  WallKind::party;
+                                                                              w.party_below =
+                                                                                  PartyBelow::cut;
+                                                                            })},
       {"a leap day", PlanBuilder(house).with([](Job& j) { j.surveyed_on = "2028-02-29"; })},
   };
   for (const auto& [what, job] : fine) {

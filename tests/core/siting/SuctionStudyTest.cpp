@@ -192,7 +192,6 @@ TEST(SuctionStudy, AllButTheCornerThatIsShutOff) {
   SuctionOptions options = quickly(plan::Fill::clean_stone);
   options.ranges = suction::rangesOf(plan::Fill::clean_stone, job.house);
   options.ranges->footing_m2_s_pa = {1e-11, 1e-10};  // next to tight
-  options.cell_m = 0.1;
   const auto answer = answerOf(job, options);
   EXPECT_EQ(answer.verdict.id, "suction.verdict.all-but");
   EXPECT_GT(answer.likely_floor, 0.8);
