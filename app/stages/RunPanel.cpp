@@ -178,7 +178,8 @@ void RunPanel::refreshHead() {
 
 void RunPanel::refreshLines() {
   std::vector<RunLine> lines;
-  if (m_section) lines = runLines(*m_session.study(), *sump(), *m_section, m_cable);
+  if (m_section)
+    lines = runLines(*m_session.study(), *sump(), *m_session.place(), *m_section, m_cable);
   while (m_rows.size() < lines.size()) {
     auto* label = new QLabel(m_lines);
     label->setFont(paint::sized(font(), 0.96, true));

@@ -3,7 +3,9 @@
 #include <QCoreApplication>
 #include <QStringList>
 #include <algorithm>
+#include <optional>
 
+#include "build/Discharge.h"
 #include "stages/KindWords.h"
 #include "stages/SitingText.h"
 #include "stages/ThingText.h"
@@ -76,10 +78,38 @@ RunLine fanLine(const plan::Job& job, const plan::Sump& sump) {
   return {RunText::tr("Fan"), RunText::tr("%1; %2").arg(QString::fromStdString(title), where)};
 }
 
-RunLine dischargeLine(const plan::Job& job, const plan::Sump& sump) {
+/// What the placed outlet, fan and riser are nearest to, of all rules by what is left over.
+struct Tight {
+  build::RunNearest nearest;
+  double needed_m = 0.0;
+};
+std::optional<Tight> tightestOfRun(const siting::Study& study, perimeter::Place hole) {
+  std::optional<Tight> tightest;
+  for (const rules::Rule& rule : study.sheet().rules) {
+    if (!rule.enabled || !rule.needed_m) continue;
+    const auto nearest = build::nearestOfRun(rule, study.site(), hole);
+    if (!nearest) continue;
+    const double needed = rule.needed_m->value;
+    if (tightest &&
+        nearest->distance_m - needed >= tightest->nearest.distance_m - tightest->needed_m)
+      continue;
+    tightest = Tight{*nearest, needed};
+  }
+  return tightest;
+}
+
+RunLine dischargeLine(const siting::Study& study, const plan::Sump& sump, perimeter::Place hole) {
+  const plan::Job& job = study.job();
   if (!sump.discharge) return {RunText::tr("Discharge"), RunText::tr("not placed"), true};
   QString text = RunText::tr("%1 above the floor").arg(length(sump.discharge->height_m, job));
-  return {RunText::tr("Discharge"), text};
+  const auto& run = study.site().run;
+  if (!run || run->sump != sump.id) return {RunText::tr("Discharge"), text};
+  const auto tight = tightestOfRun(study, hole);
+  if (!tight) return {RunText::tr("Discharge"), text};
+  text += RunText::tr("; %1 from %2, %3 needed")
+              .arg(length(tight->nearest.distance_m, job), said(tight->nearest.label, job),
+                   length(tight->needed_m, job));
+  return {RunText::tr("Discharge"), text, tight->nearest.distance_m < tight->needed_m};
 }
 
 QString routeText(const build::CableRoute& route, const plan::Job& job) {
@@ -133,7 +163,8 @@ rules::State fitState(const DrillSection& section) {
 }
 
 std::vector<RunLine> runLines(const siting::Study& study, const plan::Sump& sump,
-                              const DrillSection& section, const build::CableAnswer& cable) {
+                              perimeter::Place hole, const DrillSection& section,
+                              const build::CableAnswer& cable) {
   const plan::Job& job = study.job();
   std::vector<RunLine> lines;
   if (section.bore) {
@@ -155,7 +186,7 @@ std::vector<RunLine> runLines(const siting::Study& study, const plan::Sump& sump
                                   .arg(mm(section.up.pipe_od_m, job), mm(section.annulus_m, job))});
   }
   lines.push_back(fanLine(job, sump));
-  lines.push_back(dischargeLine(job, sump));
+  lines.push_back(dischargeLine(study, sump, hole));
   lines.push_back(cableLine(cable, job));
   return lines;
 }

@@ -21,8 +21,10 @@ struct RunLine {
 QString fitWord(const build::DrillSection& section);
 rules::State fitState(const build::DrillSection& section);
 
+/// Of a sump whose hole stands at a place.
 std::vector<RunLine> runLines(const siting::Study& study, const plan::Sump& sump,
-                              const build::DrillSection& section, const build::CableAnswer& cable);
+                              perimeter::Place hole, const build::DrillSection& section,
+                              const build::CableAnswer& cable);
 
 /// What the cable of a sump's fan is asked with, the fan above the sump at `place`.
 build::CableAsk cableAskOf(const plan::Sump& sump, perimeter::Place place);

@@ -128,6 +128,11 @@ std::span<const Sentence> sectionSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "The way through the wall is {path:0}, the drill barrel {barrel:0}: take "
                          "an extension.")},
+      {"section.note.barrier",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "There is a radon barrier: where anything goes through it, it gets a sealed "
+           "collar and is put on record.")},
       {"section.note.dig-deep",
        QT_TRANSLATE_NOOP("Sentences",
                          "The dig outside is {depth} deep: short along the wall, one at a time, "

@@ -168,6 +168,9 @@ void addNotes(DrillSection& section) {
   });
   note(cavity ? "section.note.seal-leaves" : "section.note.seal-faces",
        {base::millimetres("past", 1000.0 * kPastInner_m)});
+  const bool barrier =
+      up.barrier == plan::Barrier::in_floor || up.barrier == plan::Barrier::lapped_through_wall;
+  if (barrier) note("section.note.barrier", {});
   note("section.note.trial-pit", {});
   for (const base::Message& one : section.hollow.notes) section.notes.push_back(one);
 }

@@ -19,15 +19,6 @@ constexpr double kPlanShare = 0.42;  // of a page, so that the setting-out stand
 constexpr double kSectionHeight_mm = 112.0;
 constexpr double kSign_mm = 8.5;  // height of a line to sign on
 
-/// The hole as the sump fixes it; what it does not is chosen.
-build::SectionWish crewWish(const plan::Sump& sump) {
-  build::SectionWish wish;
-  wish.bore.entry_m = sump.entry_m;
-  if (sump.fall_deg) wish.bore.fall = build::fallOfDegrees(*sump.fall_deg);
-  wish.pit_l = sump.pit_l;
-  return wish;
-}
-
 void sizesTable(Writer& w, const Sheet& sheet) {
   const Desk& desk = w.desk();
   const rules::Site& site = sheet.study.site();
@@ -56,8 +47,8 @@ void sizesTable(Writer& w, const Sheet& sheet) {
 
 Rows sectionRows(const Sheet& sheet, double width_mm) {
   const Desk& desk = sheet.desk;
-  const auto section =
-      build::drillSection(sheet.study.site(), sheet.assessment->place, crewWish(*sheet.sump));
+  const auto section = build::drillSection(sheet.study.site(), sheet.assessment->place,
+                                           build::wishOf(sheet.job(), *sheet.sump));
   Writer w(desk, width_mm);
   w.heading(desk.say("paper.crew.section"));
   w.text(desk.say(section.verdict), fonts::strong, desk.theme.ink);

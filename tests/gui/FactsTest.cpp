@@ -259,6 +259,17 @@ TEST_F(FactsOfAJob, EveryFieldOfHouseAndJobCanBeSet) {
        {"sumps", "waivers", "fan", "shared_fan", "pipe", "annulus", "silencer", "quote"});
 }
 
+TEST_F(FactsOfAJob, EveryFieldOfASumpCanBeSet) {
+  open(QStringLiteral("bungalow"));
+  window->showStage(window::Stage::run);
+  FactForm& form = *window->run().form();
+  setEach(form);
+  ASSERT_FALSE(HasFailure());
+  EXPECT_EQ(hidden, (FactKeys{"discharge/chainage_m"}));
+  // Where it stands is dragged, typed and laid on the plan.
+  EXPECT_EQ(missing<plan::Sump>(form), (FactKeys{"id", "kind", "ring", "chainage_m", "at_m"}));
+}
+
 TEST_F(FactsOfAJob, WhatCannotBeReadStaysAndSaysWhy) {
   open(QStringLiteral("bungalow"));
   window->showSurvey(stages::SurveyPage::things);

@@ -64,6 +64,7 @@ TEST_F(RunStage, EachFieldIsOneStepOfUndo) {
   ASSERT_TRUE(sump().discharge);
   EXPECT_DOUBLE_EQ(sump().discharge->chainage_m, sump().chainage_m);
   EXPECT_TRUE(run().line(QStringLiteral("Discharge")).contains(QStringLiteral("3.20 m")));
+  EXPECT_TRUE(run().line(QStringLiteral("Discharge")).contains(QStringLiteral("needed")));
   EXPECT_EQ(session().undoStack().index(), step + 5);
   for (int i = 0; i < 5; ++i) session().undoStack().undo();
   EXPECT_EQ(session().job(), before);
