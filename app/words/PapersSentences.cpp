@@ -114,8 +114,16 @@ constexpr Sentence kPapers[] = {
     {"paper.expect.of-floor",
      QT_TRANSLATE_NOOP("Sentences", "of the floor held at {target:0} or more.")},
     {"paper.expect.predicted", QT_TRANSLATE_NOOP("Sentences", "Predicted, not measured.")},
+    {"paper.expect.ranges",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "How easily air runs through fill, soil and joints is not known: each "
+                       "was guessed over a wide range.")},
     {"paper.expect.retest",
      QT_TRANSLATE_NOOP("Sentences", "A prediction is not a measurement: the re-test decides.")},
+    {"paper.expect.second",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "A second sump with a fan of its own on the {wall} would likely raise "
+                       "the floor held from {before:0,down} to {after:0,down} on average.")},
     {"paper.expect.share", QT_TRANSLATE_NOOP("Sentences", "{share:0,down}")},
     {"paper.expect.test-fan", QT_TRANSLATE_NOOP("Sentences", "Measured with: {fan}.")},
     {"paper.firm.electrician", QT_TRANSLATE_NOOP("Sentences", "Electrician: {words}")},

@@ -102,15 +102,18 @@ bool fits(const Rows& rows, const Region& region) {
 
 /// Where the first part is too tall for what is left of the first page, the first of the others
 /// that stands there whole goes before it rather than leaving the page white.
+/// What comes last stays last.
 void fillFirstPage(std::vector<Rows>& parts, const Region& region) {
-  if (parts.empty()) return;
+  constexpr std::ptrdiff_t kLast = 2;
+  if (parts.size() <= static_cast<std::size_t>(kLast)) return;
   drawing::DrawList scratch;
   Sketch sketch(scratch);
   double end = 0.0;
   if (flow(sketch, parts.front(), 0, region, end) > 0) return;
-  const auto other = std::find_if(parts.begin(), parts.end(),
+  const auto end_of_choice = parts.end() - kLast;
+  const auto other = std::find_if(parts.begin(), end_of_choice,
                                   [&](const Rows& part) { return fits(part, region); });
-  if (other != parts.end()) std::rotate(parts.begin(), other, other + 1);
+  if (other != end_of_choice) std::rotate(parts.begin(), other, other + 1);
 }
 
 /// Further pages until everything stands somewhere.

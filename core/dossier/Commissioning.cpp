@@ -10,7 +10,7 @@
 namespace sumpwright::dossier {
 namespace {
 
-constexpr double kWrite_mm = 7.0;  // height of a line to write on
+constexpr double kWrite_mm = 6.8;  // height of a line to write on
 constexpr int kSpareRows = 3;
 
 /// What is asked, and room for the answer.
@@ -109,25 +109,21 @@ Document commissioningForm(const Sheet& sheet) {
   intro.body(desk.say("paper.form.intro"));
   folio.add(intro.take());
   const double column = folio.columnWidth_mm(2);
-  Rows fitted =
+  folio.addBeside(
       fieldTable(desk, column, "paper.form.fitted",
                  {"paper.form.date", "paper.form.weather", "paper.form.fan", "paper.form.serial",
-                  "paper.form.speed", "paper.form.power", "paper.form.pipe"});
-  const Rows tests =
+                  "paper.form.speed", "paper.form.power", "paper.form.pipe"}),
       fieldTable(desk, column, "paper.form.tests",
                  {"paper.form.annulus", "paper.form.weep", "paper.form.gauge", "paper.form.alarm",
-                  "paper.form.isolator", "paper.form.certificate", "paper.form.labels"});
-  fitted.push_back({3.2, {}, false});
-  fitted.insert(fitted.end(), tests.begin(), tests.end());
-  folio.add(fitted, 2);
-  folio.add(legTable(sheet, width));
-  folio.add(holeTable(sheet, width));
-  folio.add(spillageTable(sheet, width));
-  folio.add(fieldTable(
-      desk, width, "paper.form.retest",
-      {"paper.form.fan-since", "paper.form.detectors", "paper.form.rooms", "paper.form.back"}));
-  folio.add(fieldTable(desk, width, "paper.form.signed",
-                       {"paper.form.crew", "paper.form.client", "paper.form.notes"}));
+                  "paper.form.isolator", "paper.form.certificate", "paper.form.labels"}));
+  folio.addWhole(legTable(sheet, width));
+  folio.addWhole(holeTable(sheet, width));
+  folio.addWhole(spillageTable(sheet, width));
+  folio.addBeside(fieldTable(desk, column, "paper.form.retest",
+                             {"paper.form.fan-since", "paper.form.detectors", "paper.form.rooms",
+                              "paper.form.back"}),
+                  fieldTable(desk, column, "paper.form.signed",
+                             {"paper.form.crew", "paper.form.client", "paper.form.notes"}));
   return folio.finished();
 }
 

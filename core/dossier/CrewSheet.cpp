@@ -169,12 +169,12 @@ Document crewSheet(const Sheet& sheet) {
     const Rows tools = toolRows(sheet, column);
     rows.insert(rows.end(), tools.begin(), tools.end());
     folio.add(rows, 2);
-    folio.add(sectionRows(sheet, width));
+    folio.addWhole(sectionRows(sheet, width));
   } else {
     folio.add(toolRows(sheet, folio.columnWidth_mm(2)), 2);
   }
-  folio.add(holdRows(sheet, width));
-  folio.add(sealRows(sheet, width));
+  folio.addWhole(holdRows(sheet, width));
+  folio.addWhole(sealRows(sheet, width));
   Writer cautions(desk, folio.columnWidth_mm(2));
   writeHoldPoints(cautions, sheet);
   writeCautions(cautions, sheet);

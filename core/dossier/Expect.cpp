@@ -158,13 +158,30 @@ void measuredRows(Writer& w, const Sheet& sheet) {
   }
 }
 
+/// Where a second sump would help, in a client's words.
+void secondRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer) {
+  if (!answer.second || !answer.second->helps) return;
+  const perimeter::Perimeter& walls = sheet.study.perimeter();
+  const perimeter::Edge& edge = walls.edgeAt(answer.second->place);
+  w.body(w.desk().say("paper.expect.second",
+                      {base::phrase("wall", walls.wallLabel(edge)),
+                       base::percent("before", 100.0 * answer.mean_floor),
+                       base::percent("after", 100.0 * answer.second->mean_floor)}));
+}
+
+/// Powers of ten are for the command, not for a client.
+bool isForExperts(const Message& assumption) {
+  return assumption.id == "suction.assumed.permeability" ||
+         assumption.id == "suction.assumed.soil" || assumption.id == "suction.assumed.joint";
+}
+
 void dutyRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer) {
   const Desk& desk = w.desk();
   w.gap(1.0);
   w.body(desk.say("paper.expect.fan", {base::text("fan", sheet.options.outlook->fan)}));
   for (const Message& range : answer.ranges) w.body(desk.say(range));
   for (const Message& remark : answer.remarks) w.body(desk.say(remark));
-  if (answer.second && answer.second->helps) w.body(desk.say(answer.second->sentence));
+  secondRows(w, sheet, answer);
   if (!answer.thumb.sentence.id.empty()) {
     w.text(desk.say(answer.thumb.sentence), fonts::small, desk.theme.ink2);
   }
@@ -173,7 +190,15 @@ void dutyRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer) {
 void assumedRows(Writer& w, const SuctionAnswer& answer) {
   const Desk& desk = w.desk();
   std::string all = desk.say("paper.expect.assumed");
-  for (const siting::Assumption& one : answer.assumptions) all += ' ' + desk.say(one.what);
+  bool experts = false;
+  for (const siting::Assumption& one : answer.assumptions) {
+    if (!isForExperts(one.what)) {
+      all += ' ' + desk.say(one.what);
+    } else if (!experts) {
+      all += ' ' + desk.say("paper.expect.ranges");
+      experts = true;
+    }
+  }
   w.gap(1.0);
   w.text(all, fonts::small, desk.theme.ink2);
 }

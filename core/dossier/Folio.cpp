@@ -1,5 +1,6 @@
 #include "dossier/Folio.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace sumpwright::dossier {
@@ -60,6 +61,24 @@ void Folio::add(const Rows& rows, int columns) {
     }
     if (next < rows.size() && !(m_fresh && next > before)) newPage();
   }
+}
+
+void Folio::addWhole(const Rows& rows, int columns) {
+  const double height = heightOf(rows) / columns;
+  if (!m_fresh && height + kBetween_mm > room_mm() && height <= pageRoom_mm()) newPage();
+  add(rows, columns);
+}
+
+void Folio::addBeside(const Rows& left, const Rows& right) {
+  const double height = std::max(heightOf(left), heightOf(right));
+  if (!m_fresh && height + kBetween_mm > room_mm()) newPage();
+  if (!m_fresh) m_y += kBetween_mm;
+  Sketch sketch(m_document.pages.back());
+  sketch.tagged("text");
+  stack(sketch, left, {kMargin_mm, m_y});
+  stack(sketch, right, {kMargin_mm + columnWidth_mm(2) + kFolioGutter_mm, m_y});
+  m_y += height;
+  m_fresh = false;
 }
 
 Document Folio::finished() {

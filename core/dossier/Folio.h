@@ -24,6 +24,10 @@ class Folio {
   /// Flows on below the last part, to as many pages as it needs. Rows must be made for
   /// columnWidth_mm(columns); a row taller than a page is left out.
   void add(const Rows& rows, int columns = 1);
+  /// The same, but on a page of its own rather than broken, where a page holds it.
+  void addWhole(const Rows& rows, int columns = 1);
+  /// Two lists side by side.
+  void addBeside(const Rows& left, const Rows& right);
   void newPage();
   Document finished();
 

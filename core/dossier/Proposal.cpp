@@ -36,7 +36,7 @@ std::string withPrice(const Desk& desk, const Sheet& sheet, const char* bare, co
 }  // namespace
 
 void writeSeen(Writer& w, const Sheet& sheet) {
-  if (!sheet.sump) return;
+  if (sheet.sump == nullptr) return;
   const Desk& desk = w.desk();
   w.heading(desk.say("paper.seen"));
   const base::Arg pipe = base::millimetres("pipe", 1000.0 * sheet.study.site().pipe_od_m);

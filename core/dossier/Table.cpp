@@ -71,7 +71,7 @@ TableBody bodyOf(const Desk& desk, const std::vector<TablePlace>& places,
 }
 
 Row rowOf(const Desk& desk, const std::vector<TablePlace>& places, const TableBody& body,
-          double width_mm, const TableStyle& style, bool is_head) {
+          double width_mm, const TableStyle& style, bool is_head, bool is_first) {
   const drawing::Theme& t = desk.theme;
   const drawing::Pen rule = drawing::solid(is_head || style.boxed ? t.rule : t.hairline, 1.0);
   return {body.height,
@@ -83,7 +83,7 @@ Row rowOf(const Desk& desk, const std::vector<TablePlace>& places, const TableBo
             const double bottom = at.y + body.height;
             sketch.line({at.x, bottom}, {at.x + width_mm, bottom}, rule);
             if (!style.boxed) return;
-            if (is_head) sketch.line(at, {at.x + width_mm, at.y}, rule);
+            if (is_first) sketch.line(at, {at.x + width_mm, at.y}, rule);
             std::vector<double> uprights{0.0, width_mm};
             for (std::size_t c = 1; c < places.size(); ++c) {
               uprights.push_back((places[c - 1].left + places[c - 1].width + places[c].left) / 2.0);
@@ -109,16 +109,16 @@ Rows tableRows(const Desk& desk, const std::vector<TableColumn>& columns,
   }
   Rows out;
   std::shared_ptr<const Row> head;
-  if (any || style.boxed) {
-    Row row =
-        rowOf(desk, places, bodyOf(desk, places, titles, any ? 0.0 : 0.1), width_mm, style, true);
+  if (any) {
+    Row row = rowOf(desk, places, bodyOf(desk, places, titles, 0.0), width_mm, style, true, true);
     head = std::make_shared<const Row>(row);
     out.push_back(std::move(row));
   }
   for (const auto& line : cells) {
-    Row row =
-        rowOf(desk, places, bodyOf(desk, places, line, style.least_mm), width_mm, style, false);
+    Row row = rowOf(desk, places, bodyOf(desk, places, line, style.least_mm), width_mm, style,
+                    false, out.empty());
     if (any) row.head = head;
+    row.keep_with_next = style.whole && &line != &cells.back();
     out.push_back(std::move(row));
   }
   return out;

@@ -24,6 +24,7 @@ struct Cell {
 struct TableStyle {
   double least_mm = 0.0;  ///< height of a row: room to write by hand
   bool boxed = false;     ///< uprights as well, for a form to fill
+  bool whole = false;     ///< never broken where a column holds it
 };
 
 /// Rows shorter than the columns are filled with empty cells. No head where all titles are empty.

@@ -137,6 +137,20 @@ void otherSumps(Sketch& sketch, const PlanContext& c, const std::string& marked)
   }
 }
 
+/// The letter of a concave corner stands over the field: on a disc of paper.
+void fieldCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice) {
+  DrawList letters;
+  Sketch apart(letters);
+  paintCornerLetters(apart, c, voice);
+  for (const Item& item : letters.items) {
+    const Point middle = boxOf(item.shape, voice).centre();
+    if (c.inHouse(middle)) {
+      sketch.tagged(item.tag).disc(middle, type::letter.size_pt * 0.26, c.theme.raised);
+    }
+    sketch.put(item);
+  }
+}
+
 void paintOver(Sketch& sketch, PlanContext& c, const Voice& voice,
                const suction::SuctionModel& model, const Rings& floor, bool plain) {
   const Rings faces = outsideFaces(c);
@@ -158,7 +172,7 @@ void paintOver(Sketch& sketch, PlanContext& c, const Voice& voice,
   paintServices(sketch, c);
   paintSumpsInside(sketch, c);
   paintServiceNames(sketch, c, voice);
-  paintCornerLetters(sketch, c, voice);
+  fieldCornerLetters(sketch, c, voice);
 }
 
 }  // namespace

@@ -128,6 +128,7 @@ void paintCornerLetters(Sketch& sketch, PlanContext& c, const Voice& voice) {
         }
         sketch.text(text.at, text.text, text.font, text.colour, text.align);
         c.occupied.take(box);
+        c.labels.take(box);  // no name of a room over it, however small the plan
         break;
       }
     }

@@ -22,7 +22,8 @@ std::size_t fitting(const Voice& voice, const std::string& word, const Font& fon
 /// A number and its unit stay on one line.
 bool isUnit(const std::string& word) {
   const std::string bare = word.substr(0, word.find_first_of(".,;:)"));
-  return bare == "m" || bare == "mm" || bare == "m\u00B2" || bare == "Pa" || bare == "%";
+  return bare == "m" || bare == "mm" || bare == "m\u00B2" || bare == "Pa" || bare == "%" ||
+         bare == "W" || bare == "kWh" || bare == "m\u00B3/h";
 }
 
 /// The word from `at` on, with a unit that follows a figure; `at` moves past it.

@@ -26,6 +26,14 @@ struct Leg {
 
 enum class SquareKind : std::uint8_t { off_floor, plain, parted };
 
+struct DrawnSquare {
+  Node square;
+  double low;  ///< of its corners
+  double high;
+  std::array<bool, 4> bounds;  ///< sides across which nothing is traced
+  bool isBound() const { return bounds[0] || bounds[1] || bounds[2] || bounds[3]; }
+};
+
 /// Outlines of what is above a level, by marching squares; only what no two squares share is kept.
 class AreaTracer {
  public:
@@ -42,7 +50,10 @@ class AreaTracer {
     LevelArea area{level, {}};
     m_level = level;
     m_legs.clear();
-    for (const Node square : m_drawn) march(square);
+    for (const DrawnSquare& one : m_drawn) {
+      if (one.high < level || (one.low >= level && !one.isBound())) continue;
+      march(one);
+    }
     join(area.rings);
     std::vector<Polygon> pieces;
     for (const Square& square : m_parted) square.areasAbove(level, pieces);
@@ -104,23 +115,35 @@ class AreaTracer {
     }
     takeParted();
     for (Node square = 0; square < m_kinds.size(); ++square) {
-      if (m_kinds[square] == SquareKind::plain) m_drawn.push_back(square);
+      if (m_kinds[square] == SquareKind::plain) m_drawn.push_back(drawnOf(square));
     }
   }
 
+  DrawnSquare drawnOf(Node square) const {
+    DrawnSquare drawn{square, m_values[square], m_values[square], {}};
+    for (const Node corner : cornersOf(square)) {
+      drawn.low = std::min(drawn.low, m_values[corner]);
+      drawn.high = std::max(drawn.high, m_values[corner]);
+    }
+    for (std::size_t k = 0; k < 4; ++k) drawn.bounds[k] = isBound(square, k);
+    return drawn;
+  }
+
   void takeParted() {
+    m_seen.assign(m_values.size(), false);
     for (const geometry::Segment& wall : m_network.walls) {
       const Vec half{0.5, 0.5};  // squares lie half a cell on
       forEachCellPart(wall.a + half, wall.b + half, [&](const CellPart& part) {
         for (int dj = -1; dj <= 1; ++dj) {
-          for (int di = -1; di <= 1; ++di) takeParted(part.i + di, part.j + dj);
+          for (int di = -1; di <= 1; ++di) takeIfParted(part.i + di, part.j + dj);
         }
       });
     }
   }
 
-  void takeParted(int i, int j) {
-    if (i < 0 || j < 0 || i + 1 >= m_columns || j + 1 >= m_rows) return;
+  void takeIfParted(int i, int j) {
+    if (i < 0 || j < 0 || i + 1 >= m_columns || j + 1 >= m_rows || m_seen[pointAt(i, j)]) return;
+    m_seen[pointAt(i, j)] = true;
     SquareKind& kind = m_kinds[pointAt(i, j)];
     if (kind != SquareKind::plain) return;
     Square square(m_network, m_given, i - 1, j - 1);
@@ -150,19 +173,18 @@ class AreaTracer {
     return !isPlain(column(square) + kAcross[side][0], row(square) + kAcross[side][1]);
   }
 
-  void march(Node square) {
-    const std::array<Node, 4> corners = cornersOf(square);
-    const std::array<Node, 4> sides = sidesOf(square);
+  void march(const DrawnSquare& one) {
+    const std::array<Node, 4> corners = cornersOf(one.square);
+    const std::array<Node, 4> sides = sidesOf(one.square);
     std::array<bool, 4> above{};
     int count = 0;
     for (std::size_t k = 0; k < 4; ++k) {
       above[k] = m_values[corners[k]] >= m_level;
       count += above[k] ? 1 : 0;
     }
-    if (count == 0) return;
     for (std::size_t k = 0; k < 4; ++k) {
       const std::size_t next = (k + 1) % 4;
-      if ((!above[k] && !above[next]) || !isBound(square, k)) continue;
+      if ((!above[k] && !above[next]) || !one.bounds[k]) continue;
       m_legs.push_back({above[k] ? nodeOf(corners[k], NodeKind::centre) : sides[k],
                         above[next] ? nodeOf(corners[next], NodeKind::centre) : sides[k]});
     }
@@ -252,9 +274,10 @@ class AreaTracer {
   const std::vector<double>& m_given;
   int m_columns;
   int m_rows;
-  std::vector<double> m_values;     ///< by point
-  std::vector<SquareKind> m_kinds;  ///< by the square's first point
-  std::vector<Node> m_drawn;        ///< plain squares
+  std::vector<double> m_values;      ///< by point
+  std::vector<SquareKind> m_kinds;   ///< by the square's first point
+  std::vector<DrawnSquare> m_drawn;  ///< plain squares
+  std::vector<bool> m_seen;          ///< squares beside walls, looked at
   std::vector<Square> m_parted;
   double m_level = 0.0;
   std::vector<Leg> m_legs;

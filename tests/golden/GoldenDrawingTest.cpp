@@ -5,9 +5,12 @@
 #include "core/drawing/Drawn.h"
 #include "core/drawing/Reached.h"
 #include "dossier/ClientPlan.h"
+#include "drawing/FieldDrawing.h"
+#include "drawing/FieldLegend.h"
 #include "drawing/PlanDrawing.h"
 #include "drawing/SectionDrawing.h"
 #include "drawing/TapeDrawing.h"
+#include "suction/ModelOf.h"
 #include "support/Golden.h"
 
 namespace sumpwright {
@@ -66,6 +69,31 @@ TEST(Golden, PlanTerrace) {
 TEST(Golden, PlanCourtyard) {
   expectGolden("plan-courtyard",
                plan(PlanBuilder::courtyard(), {1, 3.0}, drawing::ThemeName::light));
+}
+
+/// A field whose figures are simple: suction falls with the distance from the sump.
+TEST(Golden, FieldOfAWallWithAGap) {
+  plan::Job job = PlanBuilder::rectangle(8.0, 5.0).sump("s", 0, 1.5).job();
+  job.plan.rising_walls.push_back({"rising", {{4.0, 0.35}, {4.0, 4.65}}, 0.1, {{3.0, 3.6}}});
+  job.plan.test_holes.push_back({"hole", "", {6.0, 2.0}});
+  const auto study = studyOf(job);
+  const auto model = suction::modelOf(job, suction::Ground{}).value();
+  const auto network = suction::networkOf(model, 0.25, true);
+  std::vector<double> pa;
+  for (std::size_t c = 0; c < network.cells.size(); ++c) {
+    pa.push_back(20.0 - 4.0 * network.centre(static_cast<int>(c)).x);
+  }
+  drawing::FieldShown shown;
+  shown.field = {&network, &pa};
+  auto view = drawing::fitted(study, 100.0, 80.0, drawing::ThemeName::light);
+  view.grid = false;
+  const auto sheet = drawing::fieldSheet(study, model, view, voice(), "s", true);
+  const auto holes = drawing::predictedAt(job.plan, shown.field);
+  expectGolden("field-gap",
+               toText(drawing::fieldPicture(sheet, shown, holes, voice())) +
+                   toText(drawing::fieldLegend(drawing::FieldKind::suction, 5.0,
+                                               drawing::ThemeName::light, 73.0, voice())) +
+                   toText(drawing::shareBar({0.4, 0.7, 0.9}, drawing::ThemeName::light, 73.0)));
 }
 
 TEST(Golden, TapeFolded) { expectGolden("tape-folded", tape(furnished(), {0, 7.0}, 50.0)); }

@@ -13,8 +13,9 @@
 #include <QTemporaryDir>
 #include <QXmlStreamReader>
 
+#include "airflow/FanTable.h"
 #include "core/drawing/Drawn.h"
-#include "dossier/ClientPlan.h"
+#include "dossier/Papers.h"
 #include "drawing/Box.h"
 #include "drawing/PlanDrawing.h"
 #include "paint/Export.h"
@@ -64,6 +65,8 @@ Document paperOf(const plan::Job& job, PaperSize size = PaperSize::a4) {
   options.date = "2026-06-02";
   return dossier::clientPlan(study.value(), voice, options);
 }
+
+std::optional<QByteArray> run(const char* program, const QStringList& arguments);
 
 struct Placed {
   Box box;
@@ -188,6 +191,96 @@ TEST(Paper, WithoutSumpsAndWithLongWordsIsSoundToo) {
     const paint::QtVoice voice(job.display_units);
     expectSound(paperOf(job), voice, name);
   }
+}
+
+/// With the suction told, a letterhead and terms of the firm's own.
+ClientPlanOptions everything(const siting::Study& study, PaperSize size) {
+  ClientPlanOptions options;
+  options.size = size;
+  options.date = "2026-06-02";
+  options.letterhead.firm = "Invented Soil Gas Works of a Rather Long Name";
+  options.letterhead.lines = {"4 Made-up Yard, Nowhere", "000 0000"};
+  options.letterhead.insurer = "Invented Mutual, policy 0000";
+  options.price_per_kwh = 0.35;
+  options.currency = "EUR";
+  options.suction = dossier::Suction::expected;
+  const auto fans = airflow::readFanTable(resources::builtInFanTables()[0].text).value();
+  const auto system = siting::usualSystem(study.site(), fans.fans.front(), true);
+  auto answer = siting::studySuction(study, system);
+  auto outlook = std::make_shared<dossier::Outlook>();
+  outlook->fan = fans.fans.front().title;
+  if (answer.ok()) {
+    outlook->answer = std::move(answer).value();
+  } else {
+    outlook->why_not = answer.problems();
+  }
+  options.outlook = outlook;
+  return options;
+}
+
+TEST(Papers, OfEverySampleHaveNothingOutsideAndNoOverlap) {
+  for (const std::string& name : samples()) {
+    const plan::Job job = sample(name);
+    const auto study = siting::Study::of(job, sheetOf(job.rule_sheet)).value();
+    const paint::QtVoice voice(job.display_units);
+    ClientPlanOptions options = everything(study, PaperSize::a4);
+    for (const PaperSize size : {PaperSize::a4, PaperSize::letter, PaperSize::a3}) {
+      options.size = size;
+      for (const dossier::Paper paper : dossier::allPapers()) {
+        const Document document = dossier::paperOf(paper, study, voice, options);
+        EXPECT_GE(document.pages.size(), 1U);
+        EXPECT_LE(document.pages.size(), 6U);
+        expectSound(document, voice, name + " " + std::string(dossier::nameOf(paper)));
+      }
+    }
+  }
+}
+
+TEST(Papers, BoundAreOneFileThatIsSoundWithItsFonts) {
+  const plan::Job job = sample("bungalow.sump.json");
+  const auto study = siting::Study::of(job, sheetOf(job.rule_sheet)).value();
+  const paint::QtVoice voice(job.display_units);
+  ClientPlanOptions options = everything(study, PaperSize::a4);
+  QImage logo(60, 20, QImage::Format_RGB32);
+  logo.fill(Qt::darkGreen);
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  logo.save(&buffer, "png");
+  options.letterhead.logo = dossier::Logo{bytes.toStdString(), 60, 20};
+  std::vector<Document> documents;
+  std::size_t pages = 0;
+  for (const dossier::Paper paper : dossier::allPapers()) {
+    documents.push_back(dossier::paperOf(paper, study, voice, options));
+    EXPECT_EQ(documents.back().pictures.size(), 1U);
+    pages += documents.back().pages.size();
+  }
+  const Document all = dossier::bound(std::move(documents), "Papers");
+  ASSERT_EQ(all.pages.size(), pages);
+  EXPECT_GT(all.pictures.back().page, 0U);
+  const QTemporaryDir folder;
+  const QString pdf = folder.filePath(QStringLiteral("all.pdf"));
+  ASSERT_TRUE(paint::exportPages(paint::pagesOf(all), pdf.toStdString()).ok());
+  const auto info = run("pdfinfo", {pdf});
+  if (!info) GTEST_SKIP() << "poppler-utils is not installed";
+  EXPECT_TRUE(info->contains("Pages:           " + QByteArray::number(qsizetype(pages))))
+      << info->toStdString();
+  const auto text = run("pdftotext", {QStringLiteral("-layout"), pdf, QStringLiteral("-")});
+  for (const char* words :
+       {"What to expect", "Predicted, not measured", "the re-test decides",
+        "No radon concentration", "What we stand for", "No radon level is guaranteed", "Crew sheet",
+        "Hold points", "less than 1 Pa", "What to seal, room by room", "Commissioning form",
+        "Spillage test", "Invented Soil Gas Works", "Insurance: Invented Mutual"}) {
+    EXPECT_TRUE(text->contains(words)) << words;
+  }
+  EXPECT_FALSE(text->contains("Registration:"));  // nobody entered one
+  const auto fonts = run("pdffonts", {pdf});
+  const QList<QByteArray> lines = fonts->split('\n');
+  for (qsizetype i = 2; i < lines.size(); ++i) {
+    if (lines[i].trimmed().isEmpty()) continue;
+    EXPECT_TRUE(lines[i].contains(" yes ")) << lines[i].toStdString();
+  }
+  run("qpdf", {QStringLiteral("--check"), pdf});  // fails the test where it complains
 }
 
 TEST(Paper, SumpAnywhereIsSound) {

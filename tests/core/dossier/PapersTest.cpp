@@ -1,0 +1,143 @@
+#include <algorithm>
+
+#include "core/drawing/Drawn.h"
+#include "dossier/Folio.h"
+#include "dossier/Papers.h"
+#include "dossier/Table.h"
+
+namespace sumpwright::dossier {
+namespace {
+
+using drawing::furnished;
+using drawing::studyOf;
+using drawing::voice;
+
+bool papersSay(const Document& document, const std::string& words) {
+  return std::any_of(document.pages.begin(), document.pages.end(),
+                     [&](const auto& page) { return drawing::says(page, words); });
+}
+
+ClientPlanOptions dated() {
+  ClientPlanOptions options;
+  options.date = "2026-06-02";
+  return options;
+}
+
+TEST(Papers, AreNamedOnceEach) {
+  std::vector<std::string_view> names;
+  for (const Paper paper : allPapers()) {
+    names.push_back(nameOf(paper));
+    EXPECT_EQ(paperNamed(names.back()), paper);
+  }
+  std::sort(names.begin(), names.end());
+  EXPECT_EQ(std::adjacent_find(names.begin(), names.end()), names.end());
+  EXPECT_FALSE(paperNamed("nothing"));
+}
+
+TEST(Papers, OfAHouseWithoutASumpAreMadeToo) {
+  const auto study = studyOf(furnished().job());
+  for (const Paper paper : allPapers()) {
+    const Document document = paperOf(paper, study, voice(), dated());
+    EXPECT_FALSE(document.pages.empty()) << nameOf(paper);
+    for (const auto& page : document.pages) drawing::expectInside(page, voice());
+  }
+}
+
+TEST(Papers, TakeEverySizeOfSheet) {
+  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  for (const PaperSize size : {PaperSize::a4, PaperSize::a3, PaperSize::letter}) {
+    ClientPlanOptions options = dated();
+    options.size = size;
+    for (const Paper paper : allPapers()) {
+      const Document document = paperOf(paper, study, voice(), options);
+      EXPECT_EQ(document.width_mm, sheetSize(size).width_mm);
+      for (const auto& page : document.pages) {
+        EXPECT_EQ(page.height_mm, sheetSize(size).height_mm);
+        drawing::expectInside(page, voice());
+      }
+    }
+  }
+}
+
+TEST(Letterhead, PrintsOnlyWhatIsFilled) {
+  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  ClientPlanOptions options = dated();
+  EXPECT_EQ(drawing::itemsTagged(clientPlan(study, voice(), options).pages[0], "letterhead"), 0);
+  options.letterhead.firm = "Invented Works";
+  options.letterhead.insurer = "Invented Mutual";
+  const Document paper = clientPlan(study, voice(), options);
+  EXPECT_TRUE(papersSay(paper, "Invented Works"));
+  EXPECT_TRUE(papersSay(paper, "Invented Mutual"));
+  EXPECT_FALSE(papersSay(paper, "registration"));
+  EXPECT_FALSE(papersSay(paper, "electrician"));
+}
+
+TEST(Letterhead, LogoKeepsItsProportions) {
+  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  ClientPlanOptions options = dated();
+  options.letterhead.logo = Logo{"bytes", 400, 100};
+  const Document paper = clientPlan(study, voice(), options);
+  ASSERT_EQ(paper.pictures.size(), 1U);
+  const Picture& picture = paper.pictures[0];
+  EXPECT_EQ(picture.page, 0U);
+  EXPECT_NEAR(picture.width_mm, 4.0 * picture.height_mm, 1e-9);
+  EXPECT_LE(picture.height_mm, 14.0 + 1e-9);
+  options.letterhead.logo = Logo{"bytes", 0, 100};
+  EXPECT_TRUE(clientPlan(study, voice(), options).pictures.empty());
+}
+
+TEST(Suction, IsLeftOutOrSaidToBeMissing) {
+  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  ClientPlanOptions options = dated();
+  EXPECT_FALSE(papersSay(clientPlan(study, voice(), options), "expect"));
+  options.suction = Suction::expected;
+  EXPECT_TRUE(papersSay(clientPlan(study, voice(), options), "not-computed"));
+  auto outlook = std::make_shared<Outlook>();
+  outlook->why_not = {base::Problem{base::Message("suction.model.plan"), "", {}}};
+  options.outlook = outlook;
+  EXPECT_TRUE(papersSay(clientPlan(study, voice(), options), "none"));
+}
+
+TEST(Terms, AreTheFirmsWhereItHasAny) {
+  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  ClientPlanOptions options = dated();
+  EXPECT_TRUE(papersSay(proposal(study, voice(), options), "no-level"));
+  options.terms = {"Our own invented term."};
+  const Document own = proposal(study, voice(), options);
+  EXPECT_TRUE(papersSay(own, "Our own invented term."));
+  EXPECT_FALSE(papersSay(own, "no-level"));
+}
+
+TEST(Suction, MeasuredReadingsAreMarkedMeasured) {
+  plan::Job job = furnished().sump("s", 0, 12.0).job();
+  job.plan.test_holes.push_back({"hole", "Hall cupboard", {3.0, 3.0}});
+  plan::PressureTest test;
+  test.id = "t";
+  test.date = "2026-05-01";
+  test.readings = {{"hole", 3.4, std::nullopt}};
+  job.suction.tests = {test};
+  ClientPlanOptions options = dated();
+  options.suction = Suction::expected;
+  const Document paper = clientPlan(studyOf(job), voice(), options);
+  EXPECT_TRUE(papersSay(paper, "measured-on"));
+  EXPECT_TRUE(papersSay(paper, "Hall cupboard"));
+}
+
+TEST(Table, RepeatsItsHeadAndKeepsToItsWidth) {
+  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  const ClientPlanOptions options = dated();
+  const Sheet sheet(study, voice(), options);
+  Folio folio(sheet, "Title", "for whom");
+  std::vector<std::vector<Cell>> cells(90, {Cell("a"), Cell("words that wrap in their cell")});
+  folio.add(tableRows(folio.desk(), {{"first head", 1.0}, {"second head", 1.0}}, cells,
+                      folio.width_mm(), {6.0, true}));
+  const Document document = folio.finished();
+  ASSERT_GE(document.pages.size(), 3U);
+  for (const auto& page : document.pages) {
+    EXPECT_TRUE(drawing::says(page, "first head"));
+    drawing::expectInside(page, voice());
+  }
+}
+
+}  // namespace
+}  // namespace sumpwright::dossier
