@@ -56,6 +56,7 @@ constexpr Sentence kPapers[] = {
     {"paper.crew.sign", QT_TRANSLATE_NOOP("Sentences", "signed")},
     {"paper.crew.size", QT_TRANSLATE_NOOP("Sentences", "{size}")},
     {"paper.crew.stop", QT_TRANSLATE_NOOP("Sentences", "stop and call if")},
+    {"paper.crew.suction", QT_TRANSLATE_NOOP("Sentences", "Suction under the floor, as predicted")},
     {"paper.crew.title", QT_TRANSLATE_NOOP("Sentences", "Crew sheet")},
     {"paper.crew.tool.barrel",
      QT_TRANSLATE_NOOP("Sentences",
@@ -100,6 +101,10 @@ constexpr Sentence kPapers[] = {
                        "Suction under the floor as predicted for the middle guess at the "
                        "ground; where something about the house is not known, for the worse "
                        "case.")},
+    {"paper.expect.fitted",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The prediction rests on the ground as fitted to these readings. It is "
+                       "still a prediction for every other place.")},
     {"paper.expect.hole", QT_TRANSLATE_NOOP("Sentences", "test hole")},
     {"paper.expect.hole-measured", QT_TRANSLATE_NOOP("Sentences", "{pa:1}")},
     {"paper.expect.hole-predicted", QT_TRANSLATE_NOOP("Sentences", "≈ {pa:1}")},
@@ -111,6 +116,10 @@ constexpr Sentence kPapers[] = {
     {"paper.expect.not-computed",
      QT_TRANSLATE_NOOP("Sentences",
                        "How far the suction reaches has not been computed yet for this sheet.")},
+    {"paper.expect.not-fitted",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "These readings do not tell the ground: the prediction rests on "
+                       "guesses.")},
     {"paper.expect.of-floor",
      QT_TRANSLATE_NOOP("Sentences", "of the floor held at {target:0} or more.")},
     {"paper.expect.predicted", QT_TRANSLATE_NOOP("Sentences", "Predicted, not measured.")},

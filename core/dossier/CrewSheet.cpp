@@ -59,6 +59,24 @@ Rows sectionRows(const Sheet& sheet, double width_mm) {
   return w.take();
 }
 
+/// What the suction study has for the crew: its hold points, then what the figures say.
+Rows suctionRows(const Sheet& sheet, double width_mm) {
+  const siting::SuctionAnswer* answer = sheet.answer();
+  if (answer == nullptr) return {};
+  const Desk& desk = sheet.desk;
+  Writer w(desk, width_mm);
+  w.heading(desk.say("paper.crew.suction"));
+  w.body(desk.say(answer->verdict));
+  for (const Message& range : answer->ranges) w.body(desk.say(range));
+  if (answer->leak) w.body(desk.say(answer->leak->sentence));
+  for (const Message& line : answer->shared.sentences) w.body(desk.say(line));
+  if (answer->fitted) {
+    for (const Message& line : answer->fitted->sentences) w.body(desk.say(line));
+  }
+  for (const Message& line : siting::suctionPaperLines(*answer).crew) w.tick(desk.say(line));
+  return w.take();
+}
+
 Rows ticked(const Desk& desk, double width_mm, const char* heading,
             const std::vector<const char*>& ids) {
   Writer w(desk, width_mm);
@@ -173,6 +191,7 @@ Document crewSheet(const Sheet& sheet) {
   } else {
     folio.add(toolRows(sheet, folio.columnWidth_mm(2)), 2);
   }
+  folio.addWhole(suctionRows(sheet, width));
   folio.addWhole(holdRows(sheet, width));
   folio.addWhole(sealRows(sheet, width));
   Writer cautions(desk, folio.columnWidth_mm(2));

@@ -203,18 +203,23 @@ void assumedRows(Writer& w, const SuctionAnswer& answer) {
   w.text(all, fonts::small, desk.theme.ink2);
 }
 
+/// The ground as it was measured, if it was.
+void fittedRows(Writer& w, const SuctionAnswer& answer) {
+  if (!answer.fitted) return;
+  const Desk& desk = w.desk();
+  w.body(desk.say(answer.fitted->usable() ? "paper.expect.fitted" : "paper.expect.not-fitted"));
+}
+
 /// What holds whatever the figures are.
 void cautionRows(Writer& w, const SuctionAnswer& answer) {
   const Desk& desk = w.desk();
   w.gap(1.0);
   w.text(desk.say("paper.expect.retest"), fonts::strong, desk.theme.ink);
   for (const Message& caution : answer.cautions) {
-    // The others are said among the cautions of the work.
-    if (caution.id == "suction.caution.no-concentration" ||
-        caution.id == "suction.caution.neighbour") {
-      w.body(desk.say(caution));
-    }
+    // The others are said among the cautions of the work, or below.
+    if (caution.id == "suction.caution.no-concentration") w.body(desk.say(caution));
   }
+  for (const Message& line : siting::suctionPaperLines(answer).client) w.body(desk.say(line));
 }
 
 }  // namespace
@@ -240,6 +245,7 @@ void writeExpect(Writer& w, const Sheet& sheet) {
   w.body(desk.say(answer->verdict));
   if (answered) fieldRows(w, sheet, *answer);
   measuredRows(w, sheet);
+  fittedRows(w, *answer);
   if (answered) dutyRows(w, sheet, *answer);
   cautionRows(w, *answer);
   assumedRows(w, *answer);
