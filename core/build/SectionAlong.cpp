@@ -119,7 +119,7 @@ class AlongMaker {
         nodes = {at(after, end)};
       }
       nodes.push_back(next.node);
-      last = std::move(next);
+      last = next;
     }
     nodes.back().chainage_m = to;
     add(edge, begun, to, last, std::move(nodes));

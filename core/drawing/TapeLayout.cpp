@@ -18,7 +18,7 @@ std::vector<Lane> lanesOf(const siting::Study& study, const TapeView& view) {
   for (const rules::Rule& rule : study.sheet().rules) {
     if (!hasLane(rule)) continue;
     std::optional<double> needed;
-    if (rule.needed_m) needed = rule.needed_m->value;
+    if (rule.needed_m) needed = rules::needed_m(rule, study.site());
     lanes.push_back({rule.id, rule.title, needed});
   }
   for (const rules::FindingSpan& span : study.spans()) {

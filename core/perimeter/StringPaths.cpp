@@ -99,23 +99,10 @@ std::vector<double> sightCuts(const Line& line, const Segment& s, const std::vec
 }  // namespace
 
 StringPaths::StringPaths(const Perimeter& perimeter) : m_perimeter(perimeter) {
-  for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
-    m_rings.emplace_back();
-    for (const Edge& edge : perimeter.edges(ring)) {
-      m_rings.back().push_back(edge.from);
-      m_all.push_back(edge.from);
-      if (edge.turn_rad > 0.0) m_corners.push_back(edge.from);
-    }
-  }
-  const std::size_t n = m_corners.size();
-  m_between_m.assign(n, std::vector<double>(n, kInf));
-  m_seen.resize(n);
-  for (std::size_t i = 0; i < n; ++i) {
-    for (std::size_t j = 0; j < n; ++j) {
-      if (isFree(m_corners[i], m_corners[j])) {
-        m_between_m[i][j] = geometry::distance(m_corners[i], m_corners[j]);
-      }
-    }
+  takeCorners();
+  joinCorners();
+  m_seen.resize(m_corners.size());
+  for (std::size_t i = 0; i < m_corners.size(); ++i) {
     for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
       for (const Edge& edge : perimeter.edges(ring)) {
         auto where = seenFrom(m_corners[i], edge);
@@ -123,10 +110,34 @@ StringPaths::StringPaths(const Perimeter& perimeter) : m_perimeter(perimeter) {
       }
     }
   }
-  for (std::size_t k = 0; k < n; ++k) {  // all shortest ways (Floyd 1962, Warshall 1962)
+}
+
+void StringPaths::takeCorners() {
+  for (int ring = 0; ring < m_perimeter.ringCount(); ++ring) {
+    m_rings.emplace_back();
+    for (const Edge& edge : m_perimeter.edges(ring)) {
+      m_rings.back().push_back(edge.from);
+      m_all.push_back(edge.from);
+      if (edge.turn_rad > 0.0) m_corners.push_back(edge.from);
+    }
+  }
+}
+
+/// All shortest ways (Floyd 1962, Warshall 1962; from memory).
+void StringPaths::joinCorners() {
+  const std::size_t n = m_corners.size();
+  auto& between = m_between_m;
+  between.assign(n, std::vector<double>(n, kInf));
+  for (std::size_t i = 0; i < n; ++i) {
+    for (std::size_t j = 0; j < n; ++j) {
+      if (!isFree(m_corners[i], m_corners[j])) continue;
+      between[i][j] = geometry::distance(m_corners[i], m_corners[j]);
+    }
+  }
+  for (std::size_t k = 0; k < n; ++k) {
     for (std::size_t i = 0; i < n; ++i) {
       for (std::size_t j = 0; j < n; ++j) {
-        m_between_m[i][j] = std::min(m_between_m[i][j], m_between_m[i][k] + m_between_m[k][j]);
+        between[i][j] = std::min(between[i][j], between[i][k] + between[k][j]);
       }
     }
   }

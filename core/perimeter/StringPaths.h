@@ -52,6 +52,8 @@ class StringPaths {
     int edge = 0;
     geometry::Intervals where;  ///< parts of the edge seen from a corner, by parameter
   };
+  void takeCorners();
+  void joinCorners();
   bool isInside(Point p) const;
   bool isIndoors(const Segment& s) const;
   double straightTo(Point p, const StringTarget& target) const;

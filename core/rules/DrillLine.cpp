@@ -1,9 +1,15 @@
-// Distance of heating from the drill line, in plan.
+// Distance of heating from the drill line, in plan; in height where the hole's height is stated.
+//
+// A thing stands at all heights from its lowest on, and the hole falls into the house if at all. So
+// the hole's own height at the outside face, its highest, is taken all along: the gap upright is
+// one figure, and the places nearer than r are those nearer than sqrt(r^2 - gap^2) in plan. That
+// errs toward refusing where the hole falls (derived).
 //
 // dist(drill line at s, T) < r  <=>  dist(P(s), T + {-v inward : 0 <= v <= depth}) < r, so a moving
 // line against a fixed segment is a moving point against a parallelogram: convex, and exact.
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "geometry/Distance.h"
@@ -46,14 +52,23 @@ std::vector<RingSpan> nearDrill(const perimeter::Perimeter& perimeter, const Thi
   return joinPieces(pieces);
 }
 
+/// How far the thing ends above the middle of the hole; 0 where heights are not asked.
+double gapAbove_m(const Rule& rule, const Site& site, const Thing& thing) {
+  if (!rule.in_height_m || !site.hole || !std::isfinite(thing.low_m)) return 0.0;
+  return std::max(0.0, thing.low_m - site.hole->entry_m);
+}
+
 void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   if (addUnjudged(rule, site, out)) return;
-  const double reach = reach_m(rule, site);
   for (const int i : site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))]) {
     const Thing& thing = site.things[static_cast<std::size_t>(i)];
+    const double reach = reach_m(rule, site);
+    const double gap = gapAbove_m(rule, site, thing);
+    if (gap >= reach) continue;
     const Finding f = makeFinding(
         rule, site, i, base::Message("rule.too-near", {base::phrase("thing", thing.label)}));
-    addSpans(rule, site, i, f, nearDrill(site.perimeter, thing, reach), out);
+    const double in_plan = gap > 0.0 ? std::sqrt(reach * reach - gap * gap) : reach;
+    addSpans(rule, site, i, f, nearDrill(site.perimeter, thing, in_plan), out);
   }
 }
 
@@ -87,7 +102,7 @@ std::optional<double> least(const Rule& rule, const Site& site, const Thing& thi
                             double from, double to) {
   const double closest = from < to ? leastOver(site, thing, ring, from, to)
                                    : toDrill(site.perimeter.drillLine({ring, from}), thing);
-  return closest - halfWidth_m(rule, site).value_or(0.0);
+  return std::hypot(closest, gapAbove_m(rule, site, thing)) - halfWidth_m(rule, site).value_or(0.0);
 }
 
 std::optional<Nearest> nearest(const Rule& rule, const Site& site, perimeter::Place place) {
@@ -95,7 +110,7 @@ std::optional<Nearest> nearest(const Rule& rule, const Site& site, perimeter::Pl
   if (!half) return std::nullopt;
   const Segment drill = site.perimeter.drillLine(place);
   return nearestOf(rule, site, [&](const Thing& thing) -> std::optional<double> {
-    return toDrill(drill, thing) - *half;
+    return std::hypot(toDrill(drill, thing), gapAbove_m(rule, site, thing)) - *half;
   });
 }
 

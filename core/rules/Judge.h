@@ -57,6 +57,13 @@ struct PlacedRun {
   bool operator==(const PlacedRun&) const = default;
 };
 
+/// The hole of a sump whose height is stated. It keeps that height along the wall.
+struct PlacedHole {
+  std::string sump;
+  double entry_m = 0.0;  ///< centre of the core at the outside face, above finished floor
+  bool operator==(const PlacedHole&) const = default;
+};
+
 /// What all rules look at: one plan, one sheet, one outlet mode. Built once per study.
 struct Site {
   perimeter::Perimeter perimeter;
@@ -68,6 +75,7 @@ struct Site {
   std::vector<Thing> things;
   std::vector<Thing> later;  ///< judged in height only: openings of other storeys, eaves and roof
   std::optional<PlacedRun> run;
+  std::optional<PlacedHole> hole;
   std::vector<std::vector<int>> things_of_rule;  ///< by rule index: indices into things
   /// Only where some rule measures along a string.
   std::shared_ptr<const perimeter::StringPaths> strings;
@@ -91,6 +99,14 @@ bool isAboutRun(const Rule& rule);
 /// True when the rule also speaks of a part that is not placed yet (riser mode: fan, outlet,
 /// riser).
 bool partlyUnjudged(const Rule& rule, const Site& site);
+
+/// Of the cored sump with that id, or for "" of the first cored one; nothing where it states no
+/// height.
+std::optional<PlacedHole> placedHole(const plan::Job& job, const std::string& sump);
+
+/// What a rule of distances asks for here: in_height_m where that counts, else needed_m. Contract:
+/// the rule has a figure.
+double needed_m(const Rule& rule, const Site& site);
 
 /// The nearest of a rule's things: its distance from the edge of hole or pipe. thing_index is -1
 /// for a wall (the one at the place).

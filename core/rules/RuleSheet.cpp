@@ -179,6 +179,7 @@ void read(const Node& node, Rule& out) {
       .need("applies_to", out.applies_to)
       .may("things", out.things)
       .may("needed_m", out.needed_m)
+      .may("in_height_m", out.in_height_m)
       .may("most_m2", out.most_m2)
       .may("most_m", out.most_m)
       .may("path", out.path)

@@ -129,6 +129,8 @@ struct Rule {
   std::optional<Figure> needed_m;  ///< of distance kinds; absent: a gap, then enabled is false
   std::optional<Figure> most_m2;   ///< suction: floor one sump serves, m2
   std::optional<Figure> most_m;    ///< suction: how far from it; supply: cable
+  /// drill_line: instead of needed_m, in height, once the height of the hole is stated.
+  std::optional<Figure> in_height_m;
   PathKind path = PathKind::straight;
   MeasuredFrom from = MeasuredFrom::edge;
   DischargeMeasure measure = DischargeMeasure::near;  ///< discharge

@@ -177,6 +177,10 @@ void checkRule(const Rule& rule, const std::string& pointer, base::Problems& pro
     report(problems, "sheet.no-figure", pointer + "/needed_m", {base::text("rule", rule.id)});
   }
   checkMost(rule, pointer, problems);
+  if (rule.in_height_m && rule.kind != RuleKind::drill_line) {
+    report(problems, "sheet.unknown-key", pointer + "/in_height_m",
+           {base::text("key", "in_height_m")});
+  }
   if (rule.clear_below_m && rule.kind != RuleKind::clearance) {
     report(problems, "sheet.unknown-key", pointer + "/clear_below_m",
            {base::text("key", "clear_below_m")});

@@ -62,9 +62,24 @@ std::vector<RingSpan> wrapRange(const perimeter::Perimeter& perimeter, const Rin
   return {{range.ring, 0.0, to - length, true}, {range.ring, from, length, from_in}};
 }
 
+std::optional<PlacedHole> placedHole(const plan::Job& job, const std::string& sump) {
+  for (const plan::Sump& one : job.design.sumps) {
+    if (one.kind != plan::SumpKind::cored || (!sump.empty() && one.id != sump)) continue;
+    if (!one.entry_m) return std::nullopt;
+    return PlacedHole{one.id, *one.entry_m};
+  }
+  return std::nullopt;
+}
+
+double needed_m(const Rule& rule, const Site& site) {
+  SUMPWRIGHT_REQUIRE(rule.needed_m.has_value());
+  if (rule.in_height_m && site.hole) return rule.in_height_m->value;
+  return rule.needed_m->value;
+}
+
 double reach_m(const Rule& rule, const Site& site) {
   SUMPWRIGHT_REQUIRE(rule.needed_m.has_value());
-  return rule.needed_m->value + halfWidth_m(rule, site).value_or(0.0) - kRounding_m;
+  return needed_m(rule, site) + halfWidth_m(rule, site).value_or(0.0) - kRounding_m;
 }
 
 Weight weightOf(const Rule& rule) {
@@ -76,7 +91,7 @@ Finding makeFinding(const Rule& rule, const Site& site, int thing_index, base::M
   Finding f;
   f.rule = rule.id;
   f.weight = weightOf(rule);
-  if (rule.needed_m) f.needed_m = rule.needed_m->value;
+  if (rule.needed_m) f.needed_m = needed_m(rule, site);
   f.reason = std::move(reason);
   f.least_bad = rule.least_bad;
   f.waivable.allowed = rule.waiver.allowed && rule.severity == Severity::binding;

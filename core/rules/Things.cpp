@@ -185,12 +185,26 @@ ThingKind kindOf(plan::FittingKind kind) {
   }
 }
 
+/// Heating stands from the underside of the screed up (common practice): of the lowest floor, of a
+/// screed of 65 mm where none is stated (common practice).
+double lowestHeating_m(const Job& job) {
+  double floor = 0.0;
+  for (const plan::FloorZone& zone : job.plan.floor_zones) {
+    floor = std::min(floor, zone.level_m.value_or(0.0));
+  }
+  return floor - job.house.screed_m.value_or(0.065);
+}
+
 void addInside(const Job& job, const Perimeter& p, std::vector<Thing>& out) {
   for (const plan::Radiator& r : job.plan.radiators) {
     addShape(out, r.id, ThingKind::radiator, label(r.name, "radiator"), radiatorLine(r, p));
   }
   for (const plan::HeatingPipe& h : job.plan.heating_pipes) {
     addShape(out, h.id, ThingKind::heating_pipe, label(h.name, "heating_pipe"), h.line_m);
+  }
+  for (Thing& thing : out) {
+    const bool heats = thing.kind == ThingKind::radiator || thing.kind == ThingKind::heating_pipe;
+    if (heats) thing.low_m = lowestHeating_m(job);
   }
   for (const plan::Fitting& f : job.plan.fittings) {
     addShape(out, f.id, kindOf(f.kind), label(f.name, std::string(plan::nameOf(f.kind))), {f.at_m});

@@ -211,7 +211,7 @@ Margin toMargin(const Site& site, const rules::Rule& rule, const rules::Nearest&
                 Place place, double accuracy_m) {
   Margin m;
   m.rule = rule.id;
-  m.needed_m = rule.needed_m->value;
+  m.needed_m = rules::needed_m(rule, site);
   takeDistance(m, nearest.distance_m, accuracy_m);
   if (nearest.thing_index >= 0) {
     const rules::Thing& thing = site.things[static_cast<std::size_t>(nearest.thing_index)];
@@ -286,10 +286,10 @@ std::optional<double> leastBindingMargin_m(const Site& site, Place place) {
   for (const rules::Rule& rule : site.sheet.rules) {
     if (!countsAsMargin(rule)) continue;
     if (const auto nearest = judgeOf(rule.kind).nearest(rule, site, place)) {
-      least = std::min(least.value_or(kFar_m), nearest->distance_m - rule.needed_m->value);
+      least = std::min(least.value_or(kFar_m), nearest->distance_m - rules::needed_m(rule, site));
     }
     if (const auto nearest = build::nearestOfRun(rule, site, place)) {
-      least = std::min(least.value_or(kFar_m), nearest->distance_m - rule.needed_m->value);
+      least = std::min(least.value_or(kFar_m), nearest->distance_m - rules::needed_m(rule, site));
     }
   }
   return least;

@@ -155,6 +155,7 @@ base::Result<Study> Study::of(const plan::Job& job, const rules::RuleSheet& shee
   rules::Site site = rules::makeSite(std::move(perimeter).value(), job, sheet,
                                      options.outlet.value_or(job.design.outlet), core);
   site.run = build::placedRun(site, options.sump);
+  site.hole = rules::placedHole(job, options.sump);
   Study study;
   study.m_data = dataOf(std::move(site));
   study.m_places = std::make_shared<Places>();
@@ -174,7 +175,10 @@ std::shared_ptr<const Study::Data> Study::dataOf(rules::Site site) {
 std::shared_ptr<const Study::Data> Study::dataFor(const std::string& sump) const {
   if (sump.empty()) return m_data;
   const auto run = build::placedRun(site(), sump);
+  const auto hole = rules::placedHole(job(), sump);
   const bool same =
+      hole.has_value() == site().hole.has_value() &&
+      (!hole || hole->entry_m == site().hole->entry_m) &&
       run.has_value() == site().run.has_value() &&
       (!run || (run->outlet_m == site().run->outlet_m && run->shift_m == site().run->shift_m &&
                 run->fan_place == site().run->fan_place && run->fan_m == site().run->fan_m));
@@ -184,6 +188,7 @@ std::shared_ptr<const Study::Data> Study::dataFor(const std::string& sump) const
   if (!other) {
     rules::Site its = site();
     its.run = run;
+    its.hole = hole;
     other = dataOf(std::move(its));
   }
   return other;

@@ -336,6 +336,35 @@ TEST(Waiver, WhatWasNotLookedForIsNotWaived) {
   EXPECT_FALSE(study.assess({0, 14.0}, "s1").waived);
 }
 
+/// A pipe in the floor along the whole rear wall: in plan it refuses every hole there. A hole 0.50
+/// m below the floor has it 0.435 m above its middle: more than 0.15 m and half a core of 127 mm.
+TEST(Assess, AHoleWellBelowTheFloorPassesUnderHeating) {
+  plan::Job job =
+      PlanBuilder::rectangle().heatingPipe("pipe", {{0.6, 7.5}, {9.4, 7.5}}).sump("s", 0, 23.0);
+  job.house.screed_m = 0.065;
+  EXPECT_TRUE(has(studied(job).assess({0, 23.0}, "s"), "heating", "pipe"));
+  job.design.sumps[0].entry_m = -0.50;
+  const Study low = studied(job);
+  EXPECT_FALSE(has(low.assess({0, 23.0}, "s"), "heating", "pipe"));
+  const Assessment a = low.assess({0, 23.0}, "s");
+  const auto margin = std::find_if(a.margins.begin(), a.margins.end(),
+                                   [](const Margin& m) { return m.rule == "heating"; });
+  ASSERT_NE(margin, a.margins.end());
+  EXPECT_NEAR(margin->needed_m, 0.15, 1e-12);
+  EXPECT_NEAR(margin->distance_m, 0.435 - 0.0635, 1e-9);
+  // 0.20 m below the floor it is too near: 0.135 m from the middle.
+  job.design.sumps[0].entry_m = -0.20;
+  const Assessment near = studied(job).assess({0, 23.0}, "s");
+  ASSERT_TRUE(has(near, "heating", "pipe"));
+  EXPECT_NEAR(*findingOf(near, "heating", "pipe")->needed_m, 0.15, 1e-12);
+  // Another sump whose hole's height is not stated is judged in plan.
+  job.design.sumps[0].entry_m = -0.50;
+  job.design.sumps.push_back(job.design.sumps[0]);
+  job.design.sumps[1].id = "t";
+  job.design.sumps[1].entry_m.reset();
+  EXPECT_TRUE(has(studied(job).assess({0, 23.0}, "t"), "heating", "pipe"));
+}
+
 }  // namespace
 
 }  // namespace sumpwright::siting
