@@ -577,6 +577,10 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "The air of sump {sump} is to leave at {chainage} of ring {ring}, which "
                          "is not on the outside walls. Place it again.")},
+      {"plan.sump.heated-floor",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Sump {sump} is to be dug in a heated floor. Choose a place without "
+                         "heating: a cupboard, under stairs, a garage.")},
       {"plan.sump.near-party",
        QT_TRANSLATE_NOOP("Sentences",
                          "Sump {sump} stands {off} from a party wall that the fill may go on "

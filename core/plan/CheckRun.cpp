@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/Distance.h"
+#include "geometry/Shapes.h"
 #include "plan/Checks.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
@@ -86,6 +87,19 @@ void checkParty(const Plan& plan, const Sump& sump, const std::string& pointer,
                 base::metres("least", kFromPartyWall_m)});
 }
 
+/// A pit is not dug through heating.
+void checkHeated(const Plan& plan, const Sump& sump, const std::string& pointer,
+                 ProblemList& problems) {
+  if (sump.kind != SumpKind::internal || !sump.at_m) return;
+  const bool heated =
+      std::any_of(plan.floor_zones.begin(), plan.floor_zones.end(), [&](const FloorZone& zone) {
+        return zone.underfloor_heating && geometry::contains(zone.outline_m, *sump.at_m);
+      });
+  if (!heated) return;
+  problems.add(base::Gravity::missing, "plan.sump.heated-floor", at(pointer, "at_m"),
+               {base::text("sump", sump.id)});
+}
+
 void checkEavesAt(const std::optional<double>& eaves_m, const std::string& pointer,
                   ProblemList& problems) {
   if (!eaves_m || (*eaves_m > 0.0 && *eaves_m <= kHighestEaves_m)) return;
@@ -111,6 +125,7 @@ void checkRun(const Job& job, ProblemList& problems) {
   for (std::size_t i = 0; i < job.design.sumps.size(); ++i) {
     checkSumpRun(job, job.design.sumps[i], at("/design/sumps", i), problems);
     checkParty(job.plan, job.design.sumps[i], at("/design/sumps", i), problems);
+    checkHeated(job.plan, job.design.sumps[i], at("/design/sumps", i), problems);
   }
 }
 

@@ -42,7 +42,7 @@ base::Result<Job> setTarget(const Job& job, std::optional<double> target_pa,
   result.suction.target_pa = target_pa;
   result.suction.limit_pa = limit_pa;
   const auto first = checkedAt(result, "/suction/target_pa", checkSuction);
-  if (!first) return first;
+  if (!first) return first.problems();
   return checkedAt(std::move(result), "/suction/limit_pa", checkSuction);
 }
 

@@ -24,7 +24,7 @@ constexpr auto kPositions =
 /// The next setting of the valves, like a counter; false after the last.
 bool counted(DutyOptions& options) {
   for (airflow::Leg& leg : options.legs) {
-    const auto at = std::find(kPositions.begin(), kPositions.end(), leg.valve);
+    const auto* const at = std::find(kPositions.begin(), kPositions.end(), leg.valve);
     if (at + 1 != kPositions.end()) {
       leg.valve = *(at + 1);
       return true;

@@ -129,6 +129,12 @@ void addPartyCases(RunCases& cases) {
   for (const PartyBelow below : {PartyBelow::unknown, PartyBelow::continuous}) {
     cases.missing("plan.sump.near-party", "/design/sumps/0/chainage_m", party(below));
   }
+  cases.missing("plan.sump.heated-floor", "/design/sumps/0/at_m", [](Job& j) {
+    j.design.sumps[0].kind = SumpKind::internal;
+    j.design.sumps[0].at_m = Point{4, 4};
+    j.plan.floor_zones[0].underfloor_heating = true;
+    j.looked_for.heating = Looked::present;
+  });
 }
 
 void addQuoteCases(RunCases& cases) {
