@@ -57,6 +57,9 @@ std::span<const Sentence> sectionSentences() {
       {"section.assumed.leaves",
        QT_TRANSLATE_NOOP("Sentences", "the wall of {wall:0} has two leaves and a cavity")},
       {"section.assumed.one-leaf", QT_TRANSLATE_NOOP("Sentences", "the wall of {wall:0} is solid")},
+      {"section.assumed.oversite",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{thickness:0} of concrete over the ground, {under} below the floor")},
       {"section.assumed.screed", QT_TRANSLATE_NOOP("Sentences", "{thickness:0} of screed")},
       {"section.assumed.slab", QT_TRANSLATE_NOOP("Sentences", "{thickness:0} of slab")},
       {"section.assumed.wall", QT_TRANSLATE_NOOP("Sentences", "the wall is {thickness:0} thick")},
@@ -98,10 +101,11 @@ std::span<const Sentence> sectionSentences() {
       {"section.limit.steep_fall",
        QT_TRANSLATE_NOOP("Sentences", "falls {clear} to the pit, {needed} at most")},
       {"section.none.concrete",
-       QT_TRANSLATE_NOOP("Sentences",
-                         "No cored sump here: the floor is suspended concrete. There is a space "
-                         "under it and no fill to draw from; air is moved through that space "
-                         "instead.")},
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "No cored sump here: the floor is suspended concrete. There is a space "
+           "under it and no fill to draw from; air is moved through that space "
+           "instead. With concrete over the ground below it can be cored under that.")},
       {"section.none.deep",
        QT_TRANSLATE_NOOP("Sentences",
                          "No cored sump here: the floor lies {depth} under the ground outside, "
@@ -120,7 +124,8 @@ std::span<const Sentence> sectionSentences() {
       {"section.none.timber",
        QT_TRANSLATE_NOOP("Sentences",
                          "No cored sump here: the floor is suspended timber. There is a space "
-                         "under it and no fill to draw from; that space is ventilated instead.")},
+                         "under it and no fill to draw from; that space is ventilated instead. "
+                         "With concrete over the ground below it can be cored under that.")},
       {"section.note.backer",
        QT_TRANSLATE_NOOP("Sentences",
                          "The gap round the pipe is {gap:0}: put in a backer before the sealant.")},

@@ -27,6 +27,15 @@ constexpr UsualFloor kUsualOldFloor{0.050, 0.0, 0.100};
 constexpr double kUsualHardcore_m = 0.150;
 constexpr double kUsualBlinding_m = 0.050;  // from memory: sand over the stone
 
+/// Concrete over the ground under a suspended floor: joists of 200 mm and the void of 150 mm that
+/// Approved Document C of 1992 asks for; its thickness from memory.
+constexpr double kUnderFloor_m = 0.350;
+constexpr double kOversite_m = 0.100;
+
+bool isSuspended(plan::FloorKind kind) {
+  return kind == plan::FloorKind::suspended_timber || kind == plan::FloorKind::suspended_concrete;
+}
+
 bool solidOld(BuildType type) {
   return type == BuildType::solid_masonry || type == BuildType::stone_rubble;
 }
@@ -79,12 +88,22 @@ class Maker {
     m_up.leaves = leavesOf(m_wall, m_house, m_up.wall_m, m_up.assumed);
   }
 
+  void takeOversite() {
+    m_up.under_floor_m = kUnderFloor_m;
+    m_up.slab_m = kOversite_m;
+    assume(
+        Message("section.assumed.oversite", {base::millimetres("thickness", 1000.0 * kOversite_m),
+                                             base::metres("under", kUnderFloor_m)}),
+        Mark::own, "joists of 200 mm over a void of 150 mm (Approved Document C, 1992)");
+  }
+
   void takeFloor() {
     if (m_zone == nullptr || m_zone->kind == plan::FloorKind::unknown) {
       assume(Message("section.assumed.floor"), Mark::own, "the floor behind the wall is not known");
     }
     m_up.floor = m_zone != nullptr ? m_zone->kind : plan::FloorKind::unknown;
     m_up.floor_m = m_zone != nullptr ? m_zone->level_m.value_or(0.0) : 0.0;
+    if (isSuspended(m_up.floor)) return takeOversite();
     const UsualFloor usual = solidOld(m_house.build_type) ? kUsualOldFloor : kUsualFloor;
     const char* source = "floors as usually built";
     m_up.screed_m = known("section.assumed.screed", {m_house.screed_m}, usual.screed_m,
@@ -227,11 +246,9 @@ std::optional<Message> notCored(const rules::Site& site, perimeter::Place place)
                                  Message("value." + std::string(plan::nameOf(wall.foundation))))});
   }
   const FloorZone* zone = floorBehind(site, place);
-  if (zone != nullptr && zone->kind == plan::FloorKind::suspended_timber) {
-    return Message("section.none.timber");
-  }
-  if (zone != nullptr && zone->kind == plan::FloorKind::suspended_concrete) {
-    return Message("section.none.concrete");
+  if (zone != nullptr && isSuspended(zone->kind) && zone->oversite != plan::Oversite::sealed) {
+    return Message(zone->kind == plan::FloorKind::suspended_timber ? "section.none.timber"
+                                                                   : "section.none.concrete");
   }
   const BuildUp up = buildUpAt(site, place);
   if (up.ground_m - up.floor_m > plan::kDeepestFloor_m) {

@@ -33,6 +33,9 @@ struct BuildUp {
 
   plan::FloorKind floor = plan::FloorKind::unknown;  ///< unknown: taken for a slab on the ground
   double floor_m = 0.0;  ///< finished level of the floor behind the wall
+  /// A suspended floor over ground sealed with concrete: from finished floor down to that concrete,
+  /// which then is the slab. Else 0.
+  double under_floor_m = 0.0;
   double screed_m = 0.0;
   double insulation_m = 0.0;  ///< over or under the slab: the lowest underside is the same
   double slab_m = 0.0;
@@ -58,7 +61,7 @@ struct BuildUp {
   std::vector<Assumption> assumed;
 
   /// Lowest underside of slab and insulation.
-  double underside_m() const { return floor_m - screed_m - insulation_m - slab_m; }
+  double underside_m() const { return floor_m - under_floor_m - screed_m - insulation_m - slab_m; }
   double fillTop_m() const { return underside_m() - blinding_m; }
   double fillBottom_m() const { return fillTop_m() - hardcore_m; }
 };
@@ -69,8 +72,9 @@ BuildUp buildUpAt(const rules::Site& site, perimeter::Place place);
 /// The zone behind the wall there, or nothing where none is drawn.
 const plan::FloorZone* floorBehind(const rules::Site& site, perimeter::Place place);
 
-/// Why no hole is cored from outside there at all (suspended floor, party wall, floor too deep in
-/// the ground, foundation that must not be cut), or nothing. The floor not drawn is none of them.
+/// Why no hole is cored from outside there at all (suspended floor over open ground, party wall,
+/// floor too deep in the ground, foundation that must not be cut), or nothing. The floor not drawn
+/// is none of them.
 std::optional<base::Message> notCored(const rules::Site& site, perimeter::Place place);
 
 }  // namespace sumpwright::build

@@ -24,10 +24,11 @@ constexpr double kSliver_m = 1e-9;  // shorter pieces are rounding
 
 /// Assumptions that decide whether a hole fits; what the drill and the fill are does not.
 bool decides(const Assumption& one) {
-  static constexpr std::array<std::string_view, 9> kIds{
+  static constexpr std::array<std::string_view, 10> kIds{
       "section.assumed.floor",         "section.assumed.screed", "section.assumed.insulation",
       "section.assumed.slab",          "section.assumed.ground", "section.assumed.dpc",
-      "section.assumed.barrier-level", "section.assumed.wall",   "section.assumed.footing"};
+      "section.assumed.barrier-level", "section.assumed.wall",   "section.assumed.footing",
+      "section.assumed.oversite"};
   return std::find(kIds.begin(), kIds.end(), one.what.id) != kIds.end();
 }
 

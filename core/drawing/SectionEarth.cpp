@@ -15,7 +15,7 @@ constexpr double kVoidUnder_m = 0.35;  // drawn under a suspended floor: joists 
 
 /// Where the ground under the floor begins.
 double groundInside_m(const SectionContext& c) {
-  return c.suspended() ? c.up.floor_m - kVoidUnder_m : c.up.fillBottom_m();
+  return c.suspended() && !c.oversite() ? c.up.floor_m - kVoidUnder_m : c.up.fillBottom_m();
 }
 
 /// Short slanted strokes under the line of the ground.
@@ -48,7 +48,7 @@ void paintEarth(Sketch& sketch, const SectionContext& c) {
   sketch.fill(c.block(left, 0.0, c.up.ground_m, bottom), c.theme.soil);
   sketch.fill(c.block(0.0, right, std::max(groundInside_m(c), bottom), bottom), c.theme.soil);
   tufts(sketch, c, left, 0.0, c.up.ground_m);
-  if (c.suspended()) tufts(sketch, c, c.up.wall_m, right, groundInside_m(c));
+  if (c.suspended() && !c.oversite()) tufts(sketch, c, c.up.wall_m, right, groundInside_m(c));
   sketch.tagged("ground").line(c.at(left, c.up.ground_m), c.at(0.0, c.up.ground_m),
                                solid(c.theme.ink, 1.8));
   dig(sketch, c);

@@ -67,7 +67,7 @@ void scallops(Sketch& sketch, const Box& box, const Pen& pen) {
 void slabOnGround(Sketch& sketch, const SectionContext& c) {
   const double from = c.up.wall_m;
   const double to = c.rightEnd_m();
-  double level = c.up.floor_m;
+  double level = c.up.floor_m - c.up.under_floor_m;
   const auto course = [&](double thickness, const char* tag, const Colour& colour,
                           const auto& inside) {
     if (thickness <= 0.0) return;
@@ -140,11 +140,8 @@ void concrete(Sketch& sketch, const Box& box, const Colour& colour) {
 }
 
 void paintFloor(Sketch& sketch, const SectionContext& c) {
-  if (c.suspended()) {
-    suspendedFloor(sketch, c);
-  } else {
-    slabOnGround(sketch, c);
-  }
+  if (c.suspended()) suspendedFloor(sketch, c);
+  if (!c.suspended() || c.oversite()) slabOnGround(sketch, c);
   sketch.tagged("floor").line(c.at(c.up.wall_m, c.up.floor_m), c.at(c.rightEnd_m(), c.up.floor_m),
                               solid(c.theme.ink, 1.8));
   barrier(sketch, c);

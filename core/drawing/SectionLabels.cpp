@@ -124,7 +124,8 @@ std::vector<HeightLabel> courses(const SectionContext& c) {
         {c.y(high - thickness_m / 2.0), 0.0, thick(c, id, thickness_m), type::small, c.theme.ink2});
     high -= thickness_m;
   };
-  if (c.suspended()) return labels;
+  if (c.suspended() && !c.oversite()) return labels;
+  high -= c.up.under_floor_m;
   add("drawing.section.screed", c.up.screed_m);
   add("drawing.section.insulation", c.up.insulation_m);
   add("drawing.section.slab", c.up.slab_m);

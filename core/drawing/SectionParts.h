@@ -31,6 +31,8 @@ struct SectionContext {
   double rightEnd_m() const { return (picture.right - face_x) / mm; }
   double bottom_m() const { return (floor_y - picture.bottom) / mm; }
   double top_m() const { return (floor_y - picture.top) / mm; }
+  /// A suspended floor over concrete on the ground: both are drawn.
+  bool oversite() const { return suspended() && section.bore.has_value(); }
   bool suspended() const {
     return up.floor == plan::FloorKind::suspended_timber ||
            up.floor == plan::FloorKind::suspended_concrete;

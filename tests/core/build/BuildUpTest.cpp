@@ -185,6 +185,22 @@ TEST(NotCored, SaysWhy) {
   EXPECT_EQ(whyNot(wall([](plan::Wall& w) { w.ground_level_m = 0.99; })), "");
 }
 
+TEST(NotCored, SealedGroundUnderASuspendedFloorIsCoredUnderItsConcrete) {
+  plan::Job job = PlanBuilder::rectangle().job();
+  plan::FloorZone& zone = job.plan.floor_zones.at(0);
+  zone.kind = plan::FloorKind::suspended_timber;
+  zone.oversite = plan::Oversite::sealed;
+  job.house.footing_top_low_m = job.house.footing_top_high_m = -1.2;
+  EXPECT_EQ(whyNot(job), "");
+  const DrillSection section = drillSection(siteOf(job), {0, 4.0}, {});
+  EXPECT_NEAR(section.up.underside_m(), -0.45, 1e-12);
+  EXPECT_TRUE(assumes(section.up, "section.assumed.oversite"));
+  EXPECT_EQ(section.fit, Fit::fits);
+  EXPECT_LT(section.bore->entry_m, -0.45);
+  zone.oversite = plan::Oversite::open;
+  EXPECT_EQ(whyNot(job), "section.none.timber");
+}
+
 TEST(NotCored, SectionHasNoBoreButItsBuildUp) {
   plan::Job job = PlanBuilder::rectangle().job();
   job.plan.floor_zones.at(0).kind = plan::FloorKind::suspended_timber;

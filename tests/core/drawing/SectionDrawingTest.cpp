@@ -58,6 +58,19 @@ TEST(SectionDrawing, WithoutAHoleOnlyWallFloorAndGround) {
   expectInside(list, voice());
 }
 
+TEST(SectionDrawing, SuspendedFloorOverSealedGroundShowsBoth) {
+  plan::Job job = support::PlanBuilder::rectangle().job();
+  plan::FloorZone& zone = job.plan.floor_zones.at(0);
+  zone.kind = plan::FloorKind::suspended_concrete;
+  zone.oversite = plan::Oversite::sealed;
+  const DrawList list =
+      sectionDrawing(drillSection(build::siteOf(job), {0, 4.0}, {}), crew(), voice());
+  EXPECT_GT(itemsTagged(list, "suspended"), 0);
+  EXPECT_GT(itemsTagged(list, "slab"), 0);
+  EXPECT_GT(itemsTagged(list, "core"), 0);
+  expectInside(list, voice());
+}
+
 TEST(SectionDrawing, BarrierIsDrawnWhereItLies) {
   build::BuildUp up = knownBuildUp();
   EXPECT_EQ(itemsTagged(sectionDrawing(drillSection(up, {}), {}, voice()), "barrier"), 0);
