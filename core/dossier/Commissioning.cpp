@@ -10,7 +10,7 @@
 namespace sumpwright::dossier {
 namespace {
 
-constexpr double kWrite_mm = 6.8;  // height of a line to write on
+constexpr double kWrite_mm = 6.6;  // height of a line to write on
 constexpr int kSpareRows = 3;
 
 /// What is asked, and room for the answer.
@@ -20,7 +20,7 @@ Rows fieldTable(const Desk& desk, double width_mm, const char* heading,
   w.heading(desk.say(heading));
   std::vector<std::vector<Cell>> cells;
   for (const char* id : ids) cells.push_back({Cell(desk.say(id)), Cell()});
-  w.append(tableRows(desk, {{"", 1.0}, {"", 1.1}}, cells, width_mm, {kWrite_mm, true}));
+  w.append(tableRows(desk, {{"", 1.5}, {"", 1.0}}, cells, width_mm, {kWrite_mm, true}));
   return w.take();
 }
 

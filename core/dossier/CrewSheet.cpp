@@ -17,7 +17,7 @@ using base::Message;
 
 constexpr double kPlanShare = 0.42;  // of a page, so that the setting-out stands on the same one
 constexpr double kSectionHeight_mm = 112.0;
-constexpr double kSign_mm = 8.5;  // height of a line to sign on
+constexpr double kSign_mm = 8.0;  // height of a line to sign on
 
 void sizesTable(Writer& w, const Sheet& sheet) {
   const Desk& desk = w.desk();
@@ -165,7 +165,7 @@ Rows sealRows(const Sheet& sheet, double width_mm) {
                      {{desk.say("paper.crew.room"), 1.3},
                       {desk.say("paper.crew.look-at"), 3.6},
                       {desk.say("paper.crew.done"), 1.2}},
-                     cells, width_mm, {6.5, true}));
+                     cells, width_mm, {5.6, true}));
   return w.take();
 }
 
@@ -192,12 +192,12 @@ Document crewSheet(const Sheet& sheet) {
     folio.add(toolRows(sheet, folio.columnWidth_mm(2)), 2);
   }
   folio.addWhole(suctionRows(sheet, width));
-  folio.addWhole(holdRows(sheet, width));
-  folio.addWhole(sealRows(sheet, width));
   Writer cautions(desk, folio.columnWidth_mm(2));
   writeHoldPoints(cautions, sheet);
   writeCautions(cautions, sheet);
   folio.add(cautions.take(), 2);
+  folio.addWhole(holdRows(sheet, width));
+  folio.addWhole(sealRows(sheet, width));
   return folio.finished();
 }
 
