@@ -178,6 +178,24 @@ std::optional<QPointF> PlanCanvas::grip() const {
   return QPointF(mm.x, mm.y) * kPxPerMm * scale();
 }
 
+void PlanCanvas::setSuction(session::SuctionDesk& desk) {
+  m_field.emplace(m_session, desk);
+  connect(&desk, &session::SuctionDesk::fieldChanged, this, [this] {
+    if (!m_showing_field) return;
+    // Base and field come and go together.
+    if (drawsField() != m_base_has_field || m_field->isOld()) m_base_old = true;
+    update();
+  });
+}
+
+void PlanCanvas::setShowingField(bool showing) {
+  if (showing == m_showing_field) return;
+  m_showing_field = showing;
+  lookAgain();
+}
+
+bool PlanCanvas::drawsField() const { return m_showing_field && m_field && m_field->shows(); }
+
 void PlanCanvas::renderBase() {
   QElapsedTimer timer;
   timer.start();
@@ -188,11 +206,17 @@ void PlanCanvas::renderBase() {
     m_base.fill(paint::colour(paint::look(palette()).paper));  // every drawing lays its paper after
   }
   m_base.setDevicePixelRatio(ratio);
-  const drawing::DrawList list = m_session.study() == nullptr
-                                     ? outline()
-                                     : drawing::planBase(*m_session.study(), view(), voice());
-  paint::paintOn(m_base, list, kPxPerMm * scale());
-  m_words = drawing::wordsOf(list, voice());
+  m_base_has_field = drawsField();
+  if (m_base_has_field) {
+    m_field->render(m_base, view(), voice(), kPxPerMm * scale());
+    m_words.clear();  // no distances stand beside the sump
+  } else {
+    const drawing::DrawList list = m_session.study() == nullptr
+                                       ? outline()
+                                       : drawing::planBase(*m_session.study(), view(), voice());
+    paint::paintOn(m_base, list, kPxPerMm * scale());
+    m_words = drawing::wordsOf(list, voice());
+  }
   if (const auto layer = pictureLayer()) {
     QPainter painter(&m_base);
     painter.setRenderHint(QPainter::Antialiasing);
@@ -217,6 +241,7 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
   if (m_surveying) {
     for (const PlanHand* hand : hands()) hand->paint(painter, paint::look(palette()), font());
   } else {
+    if (m_base_has_field && drawsField()) m_field->paint(painter, voice(), kPxPerMm * scale());
     paintHover(painter);
     paintMarker(painter);
   }
@@ -230,8 +255,11 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
 
 void PlanCanvas::paintMarker(QPainter& painter) {
   if (m_session.assessment() == nullptr) return;
-  const drawing::DrawList list = drawing::planMarker(*m_session.study(), *m_session.assessment(),
-                                                     view(), voice(), false, m_words);
+  const drawing::DrawList list =
+      m_base_has_field
+          ? drawing::fieldMarker(*m_session.study(), *m_session.assessment(), view(), voice())
+          : drawing::planMarker(*m_session.study(), *m_session.assessment(), view(), voice(), false,
+                                m_words);
   paint::paintDrawList(painter, list, kPxPerMm * scale());
 }
 

@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "canvas/Camera.h"
+#include "canvas/FieldLayer.h"
 #include "canvas/PictureLayer.h"
 #include "canvas/PlanHand.h"
 #include "canvas/TaskStrip.h"
@@ -45,6 +46,10 @@ class PlanCanvas final : public QWidget {
   void setDesks(session::TapeDesk& tape, session::TaskDesk& tasks);
   /// The picture under the plan. Contract: setDesks() was called; `picture` outlives the canvas.
   void setPicture(session::PictureDesk& picture);
+  /// The field under the floor, drawn while it is asked for. `desk` outlives the canvas.
+  void setSuction(session::SuctionDesk& desk);
+  void setShowingField(bool showing);
+  bool isShowingField() const { return m_showing_field; }
   /// What the strip offers. Contract: setDesks() was called.
   void setTasks(const std::vector<TaskChoice>& choices);
   /// nullptr before setTasks().
@@ -62,7 +67,8 @@ class PlanCanvas final : public QWidget {
   /// Middle of the grip; nothing without a sump on show.
   std::optional<QPointF> grip() const;
   bool isDragging() const { return m_drag.has_value(); }
-  /// Milliseconds the latest picture and the latest sump took to paint; for the tests' budgets.
+  /// Milliseconds the latest picture and the latest sump (with the field under it) took to paint;
+  /// for the tests' budgets.
   double basePaint_ms() const { return m_base_ms; }
   double markerPaint_ms() const { return m_marker_ms; }
 
@@ -92,6 +98,7 @@ class PlanCanvas final : public QWidget {
   paint::QtVoice voice() const;
   void lookAgain();  ///< the picture is out of date
   void renderBase();
+  bool drawsField() const;
   void paintMarker(QPainter& painter);
   void paintHover(QPainter& painter);
   drawing::DrawList outline() const;
@@ -134,6 +141,9 @@ class PlanCanvas final : public QWidget {
   session::TaskDesk* m_tasks = nullptr;
   Speech m_speech;
   std::vector<std::unique_ptr<PlanHand>> m_hands;
+  std::optional<FieldLayer> m_field;
+  bool m_showing_field = false;
+  bool m_base_has_field = false;
   session::PictureDesk* m_picture = nullptr;
   PictureLayer m_picture_layer;
   int m_picture_seen = 0;

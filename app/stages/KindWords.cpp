@@ -134,6 +134,7 @@ QStringList outletWords() { return {K::tr("Low at the hole"), K::tr("Riser to th
 QStringList fanPlaceWords() {
   return {K::tr("Outside, low"), K::tr("Outside, high"), K::tr("In the roof space")};
 }
+QStringList sealWords() { return {notKnown(), K::tr("Sealed"), K::tr("Not sealed")}; }
 QStringList sumpKindWords() {
   return {K::tr("Cored through a wall"), K::tr("Dug inside"), K::tr("Standby sump")};
 }

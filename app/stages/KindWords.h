@@ -39,5 +39,6 @@ QStringList endWords();
 QStringList outletWords();
 QStringList sumpKindWords();
 QStringList fanPlaceWords();
+QStringList sealWords();  ///< of a pipe in its hole
 
 }  // namespace sumpwright::stages

@@ -13,8 +13,14 @@
 
 namespace sumpwright::stages {
 
-PaperStage::PaperStage(session::Session& session, const PaperActions& actions, QWidget* parent)
-    : QWidget(parent), m_session(session), m_actions(actions), m_preview(new PaperPreview(this)) {
+PaperStage::PaperStage(session::Session& session, session::SuctionDesk& suction,
+                       const PaperActions& actions, QWidget* parent)
+    : QWidget(parent),
+      m_session(session),
+      m_suction(suction),
+      m_actions(actions),
+      m_preview(new PaperPreview(this)) {
+  connect(&suction, &session::SuctionDesk::answerChanged, this, &PaperStage::takeOutlook);
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
@@ -121,10 +127,30 @@ const dossier::Document* PaperStage::document() {
     options.size = m_size;
     options.sump = m_session.sump();
     options.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
+    options.suction = dossier::Suction::expected;
+    options.outlook = m_outlook;
     const paint::QtVoice voice(m_session.job().display_units);
     m_document = dossier::clientPlan(*m_session.study(), voice, options);
   }
   return &*m_document;
+}
+
+/// What the suction study says, once it is there for the sumps as they stand.
+void PaperStage::takeOutlook() {
+  const bool had = m_outlook != nullptr;
+  m_outlook.reset();
+  if (m_suction.answer() != nullptr && !m_suction.isAnswerStale()) {
+    auto outlook = std::make_shared<dossier::Outlook>();
+    outlook->answer = *m_suction.answer();
+    outlook->fan = m_suction.fanTitle();
+    outlook->invented = m_suction.isFanInvented();
+    m_outlook = std::move(outlook);
+  } else if (!m_suction.isWorking() && !m_suction.problems().empty()) {
+    auto outlook = std::make_shared<dossier::Outlook>();
+    outlook->why_not = m_suction.problems();
+    m_outlook = std::move(outlook);
+  }
+  if (had || m_outlook != nullptr) outdate();
 }
 
 void PaperStage::outdate() {

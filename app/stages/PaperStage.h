@@ -10,6 +10,7 @@
 
 #include "dossier/ClientPlan.h"
 #include "session/Session.h"
+#include "session/SuctionDesk.h"
 #include "stages/PaperPreview.h"
 #include "stages/Segments.h"
 #include "stages/SideNote.h"
@@ -29,7 +30,8 @@ class PaperStage final : public QWidget {
   Q_OBJECT
 
  public:
-  PaperStage(session::Session& session, const PaperActions& actions, QWidget* parent = nullptr);
+  PaperStage(session::Session& session, session::SuctionDesk& suction, const PaperActions& actions,
+             QWidget* parent = nullptr);
 
   /// The paper for the job as it stands, made when first asked for after a change; nothing without
   /// a study.
@@ -48,9 +50,12 @@ class PaperStage final : public QWidget {
  private:
   QWidget* makeSide(const PaperActions& actions);
   void outdate();
+  void takeOutlook();
   void refresh();
 
   session::Session& m_session;
+  session::SuctionDesk& m_suction;
+  std::shared_ptr<const dossier::Outlook> m_outlook;  ///< nothing: not worked out yet
   PaperActions m_actions;
   dossier::PaperSize m_size = dossier::PaperSize::a4;
   std::optional<dossier::Document> m_document;

@@ -21,6 +21,8 @@ constexpr double kPxPerMm = 4.0;
 constexpr double kGrab_px = 24.0;
 constexpr double kLabel_mm = 30.0;
 constexpr double kRightMargin_px = 20.0;
+constexpr double kLeastLanes_px = 150.0;
+constexpr double kLeastReach_px = 110.0;
 
 }  // namespace
 
@@ -29,7 +31,7 @@ TapeStrip::TapeStrip(session::Session& session, QWidget* parent)
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
   setAttribute(Qt::WA_OpaquePaintEvent);
-  setMinimumHeight(qRound(150 * scale()));
+  setMinimumHeight(qRound(kLeastLanes_px * scale()));
   setAccessibleName(tr("Wall tape"));
   setAccessibleDescription(
       tr("The outside walls unrolled, a lane for each rule. Arrow keys move the sump by 10 cm."));
@@ -44,6 +46,32 @@ TapeStrip::TapeStrip(session::Session& session, QWidget* parent)
 
 QSize TapeStrip::sizeHint() const { return {qRound(900 * scale()), qRound(222 * scale())}; }
 
+void TapeStrip::setSuction(session::SuctionDesk& desk) {
+  m_suction = &desk;
+  const auto again = [this] {
+    if (m_reach) lookAgain();
+  };
+  connect(&desk, &session::SuctionDesk::answerChanged, this, again);
+  connect(&desk, &session::SuctionDesk::workChanged, this, [this, again] {
+    if (m_suction->along() == nullptr) again();
+  });
+}
+
+void TapeStrip::setShowingReach(bool showing) {
+  SUMPWRIGHT_REQUIRE(m_suction != nullptr);
+  if (showing == m_reach) return;
+  m_reach = showing;
+  m_scroll_mm = 0.0;
+  setMinimumHeight(qRound((showing ? kLeastReach_px : kLeastLanes_px) * scale()));
+  setAccessibleDescription(
+      showing
+          ? tr("The outside walls unrolled, with the share of floor that a sump at each place "
+               "is predicted to hold. Arrow keys move the sump by 10 cm.")
+          : tr("The outside walls unrolled, a lane for each rule. Arrow keys move the sump by 10 "
+               "cm."));
+  lookAgain();
+}
+
 double TapeStrip::scale() const { return paint::uiScale(font()); }
 
 paint::QtVoice TapeStrip::voice() const { return paint::QtVoice(m_session.job().display_units); }
@@ -56,6 +84,7 @@ drawing::TapeView TapeStrip::view() const {
   v.label_mm = kLabel_mm;
   v.scroll_mm = m_scroll_mm;
   v.deciding_rule = m_deciding;
+  v.reach = m_reach;
   return v;
 }
 
@@ -95,8 +124,10 @@ void TapeStrip::renderBase() {
   m_base.fill(paint::colour(paint::look(palette()).panel));
   QPainter painter(&m_base);
   painter.setRenderHint(QPainter::Antialiasing);
-  paint::paintDrawList(painter, drawing::tapeBase(*m_session.study(), view(), voice()),
-                       kPxPerMm * scale());
+  const drawing::DrawList list =
+      m_reach ? drawing::tapeReach(*m_session.study(), m_suction->along(), view(), voice())
+              : drawing::tapeBase(*m_session.study(), view(), voice());
+  paint::paintDrawList(painter, list, kPxPerMm * scale());
   m_base_old = false;
   m_base_ms = static_cast<double>(timer.nsecsElapsed()) * 1e-6;
 }

@@ -10,6 +10,7 @@
 #include "drawing/TapeDrawing.h"
 #include "paint/QtVoice.h"
 #include "session/Session.h"
+#include "session/SuctionDesk.h"
 
 namespace sumpwright::tape {
 
@@ -19,6 +20,12 @@ class TapeStrip final : public QWidget {
  public:
   explicit TapeStrip(session::Session& session, QWidget* parent = nullptr);
   QSize sizeHint() const override;
+
+  /// The curve of reach instead of score and rules, while it is asked for. `desk` outlives the
+  /// strip.
+  void setSuction(session::SuctionDesk& desk);
+  void setShowingReach(bool showing);
+  bool isShowingReach() const { return m_reach; }
 
   /// Widget x of a place, for tests and for the grip.
   double xOf(perimeter::Place place) const;
@@ -54,6 +61,8 @@ class TapeStrip final : public QWidget {
   void endDrag(bool keep);
 
   session::Session& m_session;
+  session::SuctionDesk* m_suction = nullptr;
+  bool m_reach = false;
   QPixmap m_base;
   bool m_base_old = true;
   double m_base_ms = 0.0;

@@ -268,6 +268,12 @@ constexpr std::array kTable{
                Reach::window, QT_TRANSLATE_NOOP("Actions", "Shows plan, wall tape and verdict."),
                [](MainWindow& w) { w.showStage(Stage::siting); }, nullptr,
                [](const MainWindow& w) { return w.stage() == Stage::siting; }},
+    ActionSpec{"view.suction", Menu::view, QT_TRANSLATE_NOOP("Actions", "S&uction"), "Ctrl+3",
+               Reach::window,
+               QT_TRANSLATE_NOOP(
+                   "Actions", "Shows how far the suction is predicted to reach under the floor."),
+               [](MainWindow& w) { w.showStage(Stage::suction); }, nullptr,
+               [](const MainWindow& w) { return w.stage() == Stage::suction; }},
     ActionSpec{
         "view.run", Menu::view, QT_TRANSLATE_NOOP("Actions", "&Run"), "Ctrl+4", Reach::window,
         QT_TRANSLATE_NOOP("Actions", "Shows drill section, pipe, fan and where the air leaves."),

@@ -29,6 +29,7 @@ constexpr int kPaperPage = 2;
 
 constexpr double kVerdictWidth_px = 332.0;
 constexpr double kLowTape_px = 212.0;
+constexpr double kReachTape_px = 186.0;
 constexpr double kTapeHeight_px = 274.0;
 constexpr double kHeight_px = 720.0;
 /// Below this width at 100 % the verdict goes under the plan.
@@ -176,7 +177,7 @@ void MainWindow::makeParts() {
   makeSitingPage();
   m_main->addWidget(m_siting);
   m_paper = new stages::PaperStage(
-      m_session,
+      m_session, m_suction,
       {action("paper.pdf"), action("paper.svg"), action("paper.png"), action("paper.print"),
        action("paper.previous_page"), action("paper.next_page")},
       m_main);
@@ -193,6 +194,7 @@ void MainWindow::makeSitingPage() {
   m_canvas = new canvas::PlanCanvas(m_session, upper);
   m_canvas->setDesks(m_desk, m_tasks);
   m_canvas->setPicture(m_picture);
+  m_canvas->setSuction(m_suction);
   m_canvas->setSentences(stages::saidNamed);
   m_canvas->setZoomActions(action("view.zoom_in"), action("view.zoom_out"),
                            action("view.zoom_fit"));
@@ -205,12 +207,14 @@ void MainWindow::makeSitingPage() {
       {action("sump.best"), action("sump.next_allowed"), action("sump.previous_allowed"),
        action("view.paper"), action("sump.waive")},
       m_beside);
+  m_suction_panel = new stages::SuctionPanel(m_session, m_suction, {action("sump.best")}, m_beside);
   m_run = new stages::RunPanel(m_session, {action("sump.best")}, m_beside);
   m_survey = new stages::SurveyPanel(m_session, m_desk, m_picture, m_beside);
   m_side = new QStackedWidget(m_beside);
   m_side->addWidget(m_panel);
   m_side->addWidget(m_survey);
   m_side->addWidget(m_run);
+  m_side->addWidget(m_suction_panel);
   beside->addWidget(m_side, 1);
   m_beside->setFixedWidth(qRound(kVerdictWidth_px * k));
   row->addWidget(m_beside);
@@ -232,6 +236,7 @@ void MainWindow::makeSitingPage() {
   m_below_stack = new QStackedWidget(m_below);
   below->addWidget(m_below_stack, 1);
   m_tape = new tape::WallTape(m_session, m_below_stack);
+  m_tape->strip()->setSuction(m_suction);
   m_below_stack->addWidget(m_tape);
   m_book = new tape::BookStrip(m_session, m_desk, m_below_stack);
   m_below_stack->addWidget(m_book);
@@ -288,9 +293,10 @@ void MainWindow::connectParts() {
   connect(m_survey->picture(), &stages::PicturePage::chooseAsked, this, &MainWindow::choosePicture);
   connect(m_survey->picture(), &stages::PicturePage::findAsked, this, &MainWindow::findPicture);
   connect(m_survey->picture(), &stages::PicturePage::importAsked, this, &MainWindow::takeOutline);
+  connect(&m_suction, &session::SuctionDesk::fieldChanged, this, &MainWindow::refreshSuctionRail);
   const auto typed = [this](const QString& text) {
     if (m_stage == Stage::survey) return typeSurvey(text);
-    if (m_stage == Stage::run) showStage(Stage::siting);
+    if (m_stage == Stage::run || m_stage == Stage::suction) showStage(Stage::siting);
     m_panel->openEntry(text);
   };
   connect(m_canvas, &canvas::PlanCanvas::digitTyped, this, typed);
@@ -337,8 +343,9 @@ void MainWindow::layOut() {
   // The field book is three lines: the plan gets what it leaves.
   const bool book_only = m_stage == Stage::survey && !m_compact;
   // The run is seen on the plan and in the section: of the tape the verdict and what decides it.
-  const bool tape_low = m_stage == Stage::run && !m_compact;
-  const int low = std::min(whole, qRound(kLowTape_px * k));
+  const bool suction = m_stage == Stage::suction;
+  const bool tape_low = (m_stage == Stage::run || suction) && !m_compact;
+  const int low = std::min(whole, qRound((suction ? kReachTape_px : kLowTape_px) * k));
   m_below->setFixedHeight(book_only  ? std::min(whole, m_book->sizeHint().height())
                           : tape_low ? low
                                      : whole);
@@ -364,15 +371,20 @@ void MainWindow::refreshMain() {
 void MainWindow::refreshBelow() {
   const bool survey = m_stage == Stage::survey;
   const bool run = m_stage == Stage::run;
-  m_side->setCurrentWidget(survey ? static_cast<QWidget*>(m_survey)
-                           : run  ? static_cast<QWidget*>(m_run)
-                                  : m_panel);
+  const bool suction = m_stage == Stage::suction;
+  m_side->setCurrentWidget(survey    ? static_cast<QWidget*>(m_survey)
+                           : run     ? static_cast<QWidget*>(m_run)
+                           : suction ? static_cast<QWidget*>(m_suction_panel)
+                                     : m_panel);
   const bool side = m_compact && m_below_choice->chosen() == 1;
   m_below_stack->setCurrentWidget(side     ? static_cast<QWidget*>(m_side)
                                   : survey ? static_cast<QWidget*>(m_book)
                                            : m_tape);
   m_below_choice->button(0)->setText(survey ? tr("Field book") : tr("Wall tape"));
-  m_below_choice->button(1)->setText(survey ? tr("Survey") : run ? tr("Run") : tr("Verdict"));
+  m_below_choice->button(1)->setText(survey    ? tr("Survey")
+                                     : run     ? tr("Run")
+                                     : suction ? tr("Suction")
+                                               : tr("Verdict"));
 }
 
 void MainWindow::refreshActions() {
@@ -385,6 +397,7 @@ void MainWindow::refreshActions() {
 
 void MainWindow::refreshRail() {
   refreshSurveyRail();
+  refreshSuctionRail();
   refreshRunRail();
   StageButton* siting = m_rail->button(Stage::siting);
   StageButton* paper = m_rail->button(Stage::paper);
@@ -414,6 +427,11 @@ void MainWindow::refreshRail() {
     paper->tell(tr("Not printed"), 0);
   else
     paper->tell(m_paper_done, 4);
+}
+
+void MainWindow::refreshSuctionRail() {
+  const stages::SuctionBrief brief = stages::suctionBriefly(m_session, m_suction);
+  m_rail->button(Stage::suction)->tell(brief.words, brief.done);
 }
 
 /// What the drill section says, once there is a sump to cut through.

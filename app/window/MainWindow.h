@@ -12,9 +12,11 @@
 #include "session/LeftOver.h"
 #include "session/PictureDesk.h"
 #include "session/Session.h"
+#include "session/SuctionDesk.h"
 #include "stages/PaperStage.h"
 #include "stages/RunPanel.h"
 #include "stages/SitingPanel.h"
+#include "stages/SuctionPanel.h"
 #include "stages/SurveyPanel.h"
 #include "tape/BookStrip.h"
 #include "tape/WallTape.h"
@@ -53,6 +55,8 @@ class MainWindow final : public QMainWindow {
   stages::SitingPanel& panel() { return *m_panel; }
   stages::PaperStage& paper() { return *m_paper; }
   stages::RunPanel& run() { return *m_run; }
+  stages::SuctionPanel& suction() { return *m_suction_panel; }
+  session::SuctionDesk& suctionDesk() { return m_suction; }
   stages::SurveyPanel& survey() { return *m_survey; }
   tape::BookStrip& book() { return *m_book; }
   session::TapeDesk& desk() { return m_desk; }
@@ -109,6 +113,7 @@ class MainWindow final : public QMainWindow {
   void openMenu();
   void exportPaper(const char* format);
   void printPaper();
+  void waitForSuction();
   void turnPage(int by);
   void showKeys();
   void showAbout();
@@ -138,6 +143,7 @@ class MainWindow final : public QMainWindow {
   void refreshBelow();
   void refreshSurveyRail();
   void refreshRunRail();
+  void refreshSuctionRail();
   void refreshPictureWork();
   /// Whether the open job may be let go of: nothing is lost without being asked.
   bool mayLeave();
@@ -159,6 +165,7 @@ class MainWindow final : public QMainWindow {
   session::TapeDesk m_desk{m_session};
   session::TaskDesk m_tasks{m_session};
   session::PictureDesk m_picture{m_session};
+  session::SuctionDesk m_suction{m_session};
   std::map<std::string, QAction*> m_actions;
   QMenu* m_menu = nullptr;
   std::map<Menu, QMenu*> m_menus;
@@ -179,9 +186,10 @@ class MainWindow final : public QMainWindow {
   tape::WallTape* m_tape = nullptr;
   stages::SitingPanel* m_panel = nullptr;
   stages::RunPanel* m_run = nullptr;
+  stages::SuctionPanel* m_suction_panel = nullptr;
   stages::SurveyPanel* m_survey = nullptr;
   tape::BookStrip* m_book = nullptr;
-  QStackedWidget* m_side = nullptr;  ///< verdict, survey or run
+  QStackedWidget* m_side = nullptr;  ///< verdict, survey, suction or run
   stages::PaperStage* m_paper = nullptr;
   QWidget* m_beside = nullptr;  ///< holds the verdict beside the plan
   QWidget* m_below = nullptr;   ///< tape, and in the compact layout the verdict too

@@ -97,6 +97,9 @@ void MainWindow::waive() {
 void MainWindow::showStage(Stage stage) {
   m_stage = stage;
   m_canvas->setSurveying(stage == Stage::survey);
+  m_suction.setWatched(stage == Stage::suction || stage == Stage::paper);
+  m_canvas->setShowingField(stage == Stage::suction);
+  m_tape->strip()->setShowingReach(stage == Stage::suction);
   refreshPictureWork();
   layOut();
   refreshMain();
@@ -238,8 +241,9 @@ void MainWindow::exportPaper(const char* format) {
   if (path.isEmpty()) return;
   if (!path.endsWith(QLatin1Char('.') + ending, Qt::CaseInsensitive))
     path += QLatin1Char('.') + ending;
-  const auto written = paint::exportPages(paint::pagesOf(*m_paper->document()), path.toStdString());
   showStage(Stage::paper);
+  waitForSuction();
+  const auto written = paint::exportPages(paint::pagesOf(*m_paper->document()), path.toStdString());
   if (!written) {
     return tellProblems(tr("The client plan is not saved."), written.problems(),
                         tr("Choose another place or name."));
@@ -254,8 +258,17 @@ void MainWindow::exportPaper(const char* format) {
   refreshRail();
 }
 
+/// Paper that leaves the program says what to expect: a second or two, if nobody looked yet.
+void MainWindow::waitForSuction() {
+  QApplication::setOverrideCursor(Qt::WaitCursor);
+  m_suction.finish();
+  QApplication::restoreOverrideCursor();
+}
+
 void MainWindow::printPaper() {
   stages::FactForm::settle();
+  showStage(Stage::paper);
+  waitForSuction();
   const dossier::Document& paper = *m_paper->document();
   QPrinter printer(QPrinter::HighResolution);
   printer.setDocName(jobName());  // becomes a file's name where one is printed to

@@ -17,7 +17,8 @@ constexpr double kWidth_px = 168.0;
 constexpr double kHead_px = 60.0;
 constexpr std::array<const char*, kStages> kNames{
     QT_TRANSLATE_NOOP("StageRail", "Survey"), QT_TRANSLATE_NOOP("StageRail", "Siting"),
-    QT_TRANSLATE_NOOP("StageRail", "Run"), QT_TRANSLATE_NOOP("StageRail", "Paper")};
+    QT_TRANSLATE_NOOP("StageRail", "Suction"), QT_TRANSLATE_NOOP("StageRail", "Run"),
+    QT_TRANSLATE_NOOP("StageRail", "Paper")};
 
 }  // namespace
 

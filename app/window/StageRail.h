@@ -15,8 +15,8 @@ class QMenu;
 namespace sumpwright::window {
 
 /// In the order of the job; each has its name in StageRail.cpp.
-enum class Stage { survey, siting, run, paper };
-inline constexpr std::size_t kStages = 4;
+enum class Stage { survey, siting, suction, run, paper };
+inline constexpr std::size_t kStages = 5;
 
 class StageButton final : public QAbstractButton {
   Q_OBJECT

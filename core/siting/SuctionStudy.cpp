@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/Contract.h"
+#include "siting/SuctionParts.h"
 #include "siting/SuctionPlaces.h"
 #include "siting/SuctionSecond.h"
 #include "siting/SuctionWords.h"
@@ -50,15 +51,16 @@ class Answerer {
       : m_study(study), m_system(system), m_options(options) {
     m_answer.fill = options.fill.value_or(study.job().house.fill);
     m_answer.target = options.target;
-    m_ranges = options.ranges.value_or(suction::rangesOf(study.job(), m_answer.fill));
     m_radius_m = suction::pitRadius_m(options.pit_m3);
-    m_ground = m_ranges.middle();
   }
 
   base::Result<SuctionAnswer> answered() {
     if (auto problem = placed()) return *problem;
+    TakenGround taken = takenGround(m_study, m_options);
+    m_ranges = taken.ranges;
+    m_ground = taken.ground;
+    m_answer.fitted = std::move(taken.fitted);
     if (!m_ranges.layered) return finished(SuctionState::not_layered);
-    fit();
     base::Problems problems = solveMiddle();
     if (!problems.empty()) return problems;
     if (m_answer.sumps.empty()) return finished(SuctionState::off_floor);
@@ -98,11 +100,9 @@ class Answerer {
       return std::nullopt;
     }
     for (const plan::Sump& sump : m_study.job().design.sumps) {
-      const double radius = sump.pit_l ? suction::pitRadius_m(0.001 * *sump.pit_l) : m_radius_m;
-      const auto sink = suction::sinkOf(m_study.perimeter(), sump, radius);
-      if (!sink) continue;
-      const Place place{sump.ring, sump.chainage_m};
-      m_answer.sumps.push_back({sump.id, sump.at_m ? std::nullopt : std::optional(place), *sink});
+      if (auto studied = studiedSump(m_study.perimeter(), sump, m_radius_m)) {
+        m_answer.sumps.push_back(std::move(*studied));
+      }
     }
     if (!m_answer.sumps.empty()) return std::nullopt;
     if (m_study.best().empty()) {
@@ -112,12 +112,6 @@ class Answerer {
     m_answer.assumptions.push_back(
         {Message("suction.assumed.best-place"), {base::Mark::own, "No sump is drawn"}});
     return std::nullopt;
-  }
-
-  void fit() {
-    if (!m_options.use_tests || !wantsFit(m_study.job())) return;
-    m_answer.fitted = fittedGround(m_study, m_ranges, m_options.pit_m3, m_options.cell_m);
-    if (usedFit()) m_ground = suction::middleOf(m_ranges, m_answer.fitted->narrowed);
   }
 
   bool usedFit() const { return m_answer.fitted && m_answer.fitted->usable(); }
@@ -179,12 +173,6 @@ class Answerer {
     m_units.push_back(std::move(units));
   }
 
-  static std::vector<double> groundFlows(const airflow::DutySummary& duty, std::size_t sumps) {
-    std::vector<double> flows(sumps, 0.0);
-    for (std::size_t k = 0; k < duty.legs.size(); ++k) flows[k] = duty.legs[k].ground.m3PerS();
-    return flows;
-  }
-
   airflow::DutyOptions dutyOfWorst(const SuctionSystem& system) const {
     std::vector<std::string> names;
     for (const StudiedSump& sump : m_answer.sumps) names.push_back(sump.id);
@@ -238,9 +226,13 @@ class Answerer {
     options.fan = flowOf(m_system);
     options.together = flowsOf(m_system);
     if (usedFit()) options.narrowed = m_answer.fitted->narrowed;
-    auto made = suction::ChanceStudy::of(m_study.job(), m_ranges, options, m_options.going);
-    if (!made) return made.problems();
-    m_chance = *made;
+    m_chance = m_options.guesses;
+    if (!m_chance) {
+      auto made = suction::ChanceStudy::of(m_study.job(), m_ranges, options, m_options.going);
+      if (!made) return made.problems();
+      m_chance = *made;
+    }
+    m_answer.guesses = m_chance;
     std::vector<Sink> sinks;
     for (const StudiedSump& sump : m_answer.sumps) sinks.push_back(sump.sink);
     const auto chance = m_chance->ask(sinks);
@@ -320,7 +312,8 @@ class Answerer {
   }
 
   base::Problems takeAlong() {
-    if (!m_options.along) return {};
+    if (m_options.reach) m_answer.along = m_options.reach;
+    if (!m_options.along || m_answer.along != nullptr) return {};
     ReachOptions options;
     options.fill = m_options.fill;
     options.ranges = usedFit() ? pinned(m_ranges, m_ground) : m_ranges;
@@ -351,11 +344,6 @@ class Answerer {
   bool m_barriers = false;
   bool m_clustered = false;
 };
-
-bool isSound(const suction::Target& target) {
-  return std::isfinite(target.design_pa) && target.limit_pa > 0.0 &&
-         target.limit_pa <= target.design_pa;
-}
 
 }  // namespace
 

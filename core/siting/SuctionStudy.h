@@ -39,6 +39,9 @@ struct SuctionOptions {
   int threads = 2;
   bool propose_second = true;
   bool along = false;  ///< also the curve of reach along the wall, with its chance
+  /// Of an answer before, where nothing but the places of sumps is other: not worked out again.
+  std::optional<suction::ChanceStudy> guesses;
+  std::shared_ptr<const ReachAlong> reach;
   suction::Going going;
 };
 
@@ -134,17 +137,18 @@ struct SuctionAnswer {
   suction::ChanceSummary chance;
   int draws = 0;
   std::vector<MiddleCase> middle;
-  std::size_t worst = 0;              ///< of `middle`: the least floor held
-  double whole_floor = 0.0;           ///< share of guesses that hold 95 % of the floor
-  double mean_floor = 0.0;            ///< mean share of floor held
-  double likely_floor = 0.0;          ///< share of floor that is likely held
-  suction::Least least_likely;        ///< chance, not Pa; of like ones the least suction
-  base::Message least_where;          ///< phrase
-  Band floor_held;                    ///< share of floor held
-  Band flow_m3_s;                     ///< of all sumps together
-  std::optional<Band> pit_pa;         ///< one sump only
-  std::vector<base::Message> ranges;  ///< both in words
-  std::optional<double> power_w;      ///< of all fans on the worst middle case
+  std::size_t worst = 0;                        ///< of `middle`: the least floor held
+  double whole_floor = 0.0;                     ///< share of guesses that hold 95 % of the floor
+  double mean_floor = 0.0;                      ///< mean share of floor held
+  double likely_floor = 0.0;                    ///< share of floor that is likely held
+  suction::Least least_likely;                  ///< chance, not Pa; of like ones the least suction
+  base::Message least_where;                    ///< phrase
+  Band floor_held;                              ///< share of floor held
+  Band flow_m3_s;                               ///< of all sumps together
+  std::optional<Band> pit_pa;                   ///< one sump only
+  std::vector<base::Message> ranges;            ///< both in words
+  std::optional<double> power_w;                ///< of all fans on the worst middle case
+  std::optional<suction::ChanceStudy> guesses;  ///< to ask again (SuctionOptions::guesses)
   airflow::RunningCost running;
   std::optional<SecondSump> second;
   std::optional<LeakCase> leak;

@@ -1,0 +1,278 @@
+#include "session/SuctionDesk.h"
+
+#include <QCoreApplication>
+#include <QMetaObject>
+#include <algorithm>
+
+#include "files/FanTables.h"
+#include "plan/DesignEdits.h"
+#include "session/FreshId.h"
+
+namespace sumpwright::session {
+
+namespace {
+
+constexpr int kSoon_ms = 120;       // own figure: keys that come one after the other
+constexpr double kMoving_m = 0.10;  // cells while the sump moves ...
+constexpr double kAtRest_m = 0.05;  // ... and at rest
+constexpr double kTold = 0.02;      // share of the work between two words about it (own figure)
+
+/// All that the field depends on but the sumps: the rest of the job emptied.
+plan::Job keyOf(plan::Job job) {
+  plan::Job key;
+  key.rule_sheet = job.rule_sheet;
+  key.house = std::move(job.house);
+  key.plan = std::move(job.plan);
+  key.plan.dimensions.clear();
+  key.plan.underlay.reset();
+  key.suction = std::move(job.suction);
+  key.design = std::move(job.design);
+  key.design.sumps.clear();
+  key.design.waivers.clear();
+  key.design.quote = {};
+  return key;
+}
+
+}  // namespace
+
+struct SuctionDesk::Work {
+  siting::Study study;
+  plan::Job key;
+  std::optional<siting::SuctionLive> live;
+  std::optional<siting::SuctionLive> fine;
+  std::shared_ptr<const siting::SuctionAnswer> answer;  ///< the one before, then the new one
+  bool answered = false;
+  std::string fan;
+  bool fan_invented = false;
+  base::Problems problems;
+  std::atomic<bool> given_up = false;
+  std::atomic<bool> done = false;
+
+  /// `tell(progress)` after each step.
+  template <class Tell>
+  void work(const Tell& tell);
+};
+
+template <class Tell>
+void SuctionDesk::Work::work(const Tell& tell) {
+  const auto picked = files::pickedFan(study.job().design.fan);
+  if (!picked) return void(problems = picked.problems());
+  fan = picked->fan.title;
+  fan_invented = picked->invented;
+  const siting::SuctionSystem system =
+      siting::usualSystem(study.site(), picked->fan, picked->invented);
+  siting::SuctionOptions options = siting::suctionOptionsOf(study.job());
+  const auto made = [&](double cell_m) -> std::optional<siting::SuctionLive> {
+    options.cell_m = cell_m;
+    auto live_field = siting::SuctionLive::of(study, system, options);
+    if (live_field) return std::move(live_field).value();
+    problems = live_field.problems();
+    return std::nullopt;
+  };
+  if (!live) {
+    live = made(kMoving_m);
+    if (!live || given_up) return;
+    tell(0.0);
+  }
+  if (!fine) {
+    fine = made(kAtRest_m);
+    if (!fine || given_up) return;
+    tell(0.0);
+  }
+  options.cell_m = kMoving_m;
+  options.along = true;
+  if (answer != nullptr) {
+    options.guesses = answer->guesses;
+    options.reach = answer->along;
+  }
+  double told = 0.0;
+  options.going = [&](double done_share) {
+    if (done_share >= told + kTold) tell(told = done_share);
+    return !given_up;
+  };
+  auto asked = siting::studySuction(study, system, options);
+  if (given_up) return;
+  if (!asked) return void(problems = asked.problems());
+  answer = std::make_shared<const siting::SuctionAnswer>(std::move(asked).value());
+  answered = true;
+}
+
+SuctionDesk::SuctionDesk(Session& session, QObject* parent) : QObject(parent), m_session(session) {
+  m_pool.setMaxThreadCount(1);
+  m_soon.setSingleShot(true);
+  m_soon.setInterval(kSoon_ms);
+  connect(&m_soon, &QTimer::timeout, this, &SuctionDesk::begin);
+  connect(&session, &Session::jobChanged, this, [this] {
+    forget();
+    follow();
+  });
+  connect(&session, &Session::studyChanged, this, &SuctionDesk::follow);
+  connect(&session, &Session::placeChanged, this, &SuctionDesk::refield);
+  connect(&session, &Session::moveFinished, this, &SuctionDesk::follow);
+}
+
+SuctionDesk::~SuctionDesk() {
+  giveUp();
+  m_pool.waitForDone();
+}
+
+void SuctionDesk::setWatched(bool watched) {
+  if (watched == m_watched) return;
+  m_watched = watched;
+  if (watched) return follow();
+  giveUp();
+  m_soon.stop();
+}
+
+const siting::ReachAlong* SuctionDesk::along() const {
+  return m_answer != nullptr && !m_stale ? m_answer->along.get() : nullptr;
+}
+
+void SuctionDesk::forget() {
+  giveUp();
+  m_key.reset();
+  m_live.reset();
+  m_fine.reset();
+  m_shown.reset();
+  m_field.reset();
+  m_answer.reset();
+  m_answered.clear();
+  m_problems.clear();
+  m_stale = m_answer_stale = m_stopped = false;
+  Q_EMIT fieldChanged();
+  Q_EMIT answerChanged();
+}
+
+/// Something changed: what is shown may be of an old plan, and a new answer is wanted.
+void SuctionDesk::follow() {
+  if (!m_watched) return;
+  if (m_session.study() == nullptr) return forget();
+  const bool same = m_key && *m_key == keyOf(m_session.job());
+  m_stale = !same;
+  m_answer_stale = !same || m_answered != m_session.job().design.sumps;
+  m_stopped = false;
+  refield();
+  if (m_session.isPreviewing() || m_session.isMoving()) return;  // when it has come to rest
+  const bool wanted = m_answer == nullptr || m_answer_stale || !m_live || m_stale;
+  if (!wanted) return;
+  giveUp();
+  m_soon.start();
+}
+
+/// The field where the sumps stand now; of an old plan it stays as it was.
+void SuctionDesk::refield() {
+  if (!m_watched) return;
+  if (m_live && !m_stale) {
+    m_shown = m_fine && !m_session.isMoving() ? m_fine : m_live;
+    m_field =
+        m_shown->at(m_shown->sumpsOf(m_session.job().design, m_session.sump(), m_session.place()));
+  }
+  Q_EMIT fieldChanged();
+}
+
+void SuctionDesk::begin() {
+  if (!m_watched || m_session.study() == nullptr) return;
+  giveUp();
+  auto work = std::make_shared<Work>();
+  work->study = *m_session.study();
+  work->key = keyOf(m_session.job());
+  if (m_key && *m_key == work->key) {
+    work->live = m_live;
+    work->fine = m_fine;
+    work->answer = m_answer;
+  }
+  m_work = work;
+  m_progress = 0.0;
+  m_problems.clear();
+  m_pool.start([this, work] {
+    const auto tell = [this, work](double progress) {
+      QMetaObject::invokeMethod(
+          this,
+          [this, work, progress] {
+            if (work != m_work) return;
+            m_progress = progress;
+            if (progress == 0.0) take(work);
+            Q_EMIT workChanged();
+          },
+          Qt::QueuedConnection);
+    };
+    work->work(tell);
+    work->done = true;
+    QMetaObject::invokeMethod(
+        this, [this, work] { take(work); }, Qt::QueuedConnection);
+  });
+  Q_EMIT workChanged();
+}
+
+void SuctionDesk::giveUp() {
+  if (!m_work) return;
+  m_work->given_up = true;
+  m_work.reset();
+  Q_EMIT workChanged();
+}
+
+/// What the work has so far. Its parts are written before the word about them is sent.
+void SuctionDesk::take(const std::shared_ptr<Work>& work) {
+  if (work != m_work) return;  // of an old plan
+  const bool done = work->done;
+  if (work->live) {
+    if (!m_key || !(*m_key == work->key)) m_fine.reset();
+    m_key = work->key;
+    m_live = work->live;
+  }
+  m_stale = !work->live;
+  if (done && work->fine) m_fine = work->fine;
+  if (done) {
+    m_problems = work->problems;
+    if (work->answered) {
+      m_answer = work->answer;
+      m_fan = work->fan;
+      m_fan_invented = work->fan_invented;
+      m_answered = work->study.job().design.sumps;
+      m_answer_stale = m_answered != m_session.job().design.sumps;
+    }
+    m_work.reset();
+  }
+  refield();
+  if (!done) return;
+  Q_EMIT answerChanged();
+  Q_EMIT workChanged();
+}
+
+void SuctionDesk::stop() {
+  giveUp();
+  m_soon.stop();
+  m_stopped = true;
+  Q_EMIT workChanged();
+}
+
+void SuctionDesk::go() {
+  m_stopped = false;
+  begin();
+}
+
+void SuctionDesk::finish() {
+  if (m_soon.isActive() || (m_stopped && m_answer_stale)) {
+    m_soon.stop();
+    m_stopped = false;
+    begin();
+  }
+  while (m_work) {
+    m_pool.waitForDone();
+    QCoreApplication::sendPostedEvents(this, QEvent::MetaCall);
+  }
+}
+
+bool SuctionDesk::mayAddSecond() const {
+  return m_answer != nullptr && !m_answer_stale && m_answer->second.has_value();
+}
+
+base::Problems SuctionDesk::addSecond() {
+  if (!mayAddSecond()) return {};
+  const Place place = m_answer->second->place;
+  return m_session.edit(tr("Add a second sump"),
+                        plan::moveSump(m_session.job(), freshId(m_session.job(), "sump"),
+                                       place.ring, place.chainage_m));
+}
+
+}  // namespace sumpwright::session

@@ -1,0 +1,100 @@
+#pragma once
+// What the stage Suction shows of the open job: the field that follows the sump, and the answer
+// with its chances, which takes a second and is made on a thread of its own. Panel, plan, tape and
+// paper ask here and listen.
+//
+// Nothing is worked out while nobody watches. When the plan changes the last field stays, stale,
+// until the new one is there; while only the sump moves the field follows at once, with cells of
+// 10 cm while it moves and of 5 cm at rest. The guesses at the ground are kept over moves of the
+// sump.
+
+#include <QObject>
+#include <QThreadPool>
+#include <QTimer>
+#include <atomic>
+#include <memory>
+#include <optional>
+
+#include "session/Session.h"
+#include "siting/SuctionLive.h"
+
+namespace sumpwright::session {
+
+class SuctionDesk final : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit SuctionDesk(Session& session, QObject* parent = nullptr);
+  ~SuctionDesk() override;
+
+  void setWatched(bool watched);
+  bool isWatched() const { return m_watched; }
+
+  /// What the field is of; nullptr before the first one is made, or where none can be.
+  const siting::SuctionLive* live() const { return m_shown ? &*m_shown : nullptr; }
+  /// Of the sumps as they stand now; nothing where none stands in a floor on fill.
+  const std::optional<siting::LiveField>& field() const { return m_field; }
+  /// The field is of a plan that is no more.
+  bool isStale() const { return m_stale; }
+  /// The newest answer; nullptr before the first.
+  const siting::SuctionAnswer* answer() const { return m_answer.get(); }
+  std::shared_ptr<const siting::SuctionAnswer> sharedAnswer() const { return m_answer; }
+  /// Of other sumps or another plan than there are now.
+  bool isAnswerStale() const { return m_answer_stale; }
+  /// Curve along the wall; nullptr: not worked out, or of an old plan.
+  const siting::ReachAlong* along() const;
+
+  /// Of the fan that the answer counts with.
+  const std::string& fanTitle() const { return m_fan; }
+  bool isFanInvented() const { return m_fan_invented; }
+
+  bool isWorking() const { return m_work != nullptr; }
+  double progress() const { return m_progress; }  ///< 0..1 of the answer
+  /// The user's stop: the answer is not made until go(), or until something changes.
+  void stop();
+  void go();
+  bool isStopped() const { return m_stopped; }
+  /// Returns when the answer is there, or cannot be: for paper that is wanted now.
+  void finish();
+  /// Why there is no field or no answer; empty where there is one, or one is on its way.
+  const base::Problems& problems() const { return m_problems; }
+  /// Adds the second sump that the answer proposes and goes on with the first; one step.
+  base::Problems addSecond();
+  bool mayAddSecond() const;
+
+ Q_SIGNALS:
+  void fieldChanged();
+  void answerChanged();
+  void workChanged();  ///< began, went on, or ended
+
+ private:
+  struct Work;
+  void follow();
+  void refield();
+  void begin();
+  void giveUp();
+  void take(const std::shared_ptr<Work>& work);
+  void forget();
+
+  Session& m_session;
+  bool m_watched = false;
+  bool m_stopped = false;
+  std::optional<plan::Job> m_key;      ///< what m_live was made of
+  std::vector<plan::Sump> m_answered;  ///< sumps of m_answer
+  std::optional<siting::SuctionLive> m_live;
+  std::optional<siting::SuctionLive> m_fine;
+  std::optional<siting::SuctionLive> m_shown;  ///< of the two, whose m_field is
+  std::optional<siting::LiveField> m_field;
+  std::shared_ptr<const siting::SuctionAnswer> m_answer;
+  bool m_stale = false;
+  bool m_answer_stale = false;
+  std::shared_ptr<Work> m_work;
+  double m_progress = 0.0;
+  std::string m_fan;
+  bool m_fan_invented = false;
+  base::Problems m_problems;
+  QTimer m_soon;
+  QThreadPool m_pool;
+};
+
+}  // namespace sumpwright::session

@@ -1,0 +1,137 @@
+#include "stages/HoleTable.h"
+
+#include <QDate>
+#include <algorithm>
+
+#include "paint/Look.h"
+#include "plan/SuctionEdits.h"
+#include "plan/ThingEdits.h"
+#include "stages/SitingText.h"
+#include "stages/ThingText.h"
+#include "suction/Field.h"
+
+namespace sumpwright::stages {
+
+namespace {
+
+const plan::PressureTest* testOf(const plan::Job& job, const std::string& id) {
+  for (const plan::PressureTest& test : job.suction.tests) {
+    if (test.id == id) return &test;
+  }
+  return nullptr;
+}
+
+std::optional<double> readingOf(const plan::PressureTest* test, const std::string& hole) {
+  if (test == nullptr) return std::nullopt;
+  for (const plan::HoleReading& reading : test->readings) {
+    if (reading.hole == hole) return reading.suction_pa;
+  }
+  return std::nullopt;
+}
+
+QString pascals(double pa) { return QString::number(pa, 'f', pa < 9.95 ? 1 : 0); }
+
+}  // namespace
+
+HoleTable::HoleTable(session::Session& session, session::SuctionDesk& desk, QWidget* parent)
+    : QWidget(parent), m_session(session), m_desk(desk), m_grid(new QGridLayout(this)) {
+  setAccessibleName(tr("Test holes"));
+  m_grid->setContentsMargins(0, 0, 0, 0);
+  m_grid->setColumnStretch(0, 1);
+  int column = 0;
+  for (const QString& title : {tr("Test hole"), tr("predicted"), tr("measured, Pa")}) {
+    auto* head = new QLabel(title, this);
+    head->setProperty("tone", QStringLiteral("second"));
+    m_grid->addWidget(head, 0, column, column == 0 ? Qt::AlignLeft : Qt::AlignRight);
+    ++column;
+  }
+}
+
+void HoleTable::setTest(const std::string& test) {
+  m_test = test;
+  refresh();
+}
+
+void HoleTable::addRow() {
+  const double k = paint::uiScale(font());
+  const std::size_t index = m_rows.size();
+  Row row{new QLabel(this), new QLabel(this), new QLineEdit(this), {}};
+  QFont italic = font();
+  italic.setItalic(true);
+  row.predicted->setFont(italic);
+  row.measured->setFixedWidth(qRound(86 * k));
+  row.measured->setAlignment(Qt::AlignRight);
+  const int line = static_cast<int>(index) + 1;
+  m_grid->addWidget(row.name, line, 0);
+  m_grid->addWidget(row.predicted, line, 1, Qt::AlignRight);
+  m_grid->addWidget(row.measured, line, 2);
+  connect(row.measured, &QLineEdit::editingFinished, this, [this, index] { take(index); });
+  m_rows.push_back(row);
+}
+
+void HoleTable::refresh() {
+  if (!m_session.hasJob()) return;
+  const plan::Job& job = m_session.job();
+  const plan::PressureTest* test = testOf(job, m_test);
+  m_shown = job.plan.test_holes.size();
+  while (m_rows.size() < m_shown) addRow();
+  const siting::SuctionLive* live = m_desk.live();
+  for (std::size_t i = 0; i < m_rows.size(); ++i) {
+    Row& row = m_rows[i];
+    for (QWidget* part : std::initializer_list<QWidget*>{row.name, row.predicted, row.measured}) {
+      part->setVisible(i < m_shown);
+    }
+    if (i >= m_shown) continue;
+    const plan::TestHole& hole = job.plan.test_holes[i];
+    row.hole = hole.id;
+    row.name->setText(namedIn(hole.id, job));
+    row.measured->setAccessibleName(tr("Measured in %1, Pa").arg(row.name->text()));
+    std::optional<double> predicted;
+    if (live != nullptr && m_desk.field()) {
+      predicted = suction::sampleAt(live->cases()[m_desk.field()->which].solver.network(),
+                                    m_desk.field()->suction, hole.at_m);
+    }
+    row.predicted->setText(predicted ? tr("≈ %1").arg(pascals(*predicted)) : QString());
+    const auto measured = readingOf(test, hole.id);
+    if (!row.measured->hasFocus() || !row.measured->isModified()) {
+      row.measured->setText(measured ? pascals(*measured) : QString());
+      row.measured->setModified(false);
+    }
+  }
+}
+
+/// One step: a figure where no test is yet begins one, of today and of this sump.
+void HoleTable::take(std::size_t index) {
+  QLineEdit* field = m_rows[index].measured;
+  if (!field->isModified()) return;
+  const std::string hole = m_rows[index].hole;
+  bool ok = true;
+  QString text = field->text().trimmed();
+  const double typed =
+      text.isEmpty() ? 0.0 : text.replace(QLatin1Char(','), QLatin1Char('.')).toDouble(&ok);
+  field->setProperty("unread", !ok);
+  if (!ok) return field->setToolTip(tr("A figure in pascals, please."));
+  field->setModified(false);
+  field->setToolTip({});
+  const std::optional<double> value = text.isEmpty() ? std::nullopt : std::optional(typed);
+  base::Result<plan::Job> after = m_session.job();
+  std::string test = m_test;
+  if (testOf(m_session.job(), test) == nullptr) {
+    if (!value) return;
+    plan::PressureTest begun;
+    begun.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
+    begun.sump = m_session.sump();
+    after = plan::addPressureTest(*after, begun);
+    if (after) test = after->suction.tests.back().id;
+  }
+  if (after) after = plan::setReading(*after, test, hole, value);
+  const base::Problems problems = m_session.edit(tr("Measured in a test hole"), std::move(after));
+  if (!problems.empty()) return field->setToolTip(said(problems.front().message, m_session.job()));
+  if (test != m_test) {
+    m_test = test;
+    Q_EMIT testBegun(test);
+  }
+  refresh();
+}
+
+}  // namespace sumpwright::stages

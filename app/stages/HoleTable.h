@@ -1,0 +1,53 @@
+#pragma once
+// Test holes with what is predicted and what was measured in each: one row a hole, the measured
+// figure typed where it stands. What is typed goes into one pressure test.
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QWidget>
+#include <vector>
+
+#include "session/Session.h"
+#include "session/SuctionDesk.h"
+
+namespace sumpwright::stages {
+
+class HoleTable final : public QWidget {
+  Q_OBJECT
+
+ public:
+  HoleTable(session::Session& session, session::SuctionDesk& desk, QWidget* parent = nullptr);
+
+  /// Into which test figures are typed; empty: the next figure begins one.
+  void setTest(const std::string& test);
+  const std::string& test() const { return m_test; }
+  void refresh();
+  int rows() const { return static_cast<int>(m_shown); }
+  QString predicted(int row) const {
+    return m_rows[static_cast<std::size_t>(row)].predicted->text();
+  }
+  QLineEdit* measured(int row) const { return m_rows[static_cast<std::size_t>(row)].measured; }
+
+ Q_SIGNALS:
+  void testBegun(const std::string& test);
+
+ private:
+  struct Row {
+    QLabel* name;
+    QLabel* predicted;
+    QLineEdit* measured;
+    std::string hole;
+  };
+  void addRow();
+  void take(std::size_t row);
+
+  session::Session& m_session;
+  session::SuctionDesk& m_desk;
+  QGridLayout* m_grid;
+  std::vector<Row> m_rows;
+  std::size_t m_shown = 0;
+  std::string m_test;
+};
+
+}  // namespace sumpwright::stages

@@ -1,0 +1,279 @@
+#include "stages/SuctionFacts.h"
+
+#include <QCoreApplication>
+#include <QRegularExpression>
+#include <algorithm>
+
+#include "plan/FactEdits.h"
+#include "plan/SuctionEdits.h"
+#include "stages/KindWords.h"
+
+namespace sumpwright::stages {
+
+namespace {
+
+struct SuctionFacts {
+  Q_DECLARE_TR_FUNCTIONS(SuctionFacts)
+};
+
+using plan::Design;
+using plan::GroundGuess;
+using plan::Job;
+using plan::PressureTest;
+using plan::Spread;
+
+constexpr double kFactSecondsAnHour = 3600.0;
+
+QString figure(double value) { return QString::number(value, 'g', 3); }
+
+QString typedSpread(const Spread& spread) {
+  return SuctionFacts::tr("%1 to %2").arg(figure(spread.low), figure(spread.high));
+}
+
+/// "1e-9 to 1e-7", "0.1 0.3"; nothing where it is neither.
+std::optional<Spread> readSpread(const std::string& text) {
+  static const QRegularExpression number(QStringLiteral("[0-9]*[.,]?[0-9]+(?:[eE][-+]?[0-9]+)?"));
+  auto found = number.globalMatch(QString::fromStdString(text));
+  std::vector<double> values;
+  while (found.hasNext()) {
+    values.push_back(
+        found.next().captured().replace(QLatin1Char(','), QLatin1Char('.')).toDouble());
+  }
+  if (values.size() != 2) return std::nullopt;
+  return Spread{values[0], values[1]};
+}
+
+void addSpread(FactTable<GroundGuess>& t, const char* key, const QString& label,
+               std::optional<Spread> GroundGuess::*part, const QString& says) {
+  Fact fact;
+  fact.key = std::string("/suction/ground/") + key;
+  fact.label = label;
+  fact.says = says;
+  fact.kind = FactKind::text;
+  fact.unknown = SuctionFacts::tr("What the fill stands for is taken.");
+  fact.get = [part](const Job& job) -> FactValue {
+    const auto& spread = job.suction.ground.*part;
+    return spread ? FactValue(typedSpread(*spread).toStdString()) : FactValue();
+  };
+  fact.set = [part](const Job& job, const FactValue& value) -> base::Result<Job> {
+    GroundGuess guess = job.suction.ground;
+    (guess.*part).reset();
+    if (const auto* text = std::get_if<std::string>(&value)) {
+      guess.*part = readSpread(*text);
+      if (!(guess.*part)) {
+        return base::Problem{base::Message("fact.spread"), "", base::Gravity::unsound};
+      }
+    }
+    return plan::setGroundGuess(job, guess);
+  };
+  t.add(std::move(fact));
+}
+
+Fact targetFact(const char* key, const QString& label,
+                std::optional<double> plan::SuctionFacts::*part, const QString& says,
+                const QString& unknown) {
+  FactTable<plan::SuctionFacts> t([](const Job& job) { return std::optional(job.suction); },
+                                  [](const Job& job, const plan::SuctionFacts& facts) {
+                                    auto after =
+                                        plan::setTarget(job, facts.target_pa, facts.limit_pa);
+                                    if (after) after = plan::setUsualPit(*after, facts.pit_l);
+                                    return after;
+                                  });
+  Fact& fact = t.measure(std::string("/suction/") + key, label, part, FactKind::number);
+  fact.says = says;
+  fact.unknown = unknown;
+  return t.take().front();
+}
+
+Fact fillFact() {
+  FactTable<plan::House> t(
+      [](const Job& job) { return std::optional(job.house); },
+      [](const Job& job, const plan::House& house) { return plan::setHouse(job, house); });
+  Fact& fill = t.choice("/house/fill", SuctionFacts::tr("Fill"), &plan::House::fill, fillWords());
+  fill.says = SuctionFacts::tr("Fill: what lies under the slab");
+  return t.take().front();
+}
+
+FactTable<Design> designTable() {
+  return FactTable<Design>([](const Job& job) { return std::optional(job.design); },
+                           [](const Job& job, const Design& design) {
+                             auto after = plan::setFan(job, design.fan);
+                             if (after) after = plan::setSharedFan(*after, design.shared_fan);
+                             if (after) after = plan::setPipeRun(*after, design.pipe);
+                             if (after) after = plan::setAnnulus(*after, design.annulus);
+                             if (after) after = plan::setSilencer(*after, design.silencer);
+                             return after;
+                           });
+}
+
+void addFanChoice(FactTable<Design>& t, const std::vector<FanOffer>& fans) {
+  QStringList titles{SuctionFacts::tr("not chosen")};
+  std::vector<std::string> ids{""};
+  for (const FanOffer& fan : fans) {
+    titles << fan.title;
+    ids.push_back(fan.id);
+  }
+  Fact& fan = t.add(
+      "/design/fan/id", SuctionFacts::tr("Fan"), FactKind::choice,
+      [ids](const Design& d) -> FactValue {
+        const auto it = std::find(ids.begin(), ids.end(), d.fan.id);
+        return it == ids.end() ? -1 : static_cast<int>(it - ids.begin());
+      },
+      [ids](Design& d, const FactValue& v) {
+        const int* chosen = std::get_if<int>(&v);
+        if (chosen == nullptr || *chosen < 0) return;
+        d.fan.id = ids[static_cast<std::size_t>(*chosen)];
+        d.fan.table.clear();
+        d.fan.title.clear();
+        d.fan.points.clear();
+      });
+  fan.choices = titles;
+  Fact& own = t.add(
+      "/design/fan/points", SuctionFacts::tr("Own curve"), FactKind::text,
+      [](const Design& d) -> FactValue {
+        QStringList points;
+        for (const plan::FanPickPoint& p : d.fan.points) {
+          points << SuctionFacts::tr("%1 %2").arg(figure(p.flow_m3_s * kFactSecondsAnHour),
+                                                  figure(p.pressure_pa));
+        }
+        return points.isEmpty() ? FactValue() : FactValue(points.join("; ").toStdString());
+      },
+      [](Design& d, const FactValue& v) {
+        d.fan.points.clear();
+        const auto* text = std::get_if<std::string>(&v);
+        if (text == nullptr) return;
+        for (const QString& pair : QString::fromStdString(*text).split(QLatin1Char(';'))) {
+          const auto read = readSpread(pair.toStdString());
+          // A pair that cannot be read is a point of no flow again: the curve does not fall, and
+          // that is said.
+          d.fan.points.push_back(
+              read ? plan::FanPickPoint{read->low / kFactSecondsAnHour, read->high, {}}
+                   : plan::FanPickPoint{});
+        }
+      });
+  own.says = SuctionFacts::tr(
+      "Own curve: pairs of m³/h and Pa, each with more air and less pressure than the one before");
+  own.unknown = SuctionFacts::tr("The chosen fan's; as pairs: 0 400; 100 300; 250 50");
+}
+
+}  // namespace
+
+std::vector<Fact> groundFacts() {
+  std::vector<Fact> facts;
+  facts.push_back(
+      targetFact("target_pa", SuctionFacts::tr("Target, Pa"), &plan::SuctionFacts::target_pa,
+                 SuctionFacts::tr("Target: suction asked for under the whole floor, Pa"),
+                 SuctionFacts::tr("5 Pa is taken (own figure).")));
+  facts.push_back(targetFact("limit_pa", SuctionFacts::tr("Limit, Pa"),
+                             &plan::SuctionFacts::limit_pa,
+                             SuctionFacts::tr("Limit: the least that counts as held, Pa"),
+                             SuctionFacts::tr("1 Pa is taken (own figure).")));
+  facts.push_back(targetFact("pit_l", SuctionFacts::tr("Hollow, litres"),
+                             &plan::SuctionFacts::pit_l,
+                             SuctionFacts::tr("Hollow: litres of fill taken out for each sump"),
+                             SuctionFacts::tr("A bucket of 12 l is taken (common practice).")));
+  facts.push_back(fillFact());
+  FactTable<GroundGuess> ground([](const Job& job) { return std::optional(job.suction.ground); },
+                                plan::setGroundGuess);
+  addSpread(ground, "permeability_m2", SuctionFacts::tr("Permeability, m²"),
+            &GroundGuess::permeability_m2,
+            SuctionFacts::tr("Permeability of the fill, low to high, m²"));
+  addSpread(ground, "fill_depth_m", SuctionFacts::tr("Fill depth, m"), &GroundGuess::fill_depth_m,
+            SuctionFacts::tr("Depth of the fill, low to high, m"));
+  addSpread(ground, "leakage_m_s_pa", SuctionFacts::tr("Ground leak, m/(s Pa)"),
+            &GroundGuess::leakage_m_s_pa,
+            SuctionFacts::tr("Air up through the ground per area and Pa, low to high, m/(s Pa)"));
+  addSpread(ground, "joint_width_mm", SuctionFacts::tr("Floor joint, mm"),
+            &GroundGuess::joint_width_mm,
+            SuctionFacts::tr("Width of the joint of slab and wall, low to high, mm"));
+  addSpread(ground, "footing_m2_s_pa", SuctionFacts::tr("Footings, m²/(s Pa)"),
+            &GroundGuess::footing_m2_s_pa,
+            SuctionFacts::tr("Air through inner walls on a footing of their own, per metre and Pa, "
+                             "low to high, m²/(s Pa)"));
+  addSpread(
+      ground, "exposed_m_s_pa", SuctionFacts::tr("Bare wall leak, m/(s Pa)"),
+      &GroundGuess::exposed_m_s_pa,
+      SuctionFacts::tr("Air through foundation wall above the ground, per area and Pa, low to "
+                       "high, m/(s Pa)"));
+  for (Fact& fact : ground.take()) facts.push_back(std::move(fact));
+  return facts;
+}
+
+std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans) {
+  FactTable<Design> t = designTable();
+  addFanChoice(t, fans);
+  Fact& speed = t.add(
+      "/design/fan/speed", SuctionFacts::tr("Fan speed, %"), FactKind::number,
+      [](const Design& d) -> FactValue { return 100.0 * d.fan.speed; },
+      [](Design& d, const FactValue& v) {
+        if (const double* percent = std::get_if<double>(&v)) d.fan.speed = *percent / 100.0;
+      });
+  speed.says = SuctionFacts::tr("Fan speed: share of the speed its curve was drawn for, %");
+  speed.required = true;
+  Fact& shared = t.choice("/design/shared_fan", SuctionFacts::tr("One fan for all"),
+                          &Design::shared_fan, noYesWords());
+  shared.says = SuctionFacts::tr("One fan for all sumps, with a valve in each leg");
+  shared.applies = [](const Job& job) { return job.design.sumps.size() > 1; };
+  const auto length = [&](const char* key, const QString& label,
+                          std::optional<double> plan::PipeRun::*part, const QString& says) {
+    Fact& fact = t.measure(
+        std::string("/design/pipe/") + key,
+        label, [part](auto& d) -> auto& { return d.pipe.*part; });
+    fact.says = says;
+    fact.unknown = SuctionFacts::tr("Assumed from the outlet.");
+  };
+  const auto bends = [&](const char* key, const QString& label,
+                         std::optional<int> plan::PipeRun::*part, const QString& says) {
+    Fact& fact = t.whole(
+        std::string("/design/pipe/") + key,
+        label, [part](auto& d) -> auto& { return d.pipe.*part; });
+    fact.says = says;
+    fact.unknown = SuctionFacts::tr("Assumed from the outlet.");
+  };
+  length("before_m", SuctionFacts::tr("Pipe to the fan"), &plan::PipeRun::before_m,
+         SuctionFacts::tr("Length of pipe from the hole to the fan"));
+  bends("bends_before", SuctionFacts::tr("Bends before"), &plan::PipeRun::bends_before,
+        SuctionFacts::tr("Bends before the fan"));
+  length("after_m", SuctionFacts::tr("Pipe after it"), &plan::PipeRun::after_m,
+         SuctionFacts::tr("Length of pipe from the fan to the open air"));
+  bends("bends_after", SuctionFacts::tr("Bends after"), &plan::PipeRun::bends_after,
+        SuctionFacts::tr("Bends after the fan"));
+  Fact& seal =
+      t.choice("/design/annulus", SuctionFacts::tr("Pipe sealed"), &Design::annulus, sealWords());
+  seal.says = SuctionFacts::tr("Whether the pipe is sealed to the inner leaf of the wall");
+  t.choice("/design/silencer", SuctionFacts::tr("Silencer"), &Design::silencer, yesNoWords());
+  return t.take();
+}
+
+std::vector<Fact> pressureTestFacts(const std::string& id) {
+  FactTable<PressureTest> t(
+      [id](const Job& job) -> std::optional<PressureTest> {
+        for (const PressureTest& test : job.suction.tests) {
+          if (test.id == id) return test;
+        }
+        return std::nullopt;
+      },
+      plan::changePressureTest);
+  t.text("date", SuctionFacts::tr("Date"), &PressureTest::date).unknown =
+      SuctionFacts::tr("as 2026-03-14");
+  t.text("fan", SuctionFacts::tr("Test fan"), &PressureTest::fan);
+  Fact& flow = t.add(
+      "flow_m3_s", SuctionFacts::tr("Flow, m³/h"), FactKind::number,
+      [](const PressureTest& test) -> FactValue {
+        return test.flow_m3_s ? FactValue(*test.flow_m3_s * kFactSecondsAnHour) : FactValue();
+      },
+      [](PressureTest& test, const FactValue& v) {
+        const double* hourly = std::get_if<double>(&v);
+        test.flow_m3_s =
+            hourly == nullptr ? std::nullopt : std::optional(*hourly / kFactSecondsAnHour);
+      });
+  flow.says = SuctionFacts::tr("Air drawn while it was measured, m³/h");
+  flow.unknown = SuctionFacts::tr("Without it only the shape of the field can be told.");
+  Fact& pit = t.measure("pit_pa", SuctionFacts::tr("At the pit, Pa"), &PressureTest::pit_pa,
+                        FactKind::number);
+  pit.says = SuctionFacts::tr("Suction in the pipe at the pit, Pa");
+  t.text("notes", SuctionFacts::tr("Notes"), &PressureTest::notes, FactKind::note);
+  return t.take();
+}
+
+}  // namespace sumpwright::stages

@@ -1,0 +1,20 @@
+#pragma once
+// What the stage Suction can be told: what is asked for, the ground, fan and pipe, and what was
+// measured.
+
+#include "stages/Fact.h"
+
+namespace sumpwright::stages {
+
+/// Target, limit, pit, fill and ranges of the ground; keys are places in the job file.
+std::vector<Fact> groundFacts();
+/// Fan and pipe. `fans`: ids and titles to choose from.
+struct FanOffer {
+  std::string id;
+  QString title;
+};
+std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans);
+/// Of the pressure test with that id, without its readings.
+std::vector<Fact> pressureTestFacts(const std::string& test);
+
+}  // namespace sumpwright::stages

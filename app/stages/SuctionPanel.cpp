@@ -1,0 +1,446 @@
+#include "stages/SuctionPanel.h"
+
+#include <QHBoxLayout>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/FieldLegend.h"
+#include "files/FanTables.h"
+#include "paint/Look.h"
+#include "paint/QtVoice.h"
+#include "plan/SuctionEdits.h"
+#include "plan/ThingEdits.h"
+#include "stages/SitingText.h"
+#include "stages/SteadyCombo.h"
+#include "stages/SuctionFacts.h"
+#include "stages/SurveyText.h"
+#include "stages/ThingText.h"
+#include "suction/Fit.h"
+
+namespace sumpwright::stages {
+
+namespace {
+
+constexpr double kSecondsAnHour = 3600.0;
+constexpr double kBar_px = 18.0;
+constexpr double kLegend_px = 46.0;
+constexpr int kHoles = 3;  // proposed at once: between the two and five that are worth drilling
+
+QLabel* headingOf(const QString& text, QWidget* parent) {
+  auto* label = new QLabel(text, parent);
+  label->setFont(paint::sized(parent->font(), 1.05, true));
+  return label;
+}
+
+QLabel* proseOf(QWidget* parent, double factor, const char* name) {
+  auto* label = new QLabel(parent);
+  label->setObjectName(QLatin1String(name));
+  label->setWordWrap(true);
+  label->setProperty("tone", QStringLiteral("second"));
+  label->setFont(paint::sized(parent->font(), factor));
+  label->setTextFormat(Qt::RichText);
+  return label;
+}
+
+QString dotted(const QStringList& lines) {
+  QString html;
+  for (const QString& line : lines) {
+    html += QStringLiteral("<tr><td>•&nbsp;</td><td>%1</td></tr>").arg(line.toHtmlEscaped());
+  }
+  return QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\">%1</table>").arg(html);
+}
+
+/// Down, so that what falls short never reads as enough.
+int percentOf(double share) { return static_cast<int>(std::floor(100.0 * share + 1e-9)); }
+
+QString pascalsOf(double pa) { return QString::number(pa, 'g', 3); }
+
+}  // namespace
+
+SuctionPanel::SuctionPanel(session::Session& session, session::SuctionDesk& desk,
+                           const SuctionActions& actions, QWidget* parent)
+    : QWidget(parent), m_session(session), m_desk(desk) {
+  setProperty("surface", QStringLiteral("panel"));
+  setAttribute(Qt::WA_StyledBackground);
+  setAccessibleName(tr("Suction"));
+  const double k = paint::uiScale(font());
+  auto* column = new QVBoxLayout(this);
+  const int margin = qRound(20 * k);
+  column->setContentsMargins(margin, qRound(0.6 * margin), margin, qRound(0.6 * margin));
+  column->setSpacing(qRound(6 * k));
+  column->addWidget(makeShare());
+  column->addWidget(makeScroll(), 1);
+  m_primary = new ActionButton(ActionButton::Role::primary, this);
+  m_primary->bind(actions.best);
+  m_primary->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  column->addWidget(m_primary);
+
+  const auto outdate = [this] {
+    m_old = true;
+    if (isVisible()) refresh();
+  };
+  connect(&session, &session::Session::studyChanged, this, outdate);
+  connect(&session, &session::Session::jobChanged, this, [this, outdate] {
+    m_scroll->ensureVisible(0, 0);
+    outdate();
+  });
+  connect(&session, &session::Session::moveFinished, this, outdate);
+  connect(&desk, &session::SuctionDesk::fieldChanged, this, [this] {
+    if (isVisible()) refreshField();
+  });
+  connect(&desk, &session::SuctionDesk::answerChanged, this, [this] {
+    if (isVisible()) refreshAnswer();
+  });
+  connect(&desk, &session::SuctionDesk::workChanged, this, [this] {
+    if (isVisible()) refreshWork();
+  });
+  refresh();
+}
+
+QWidget* SuctionPanel::makeShare() {
+  const double k = paint::uiScale(font());
+  auto* head = new QWidget(this);
+  auto* column = new QVBoxLayout(head);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(qRound(4 * k));
+  auto* row = new QHBoxLayout;
+  row->setSpacing(qRound(14 * k));
+  m_share = new QLabel(head);
+  m_share->setObjectName(QStringLiteral("shareOfFloor"));
+  QFont big = paint::sized(font(), 2.8, true);
+  big.setItalic(true);  // a prediction
+  m_share->setFont(big);
+  m_of = proseOf(head, 0.96, "shareOf");
+  row->addWidget(m_share);
+  row->addWidget(m_of, 1);
+  column->addLayout(row);
+  m_bar = new DrawnView(head);
+  m_bar->setAccessibleName(tr("Share of floor"));
+  m_bar->setFixedHeight(qRound(kBar_px * k));
+  column->addWidget(m_bar);
+  m_band = proseOf(head, 0.92, "shareBand");
+  column->addWidget(m_band);
+  m_sentence = new QLabel(head);
+  m_sentence->setObjectName(QStringLiteral("suctionSentence"));
+  m_sentence->setWordWrap(true);
+  column->addWidget(m_sentence);
+  m_work = new QWidget(head);
+  auto* work = new QHBoxLayout(m_work);
+  work->setContentsMargins(0, 0, 0, 0);
+  m_work_words = proseOf(m_work, 0.92, "suctionWork");
+  m_progress = new QProgressBar(m_work);
+  m_progress->setRange(0, 100);
+  m_progress->setTextVisible(false);
+  m_progress->setAccessibleName(tr("Guesses at the ground worked out"));
+  m_stop = new QPushButton(tr("Stop"), m_work);
+  connect(m_stop, &QPushButton::clicked, this,
+          [this] { m_desk.isWorking() ? m_desk.stop() : m_desk.go(); });
+  work->addWidget(m_work_words, 1);
+  work->addWidget(m_progress, 1);
+  work->addWidget(m_stop);
+  column->addWidget(m_work);
+  return head;
+}
+
+QWidget* SuctionPanel::makeScroll() {
+  const double k = paint::uiScale(font());
+  m_scroll = new QScrollArea(this);
+  m_scroll->setWidgetResizable(true);
+  m_scroll->setFrameShape(QFrame::NoFrame);
+  m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  m_scroll->setFocusPolicy(Qt::NoFocus);
+  auto* all = new QWidget(m_scroll);
+  auto* column = new QVBoxLayout(all);
+  column->setContentsMargins(3, 3, qRound(10 * k), 3);
+  column->setSpacing(qRound(8 * k));
+  m_legend = new DrawnView(all);
+  m_legend->setAccessibleName(tr("Suction under the slab, Pa"));
+  m_legend->setFixedHeight(qRound(kLegend_px * k));
+  column->addWidget(headingOf(tr("Suction under the slab, Pa"), all));
+  column->addWidget(m_legend);
+  m_second = new SideNote(SideNote::Kind::warning, all);
+  connect(m_second, &SideNote::curePressed, this, [this] {
+    const base::Problems problems = m_desk.addSecond();
+    if (!problems.empty()) m_second->setText(said(problems.front().message, m_session.job()));
+  });
+  column->addWidget(m_second);
+  column->addWidget(makeHoles(all));
+  column->addWidget(headingOf(tr("Fan duty"), all));
+  m_duty = proseOf(all, 0.96, "fanDuty");
+  column->addWidget(m_duty);
+  m_ranges = proseOf(all, 0.92, "dutyRanges");
+  column->addWidget(m_ranges);
+  m_fan = new FactForm(m_session, tr("Fan and pipe"), all);
+  column->addWidget(m_fan);
+  column->addWidget(headingOf(tr("Asked for, and the ground"), all));
+  m_ground = new FactForm(m_session, tr("Asked for, and the ground"), all);
+  column->addWidget(m_ground);
+  column->addWidget(headingOf(tr("Assumed"), all));
+  m_assumed = proseOf(all, 0.92, "suctionAssumed");
+  column->addWidget(m_assumed);
+  m_cautions = proseOf(all, 0.92, "suctionCautions");
+  column->addWidget(headingOf(tr("Mind"), all));
+  column->addWidget(m_cautions);
+  column->addStretch();
+  for (FactForm* form : {m_ground, m_fan, m_test_form}) {
+    connect(form, &FactForm::entered, m_scroll,
+            [this](QWidget* field) { m_scroll->ensureWidgetVisible(field, 0, 40); });
+  }
+  m_scroll->setWidget(all);
+  return m_scroll;
+}
+
+QWidget* SuctionPanel::makeHoles(QWidget* parent) {
+  const double k = paint::uiScale(font());
+  auto* part = new QWidget(parent);
+  auto* column = new QVBoxLayout(part);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(qRound(6 * k));
+  m_holes = new HoleTable(m_session, m_desk, part);
+  column->addWidget(m_holes);
+  auto* row = new QHBoxLayout;
+  m_propose = new QPushButton(tr("Propose holes"), part);
+  m_propose->setToolTip(
+      tr("Puts three holes where what is measured would teach most about the ground."));
+  m_new_test = new QPushButton(tr("New test"), part);
+  m_new_test->setToolTip(tr("Begins another run of a test fan; the figures of the others stay."));
+  row->addWidget(m_propose);
+  row->addWidget(m_new_test);
+  row->addStretch();
+  column->addLayout(row);
+  m_no_hole = proseOf(part, 0.92, "noHole");
+  m_no_hole->hide();
+  column->addWidget(m_no_hole);
+  m_tests = new SteadyCombo(part);
+  m_tests->setAccessibleName(tr("Pressure test"));
+  column->addWidget(m_tests);
+  m_test_form = new FactForm(m_session, tr("Pressure test"), part);
+  column->addWidget(m_test_form);
+  m_fit = proseOf(part, 0.92, "fittedGround");
+  column->addWidget(m_fit);
+  connect(m_propose, &QPushButton::clicked, this, &SuctionPanel::proposeHoles);
+  connect(m_new_test, &QPushButton::clicked, this, &SuctionPanel::newTest);
+  connect(m_holes, &HoleTable::testBegun, this, [this] { refreshTests(); });
+  connect(m_tests, &QComboBox::activated, this, [this](int index) {
+    m_holes->setTest(m_tests->itemData(index).toString().toStdString());
+    refreshTests();
+  });
+  return part;
+}
+
+void SuctionPanel::refresh() {
+  m_old = false;
+  refreshForms();
+  refreshTests();
+  refreshAnswer();
+  refreshField();
+}
+
+void SuctionPanel::refreshField() {
+  const auto& field = m_desk.field();
+  const bool has = field.has_value() && m_session.hasJob();
+  m_primary->setVisible(m_session.hasJob() && !m_session.place());
+  m_share->setText(has ? tr("≈ %1 %").arg(percentOf(field->reach.floor)) : QString());
+  const double target = m_desk.live() != nullptr ? m_desk.live()->target().design_pa : 5.0;
+  m_of->setText(has ? tr("of the slab held at <b>%1 Pa or more</b>%2")
+                          .arg(pascalsOf(target), m_desk.isStale() ? tr(", old plan") : QString())
+                    : QString());
+  drawing::ShareOfFloor share;
+  if (has) share.low = share.predicted = share.high = field->reach.floor;
+  const siting::SuctionAnswer* answer = m_desk.answer();
+  const bool moving = m_session.isMoving();
+  if (moving) m_sentence->setText(tr("Let go, and the guesses at the ground are asked again."));
+  m_second->setEnabled(!moving);
+  const bool band = has && answer != nullptr && !m_desk.isAnswerStale() && !moving &&
+                    answer->state == siting::SuctionState::answered;
+  if (band) {
+    share.low = answer->floor_held.low;
+    share.high = answer->floor_held.high;
+  }
+  m_bar->setVisible(has);
+  m_bar->show([share](double width, double,
+                      drawing::ThemeName theme) { return drawing::shareBar(share, theme, width); },
+              m_share->text());
+  m_band->setVisible(has);
+  m_band->setText(band ? tr("<i>Likely %1 to %2 %. Predicted, not measured.</i>")
+                             .arg(percentOf(share.low))
+                             .arg(percentOf(share.high))
+                       : tr("<i>Predicted on the middle guess, not measured.</i>"));
+  if (has && field->duty.ok() && !field->duty.lines.empty()) {
+    QStringList lines;
+    for (const airflow::LineDuty& line : field->duty.lines) {
+      lines << tr("<i>≈ %1 m³/h at ≈ %2 Pa</i>")
+                   .arg(qRound(line.flow.m3PerS() * kSecondsAnHour))
+                   .arg(qRound(line.fan.pa()));
+    }
+    m_duty->setText(lines.join(QStringLiteral("<br>")));
+  } else {
+    m_duty->setText({});
+  }
+  m_holes->refresh();
+}
+
+void SuctionPanel::refreshAnswer() {
+  if (!m_session.hasJob()) return;
+  const plan::Job& job = m_session.job();
+  const siting::SuctionAnswer* answer = m_desk.answer();
+  const bool now = answer != nullptr && !m_desk.isAnswerStale();
+  if (now) {
+    m_sentence->setText(said(answer->verdict, job));
+  } else if (m_session.study() == nullptr) {
+    m_sentence->setText(tr("The plan cannot be studied yet: see Check in the survey."));
+  } else if (!m_session.place()) {
+    m_sentence->setText(tr("No sump yet. Best place puts one where the score is highest."));
+  } else if (!m_desk.problems().empty()) {
+    m_sentence->setText(said(m_desk.problems().front().message, job));
+  } else {
+    m_sentence->setText(tr("Working out how likely that is …"));
+  }
+  QStringList ranges;
+  QStringList assumed;
+  QStringList cautions;
+  QStringList fit;
+  if (now) {
+    for (const base::Message& line : answer->ranges) ranges << said(line, job);
+    for (const base::Message& line : answer->remarks) ranges << said(line, job);
+    for (const siting::Assumption& one : answer->assumptions) {
+      assumed << capital(said(one.what, job));
+    }
+    for (const base::Message& line : answer->cautions) cautions << said(line, job);
+    if (answer->fitted) {
+      for (const base::Message& line : answer->fitted->sentences) fit << said(line, job);
+    }
+    if (answer->power_w) {
+      ranges << tr("≈ %1 W, ≈ %2 kWh a year.")
+                    .arg(qRound(*answer->power_w))
+                    .arg(qRound(answer->running.energy_kwh));
+    }
+  }
+  m_ranges->setText(dotted(ranges));
+  m_assumed->setText(dotted(assumed));
+  m_cautions->setText(dotted(cautions));
+  m_fit->setText(dotted(fit));
+  m_fit->setVisible(!fit.isEmpty());
+  m_second->setVisible(now && answer->second.has_value());
+  if (now && answer->second) {
+    m_second->setText(said(answer->second->sentence, job));
+    m_second->setCure(
+        tr("Try a second sump, %1").arg(wallText(*m_session.study(), answer->second->place)));
+  }
+  const double target = m_desk.live() != nullptr ? m_desk.live()->target().design_pa : 5.0;
+  m_legend->show(
+      [target, units = job.display_units](double width, double, drawing::ThemeName theme) {
+        const paint::QtVoice voice(units);
+        return drawing::fieldLegend(drawing::FieldKind::suction, target, theme, width, voice);
+      },
+      tr("Scale of suction, target %1 Pa").arg(pascalsOf(target)));
+  refreshField();
+  refreshWork();
+}
+
+void SuctionPanel::refreshWork() {
+  const bool working = m_desk.isWorking();
+  m_work->setVisible(working || m_desk.isStopped());
+  m_progress->setVisible(working);
+  m_progress->setValue(percentOf(m_desk.progress()));
+  m_work_words->setText(working ? tr("Guessing the ground") : tr("Stopped."));
+  m_stop->setText(working ? tr("Stop") : tr("Go on"));
+}
+
+void SuctionPanel::refreshForms() {
+  if (!m_session.hasJob() || m_session.isPreviewing() || m_session.isMoving()) return;
+  const files::FanTableList tables = files::availableFanTables();
+  std::vector<FanOffer> fans;
+  for (const files::LoadedFans& loaded : tables.tables) {
+    for (const airflow::Fan& fan : loaded.table.fans) {
+      const QString title = QString::fromStdString(fan.title);
+      fans.push_back({fan.id, loaded.table.invented ? tr("%1 (invented)").arg(title) : title});
+    }
+  }
+  m_fan->setFacts(fanFacts(fans), "design");
+  m_ground->setFacts(groundFacts(), "suction");
+}
+
+void SuctionPanel::refreshTests() {
+  if (!m_session.hasJob()) return;
+  const auto& tests = m_session.job().suction.tests;
+  const bool known = std::any_of(tests.begin(), tests.end(), [this](const plan::PressureTest& t) {
+    return t.id == m_holes->test();
+  });
+  if (!known) m_holes->setTest(tests.empty() ? std::string() : tests.back().id);
+  m_tests->clear();
+  for (const plan::PressureTest& test : tests) {
+    const QString date = QString::fromStdString(test.date);
+    m_tests->addItem(date.isEmpty() ? tr("Test without a date") : tr("Test of %1").arg(date),
+                     QString::fromStdString(test.id));
+    if (test.id == m_holes->test()) m_tests->setCurrentIndex(m_tests->count() - 1);
+  }
+  m_tests->setVisible(tests.size() > 1);
+  m_new_test->setVisible(!tests.empty());
+  m_test_form->setVisible(!tests.empty());
+  if (!tests.empty()) m_test_form->setFacts(pressureTestFacts(m_holes->test()), m_holes->test());
+  m_holes->refresh();
+}
+
+void SuctionPanel::newTest() {
+  plan::PressureTest test;
+  test.sump = m_session.sump();
+  base::Result<plan::Job> after = plan::addPressureTest(m_session.job(), test);
+  if (after) m_holes->setTest(after->suction.tests.back().id);
+  m_session.edit(tr("Another pressure test"), std::move(after));
+  refreshTests();
+}
+
+/// One step.
+void SuctionPanel::proposeHoles() {
+  const siting::SuctionLive* live = m_desk.live();
+  if (live == nullptr || !m_desk.field()) return;
+  const plan::Job& job = m_session.job();
+  const auto sumps = live->sumpsOf(job.design, m_session.sump(), m_session.place());
+  if (sumps.empty()) return;
+  double flow = 0.0;
+  for (const airflow::LegDuty& leg : m_desk.field()->duty.legs) flow += leg.ground.m3PerS();
+  suction::HoleOptions options;
+  options.count = kHoles;
+  std::optional<base::Message> forbidden;
+  const auto holes =
+      suction::proposeHoles(live->cases()[m_desk.field()->which].solver, sumps.front().sink, flow,
+                            options, [&](geometry::Point at) {
+                              auto reason = suction::noDrill(job, at);
+                              if (reason) forbidden = std::move(reason);
+                              return !reason;
+                            });
+  m_no_hole->setVisible(holes.empty());
+  if (holes.empty()) {
+    return m_no_hole->setText(
+        forbidden ? tr("No place can be proposed: %1.").arg(said(*forbidden, job))
+                  : tr("No place is far enough from edges and sumps to teach anything."));
+  }
+  base::Result<plan::Job> after = job;
+  for (const suction::ProposedHole& hole : holes) {
+    if (after) after = plan::addThing(*after, plan::TestHole{"", "", hole.at});
+  }
+  m_session.edit(tr("Propose test holes"), std::move(after));
+}
+
+void SuctionPanel::takeFocus() { m_holes->setFocus(Qt::OtherFocusReason); }
+
+void SuctionPanel::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  if (m_old) refresh();
+}
+
+SuctionBrief suctionBriefly(const session::Session& session, const session::SuctionDesk& desk) {
+  if (!session.hasJob()) return {SuctionPanel::tr("No job open"), 0};
+  if (session.study() == nullptr || !session.place()) return {SuctionPanel::tr("Needs a sump"), 0};
+  if (!desk.field()) return {SuctionPanel::tr("Not worked out"), 0};
+  const QString words =
+      SuctionPanel::tr("%1 % predicted").arg(percentOf(desk.field()->reach.floor));
+  const bool measured =
+      std::any_of(session.job().suction.tests.begin(), session.job().suction.tests.end(),
+                  [](const plan::PressureTest& test) { return !test.readings.empty(); });
+  return {words, measured ? 4 : 2};
+}
+
+}  // namespace sumpwright::stages

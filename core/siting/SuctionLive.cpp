@@ -1,0 +1,88 @@
+#include "siting/SuctionLive.h"
+
+#include <algorithm>
+
+#include "siting/SuctionParts.h"
+#include "suction/Presets.h"
+
+namespace sumpwright::siting {
+
+namespace {
+
+std::optional<LiveField> solved(const SuctionLive::Case& one, std::size_t which,
+                                const std::vector<StudiedSump>& sumps, const SuctionSystem& system,
+                                double inertia_pa_s2_m6, const suction::Target& target) {
+  LiveField field;
+  field.which = which;
+  std::vector<suction::UnitField> units;
+  for (const StudiedSump& sump : sumps) {
+    auto unit = one.solver.unit(sump.sink);
+    if (!unit) continue;  // not in a floor on fill
+    units.push_back(std::move(*unit));
+    field.sumps.push_back(sump.id);
+  }
+  if (units.empty()) return std::nullopt;
+  field.duty = airflow::solveDuty(
+      dutyOptions(system, field.sumps, suction::resistances(units), inertia_pa_s2_m6));
+  field.suction = suction::superposed(units, groundFlows(field.duty, units.size()));
+  field.reach = suction::reachOf(one.solver.network(), field.suction, target);
+  return field;
+}
+
+}  // namespace
+
+base::Result<SuctionLive> SuctionLive::of(const Study& study, const SuctionSystem& system,
+                                          const SuctionOptions& options) {
+  if (!isSound(options.target)) {
+    return base::Problem{base::Message("suction.target"), "", base::Gravity::unreadable};
+  }
+  auto data = std::make_shared<Data>();
+  data->target = options.target;
+  data->system = system;
+  data->radius_m = suction::pitRadius_m(options.pit_m3);
+  data->perimeter = std::make_shared<const perimeter::Perimeter>(study.perimeter());
+  const TakenGround guess = takenGround(study, options);
+  data->layered = guess.ranges.layered;
+  data->fitted = guess.fitted;
+  data->inertia_pa_s2_m6 = guess.ground.inertia_pa_s2_m6(data->radius_m);
+  if (data->layered) {
+    for (const suction::ModelChoices& choices : suction::choicesOf(study.job().plan)) {
+      auto model = suction::modelOf(study.job(), guess.ground, choices);
+      if (!model) return model.problems();
+      auto solver = suction::FieldSolver::of(*model, {.cell_m = options.cell_m});
+      if (!solver.ok()) return solver.summary().problems;
+      data->cases.push_back({choices, std::move(model).value(), std::move(solver)});
+    }
+  }
+  SuctionLive live;
+  live.m_data = std::move(data);
+  return live;
+}
+
+std::vector<StudiedSump> SuctionLive::sumpsOf(const plan::Design& design, const std::string& moved,
+                                              std::optional<Place> place) const {
+  std::vector<StudiedSump> sumps;
+  for (plan::Sump sump : design.sumps) {
+    if (place && sump.id == moved && sump.kind == plan::SumpKind::cored) {
+      sump.ring = place->ring;
+      sump.chainage_m = place->chainage_m;
+    }
+    if (auto studied = studiedSump(*m_data->perimeter, sump, m_data->radius_m)) {
+      sumps.push_back(std::move(*studied));
+    }
+  }
+  return sumps;
+}
+
+std::optional<LiveField> SuctionLive::at(const std::vector<StudiedSump>& sumps) const {
+  std::optional<LiveField> worst;
+  for (std::size_t k = 0; k < m_data->cases.size(); ++k) {
+    auto field = solved(m_data->cases[k], k, sumps, m_data->system, m_data->inertia_pa_s2_m6,
+                        m_data->target);
+    if (!field) continue;
+    if (!worst || field->reach.floor < worst->reach.floor) worst = std::move(field);
+  }
+  return worst;
+}
+
+}  // namespace sumpwright::siting

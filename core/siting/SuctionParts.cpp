@@ -1,0 +1,41 @@
+#include "siting/SuctionParts.h"
+
+#include <cmath>
+
+namespace sumpwright::siting {
+
+bool isSound(const suction::Target& target) {
+  return std::isfinite(target.design_pa) && target.limit_pa > 0.0 &&
+         target.limit_pa <= target.design_pa;
+}
+
+TakenGround takenGround(const Study& study, const SuctionOptions& options) {
+  TakenGround taken;
+  const plan::Fill fill = options.fill.value_or(study.job().house.fill);
+  taken.ranges = options.ranges.value_or(suction::rangesOf(study.job(), fill));
+  taken.ground = taken.ranges.middle();
+  if (!taken.ranges.layered || !options.use_tests || !wantsFit(study.job())) return taken;
+  taken.fitted = fittedGround(study, taken.ranges, options.pit_m3, options.cell_m);
+  if (taken.fitted && taken.fitted->usable()) {
+    taken.ground = suction::middleOf(taken.ranges, taken.fitted->narrowed);
+  }
+  return taken;
+}
+
+std::optional<StudiedSump> studiedSump(const perimeter::Perimeter& perimeter,
+                                       const plan::Sump& sump, double radius_m) {
+  constexpr double kLitre_m3 = 0.001;
+  const double radius = sump.pit_l ? suction::pitRadius_m(kLitre_m3 * *sump.pit_l) : radius_m;
+  const auto sink = suction::sinkOf(perimeter, sump, radius);
+  if (!sink) return std::nullopt;
+  const Place place{sump.ring, sump.chainage_m};
+  return StudiedSump{sump.id, sump.at_m ? std::nullopt : std::optional(place), *sink};
+}
+
+std::vector<double> groundFlows(const airflow::DutySummary& duty, std::size_t sumps) {
+  std::vector<double> flows(sumps, 0.0);
+  for (std::size_t k = 0; k < duty.legs.size(); ++k) flows[k] = duty.legs[k].ground.m3PerS();
+  return flows;
+}
+
+}  // namespace sumpwright::siting

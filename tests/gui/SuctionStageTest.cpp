@@ -1,0 +1,162 @@
+// The stage Suction: the field that follows the sump, the answer behind it, what can be changed.
+
+#include "WindowFixture.h"
+#include "plan/SuctionEdits.h"
+
+namespace sumpwright::gui {
+namespace {
+
+class SuctionStage : public WindowFixture {
+ protected:
+  void openSuction(const QString& sample = QStringLiteral("extended-cottage")) {
+    open(sample);
+    QTest::keyClick(window.get(), Qt::Key_3, Qt::ControlModifier);
+    ASSERT_EQ(window->stage(), window::Stage::suction);
+    ASSERT_TRUE(settled());
+  }
+  session::SuctionDesk& desk() { return window->suctionDesk(); }
+  stages::SuctionPanel& panel() { return window->suction(); }
+  /// The answer is there, of the plan as it is.
+  bool settled() {
+    return QTest::qWaitFor(
+        [this] {
+          return !desk().isWorking() && desk().answer() != nullptr && !desk().isAnswerStale() &&
+                 !desk().isStale();
+        },
+        60000);
+  }
+};
+
+TEST_F(SuctionStage, ShowsAPredictionWithItsBand) {
+  openSuction();
+  ASSERT_TRUE(desk().field());
+  EXPECT_TRUE(panel().share().startsWith(QStringLiteral("≈ "))) << panel().share().toStdString();
+  EXPECT_TRUE(panel().band().contains(QStringLiteral("Predicted, not measured")));
+  EXPECT_TRUE(panel().sentence().startsWith(QStringLiteral("Prediction")));
+  EXPECT_TRUE(window->canvas().isShowingField());
+  EXPECT_TRUE(
+      window->rail().button(window::Stage::suction)->words().contains(QStringLiteral("predicted")));
+  ASSERT_NE(desk().along(), nullptr);
+  EXPECT_FALSE(desk().along()->places().empty());
+}
+
+TEST_F(SuctionStage, TheFieldFollowsTheDragAndTheAnswerComesAfter) {
+  openSuction();
+  const auto before = desk().field()->suction;
+  const auto* guesses = &desk().answer()->guesses->network();
+  session().beginMove();
+  session().moveTo({0, 14.6});
+  EXPECT_NE(desk().field()->suction, before) << "at once";
+  EXPECT_FALSE(desk().isStale());
+  EXPECT_EQ(panel().sentence(),
+            QStringLiteral("Let go, and the guesses at the ground are asked again."));
+  session().finishMove();
+  EXPECT_TRUE(desk().isAnswerStale());
+  ASSERT_TRUE(settled());
+  EXPECT_EQ(&desk().answer()->guesses->network(), guesses) << "kept over the drag";
+  session().undoStack().undo();
+  ASSERT_TRUE(settled());
+  EXPECT_EQ(desk().field()->suction, before);
+}
+
+TEST_F(SuctionStage, AnEditMakesTheFieldStaleUntilTheNewOneIsThere) {
+  openSuction();
+  plan::House house = session().job().house;
+  session().edit(QStringLiteral("fill"), plan::setTarget(session().job(), 8.0, std::nullopt));
+  EXPECT_TRUE(desk().isStale());
+  ASSERT_TRUE(settled());
+  EXPECT_EQ(desk().live()->target().design_pa, 8.0);
+}
+
+TEST_F(SuctionStage, WorkCanBeStoppedAndGoneOnWith) {
+  openSuction();
+  session().edit(QStringLiteral("target"), plan::setTarget(session().job(), 7.0, std::nullopt));
+  ASSERT_TRUE(QTest::qWaitFor([this] { return desk().isWorking(); }, 5000));
+  QTest::mouseClick(panel().stopButton(), Qt::LeftButton);
+  EXPECT_FALSE(desk().isWorking());
+  EXPECT_TRUE(desk().isStopped());
+  QTest::mouseClick(panel().stopButton(), Qt::LeftButton);
+  EXPECT_TRUE(settled());
+}
+
+TEST_F(SuctionStage, NothingIsWorkedOutBehindAnotherStage) {
+  open(QStringLiteral("bungalow"));
+  QTest::qWait(300);
+  EXPECT_FALSE(desk().isWorking());
+  EXPECT_EQ(desk().live(), nullptr);
+}
+
+TEST_F(SuctionStage, HolesAreProposedMeasuredAndFitted) {
+  openSuction(QStringLiteral("bungalow"));
+  QTest::mouseClick(panel().propose(), Qt::LeftButton);
+  auto* why = panel().findChild<QLabel*>(QStringLiteral("noHole"));
+  EXPECT_TRUE(session().job().plan.test_holes.empty()) << "an old house: tiles may hold asbestos";
+  EXPECT_FALSE(why->text().isEmpty());
+  plan::Job seen = session().job();
+  for (plan::Room& room : seen.plan.rooms) room.old_tiles = plan::YesNo::no;
+  session().edit(QStringLiteral("tiles"), seen);
+  ASSERT_TRUE(settled());
+  const std::size_t had = session().job().plan.test_holes.size();
+  const int step = session().undoStack().index();
+  QTest::mouseClick(panel().propose(), Qt::LeftButton);
+  ASSERT_GT(session().job().plan.test_holes.size(), had);
+  EXPECT_EQ(session().undoStack().index(), step + 1);
+  ASSERT_TRUE(settled());
+  stages::HoleTable& holes = *panel().holes();
+  const int row = holes.rows() - 1;
+  EXPECT_TRUE(holes.predicted(row).startsWith(QStringLiteral("≈")));
+  QLineEdit* field = holes.measured(row);
+  const std::size_t tests = session().job().suction.tests.size();
+  field->setFocus();
+  QTest::keyClicks(field, QStringLiteral("3.5"));
+  QTest::keyClick(field, Qt::Key_Return);
+  ASSERT_GE(session().job().suction.tests.size(), std::max<std::size_t>(tests, 1));
+  EXPECT_EQ(session().job().suction.tests.back().readings.back().suction_pa, 3.5);
+  EXPECT_EQ(session().undoStack().index(), step + 2) << "one step";
+  ASSERT_TRUE(settled());
+  EXPECT_TRUE(desk().answer()->fitted.has_value());
+}
+
+TEST_F(SuctionStage, ASecondSumpIsOneStep) {
+  openSuction();
+  ASSERT_TRUE(desk().mayAddSecond());
+  const std::size_t sumps = session().job().design.sumps.size();
+  const double held = desk().field()->reach.floor;
+  Q_EMIT panel().second()->curePressed();
+  EXPECT_EQ(session().job().design.sumps.size(), sumps + 1);
+  ASSERT_TRUE(settled());
+  EXPECT_GT(desk().field()->reach.floor, held);
+  session().undoStack().undo();
+  EXPECT_EQ(session().job().design.sumps.size(), sumps);
+}
+
+TEST_F(SuctionStage, AnotherFanChangesTheDuty) {
+  openSuction();
+  const QString duty = panel().duty();
+  QComboBox* fan = panel().fan()->combo("/design/fan/id");
+  ASSERT_NE(fan, nullptr);
+  ASSERT_GT(fan->count(), 2);
+  const int other = fan->count() - 1;
+  fan->setCurrentIndex(other);
+  Q_EMIT fan->activated(other);
+  EXPECT_FALSE(session().job().design.fan.id.empty());
+  ASSERT_TRUE(settled());
+  EXPECT_NE(panel().duty(), duty);
+}
+
+TEST_F(SuctionStage, ARangeThatCannotBeReadIsSaidAndNothingChanges) {
+  openSuction(QStringLiteral("bungalow"));
+  QLineEdit* field = panel().ground()->line("/suction/ground/fill_depth_m");
+  ASSERT_NE(field, nullptr);
+  field->setText(QStringLiteral("deep"));
+  QTest::keyClick(field, Qt::Key_Return);
+  EXPECT_FALSE(session().job().suction.ground.fill_depth_m);
+  EXPECT_FALSE(panel().ground()->noteUnder("/suction/ground/fill_depth_m").isEmpty());
+  field->setText(QStringLiteral("0.1 to 0.2"));
+  QTest::keyClick(field, Qt::Key_Return);
+  ASSERT_TRUE(session().job().suction.ground.fill_depth_m);
+  EXPECT_EQ(session().job().suction.ground.fill_depth_m->high, 0.2);
+}
+
+}  // namespace
+}  // namespace sumpwright::gui
