@@ -17,7 +17,8 @@ constexpr double kMoving_m = 0.10;  // cells while the sump moves ...
 constexpr double kAtRest_m = 0.05;  // ... and at rest
 constexpr double kTold = 0.02;      // share of the work between two words about it (own figure)
 
-/// All that the field depends on but the sumps: the rest of the job emptied.
+/// All that the field depends on but the sumps: the rest of the job emptied. Where the ground is
+/// fitted to tests, it depends on where the sumps of those stand, too.
 plan::Job keyOf(plan::Job job) {
   plan::Job key;
   key.rule_sheet = job.rule_sheet;
@@ -27,7 +28,8 @@ plan::Job keyOf(plan::Job job) {
   key.plan.underlay.reset();
   key.suction = std::move(job.suction);
   key.design = std::move(job.design);
-  key.design.sumps.clear();
+  key.design.shared_fan = key.design.shared_fan && key.design.sumps.size() > 1;
+  if (!siting::wantsFit(key)) key.design.sumps.clear();
   key.design.waivers.clear();
   key.design.quote = {};
   return key;
@@ -125,7 +127,8 @@ void SuctionDesk::setWatched(bool watched) {
 }
 
 const siting::ReachAlong* SuctionDesk::along() const {
-  return m_answer != nullptr && !m_stale ? m_answer->along.get() : nullptr;
+  const bool shown = m_answer != nullptr && !m_stale && m_answer_key == m_key;
+  return shown ? m_answer->along.get() : nullptr;
 }
 
 void SuctionDesk::forget() {
@@ -136,6 +139,7 @@ void SuctionDesk::forget() {
   m_shown.reset();
   m_field.reset();
   m_answer.reset();
+  m_answer_key.reset();
   m_answered.clear();
   m_problems.clear();
   m_stale = m_answer_stale = m_stopped = false;
@@ -147,16 +151,21 @@ void SuctionDesk::forget() {
 void SuctionDesk::follow() {
   if (!m_watched) return;
   if (m_session.study() == nullptr) return forget();
-  const bool same = m_key && *m_key == keyOf(m_session.job());
-  m_stale = !same;
-  m_answer_stale = !same || m_answered != m_session.job().design.sumps;
+  judge();
   m_stopped = false;
   refield();
   if (m_session.isPreviewing() || m_session.isMoving()) return;  // when it has come to rest
-  const bool wanted = m_answer == nullptr || m_answer_stale || !m_live || m_stale;
-  if (!wanted) return;
-  giveUp();
-  m_soon.start();
+  giveUp();  // also where nothing is wanted: what is under way is then of another plan
+  if (m_answer == nullptr || m_answer_stale || m_stale) return m_soon.start();
+  m_soon.stop();
+  m_problems.clear();
+}
+
+/// Which of what is shown is of the job as it stands: while work goes on, a wall may be dragged.
+void SuctionDesk::judge() {
+  const plan::Job now = keyOf(m_session.job());
+  m_stale = !(m_key == now);
+  m_answer_stale = !(m_answer_key == now) || m_answered != m_session.job().design.sumps;
 }
 
 /// The field where the sumps stand now; of an old plan it stays as it was.
@@ -179,8 +188,8 @@ void SuctionDesk::begin() {
   if (m_key && *m_key == work->key) {
     work->live = m_live;
     work->fine = m_fine;
-    work->answer = m_answer;
   }
+  if (m_answer_key == work->key) work->answer = m_answer;
   m_work = work;
   m_progress = 0.0;
   m_problems.clear();
@@ -216,11 +225,10 @@ void SuctionDesk::take(const std::shared_ptr<Work>& work) {
   if (work != m_work) return;  // of an old plan
   const bool done = work->done;
   if (work->live) {
-    if (!m_key || !(*m_key == work->key)) m_fine.reset();
+    if (!(m_key == work->key)) m_fine.reset();
     m_key = work->key;
     m_live = work->live;
   }
-  m_stale = !work->live;
   if (done && work->fine) m_fine = work->fine;
   if (done) {
     m_problems = work->problems;
@@ -228,11 +236,12 @@ void SuctionDesk::take(const std::shared_ptr<Work>& work) {
       m_answer = work->answer;
       m_fan = work->fan;
       m_fan_invented = work->fan_invented;
+      m_answer_key = work->key;
       m_answered = work->study.job().design.sumps;
-      m_answer_stale = m_answered != m_session.job().design.sumps;
     }
     m_work.reset();
   }
+  judge();
   refield();
   if (!done) return;
   Q_EMIT answerChanged();

@@ -70,6 +70,7 @@ class SuctionDesk final : public QObject {
  private:
   struct Work;
   void follow();
+  void judge();
   void refield();
   void begin();
   void giveUp();
@@ -79,8 +80,9 @@ class SuctionDesk final : public QObject {
   Session& m_session;
   bool m_watched = false;
   bool m_stopped = false;
-  std::optional<plan::Job> m_key;      ///< what m_live was made of
-  std::vector<plan::Sump> m_answered;  ///< sumps of m_answer
+  std::optional<plan::Job> m_key;         ///< what m_live was made of
+  std::optional<plan::Job> m_answer_key;  ///< what m_answer was made of ...
+  std::vector<plan::Sump> m_answered;     ///< ... and for which sumps
   std::optional<siting::SuctionLive> m_live;
   std::optional<siting::SuctionLive> m_fine;
   std::optional<siting::SuctionLive> m_shown;  ///< of the two, whose m_field is

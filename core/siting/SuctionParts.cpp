@@ -1,8 +1,17 @@
 #include "siting/SuctionParts.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace sumpwright::siting {
+
+namespace {
+
+/// Two factors are asked for, not a field: with finer cells they take ten times as long, and one
+/// plan would have two grounds (own figure).
+constexpr double kFitCell_m = 0.10;
+
+}  // namespace
 
 bool isSound(const suction::Target& target) {
   return std::isfinite(target.design_pa) && target.limit_pa > 0.0 &&
@@ -15,7 +24,8 @@ TakenGround takenGround(const Study& study, const SuctionOptions& options) {
   taken.ranges = options.ranges.value_or(suction::rangesOf(study.job(), fill));
   taken.ground = taken.ranges.middle();
   if (!taken.ranges.layered || !options.use_tests || !wantsFit(study.job())) return taken;
-  taken.fitted = fittedGround(study, taken.ranges, options.pit_m3, options.cell_m);
+  taken.fitted =
+      fittedGround(study, taken.ranges, options.pit_m3, std::max(options.cell_m, kFitCell_m));
   if (taken.fitted && taken.fitted->usable()) {
     taken.ground = suction::middleOf(taken.ranges, taken.fitted->narrowed);
   }
