@@ -11,6 +11,7 @@
 #include "cli/Problems.h"
 #include "cli/Site.h"
 #include "siting/ReachAlong.h"
+#include "siting/SuctionStudy.h"
 
 namespace sumpwright::cli {
 
@@ -54,7 +55,12 @@ std::optional<siting::Study> withReach(const siting::Study& study, const SiteCho
     return std::nullopt;
   }
   const auto system = siting::usualSystem(study.site(), fan->fan, fan->invented);
-  auto reach = siting::ReachAlong::of(study, system);
+  const siting::SuctionOptions asked = siting::suctionOptionsOf(study.job());
+  siting::ReachOptions options;
+  options.target = asked.target;
+  options.pit_m3 = asked.pit_m3;
+  options.ranges = asked.ranges;
+  auto reach = siting::ReachAlong::of(study, system, options);
   if (!reach) {
     decline(choice.study.job, reach.problems(), console);
     return std::nullopt;
