@@ -57,7 +57,10 @@ struct Printer {
     std::string text = say(f.reason);
     if (f.distance_m && f.needed_m) {
       // Reasons of other kinds tell the distance themselves.
-      text += f.reason.id == "rule.too-near" ? ": " + distance(*f.distance_m) + ", " : ", ";
+      const bool near = f.reason.id == "rule.too-near" || f.reason.id == "rule.run-near" ||
+                        f.reason.id == "rule.run-near-any-height" ||
+                        f.reason.id == "rule.outlet-over" || f.reason.id == "rule.outlet-jet";
+      text += near ? ": " + distance(*f.distance_m) + ", " : ", ";
       text += length(*f.needed_m) + " needed";
     }
     return text + " [" + f.rule + "]";

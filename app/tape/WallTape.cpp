@@ -1,6 +1,7 @@
 #include "tape/WallTape.h"
 
 #include <QHBoxLayout>
+#include <QStackedLayout>
 #include <QVBoxLayout>
 
 #include "paint/Look.h"
@@ -11,7 +12,9 @@ WallTape::WallTape(session::Session& session, QWidget* parent)
     : QWidget(parent),
       m_row(new QHBoxLayout),
       m_legend(new Legend(session, this)),
-      m_strip(new TapeStrip(session, this)) {
+      m_strip(new TapeStrip(session, this)),
+      m_elevation(new ElevationPicture(session, ElevationPicture::Size::strip, this)),
+      m_either(new QStackedLayout) {
   setProperty("surface", QStringLiteral("panel"));
   setAttribute(Qt::WA_StyledBackground);
   const double k = paint::uiScale(font());
@@ -24,9 +27,13 @@ WallTape::WallTape(session::Session& session, QWidget* parent)
   column->addLayout(m_row);
   auto* strip = new QHBoxLayout;
   strip->setContentsMargins(qRound(18 * k), 0, 0, 0);
-  strip->addWidget(m_strip);
+  m_either->addWidget(m_strip);
+  m_either->addWidget(m_elevation);
+  strip->addLayout(m_either, 1);
   column->addLayout(strip, 1);
 }
+
+void WallTape::showElevation(bool elevation) { m_either->setCurrentIndex(elevation ? 1 : 0); }
 
 void WallTape::addLeading(QWidget* widget) {
   m_row->insertWidget(0, widget);

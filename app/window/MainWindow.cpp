@@ -191,14 +191,31 @@ void MainWindow::makeSitingPage() {
   QVBoxLayout* column = bareColumn(m_siting);
   auto* upper = new QWidget(m_siting);
   QHBoxLayout* row = bareRow(upper);
-  m_canvas = new canvas::PlanCanvas(m_session, upper);
+  auto* middle = new QWidget(upper);
+  QVBoxLayout* middle_column = bareColumn(middle);
+  m_centre_row = new QWidget(middle);
+  auto* centre_row = new QHBoxLayout(m_centre_row);
+  centre_row->setContentsMargins(qRound(20 * k), qRound(8 * k), qRound(20 * k), qRound(4 * k));
+  m_centre_choice =
+      new stages::Segments(tr("In the middle"), {tr("Elevation"), tr("Plan")}, m_centre_row);
+  m_centre_choice->show(0);
+  centre_row->addWidget(m_centre_choice);
+  centre_row->addStretch();
+  middle_column->addWidget(m_centre_row);
+  m_centre = new QStackedWidget(middle);
+  middle_column->addWidget(m_centre, 1);
+  m_canvas = new canvas::PlanCanvas(m_session, m_centre);
   m_canvas->setDesks(m_desk, m_tasks);
   m_canvas->setPicture(m_picture);
   m_canvas->setSuction(m_suction);
   m_canvas->setSentences(stages::saidNamed);
   m_canvas->setZoomActions(action("view.zoom_in"), action("view.zoom_out"),
                            action("view.zoom_fit"));
-  row->addWidget(m_canvas, 1);
+  m_centre->addWidget(m_canvas);
+  m_elevation =
+      new tape::ElevationPicture(m_session, tape::ElevationPicture::Size::large, m_centre);
+  m_centre->addWidget(m_elevation);
+  row->addWidget(middle, 1);
   m_beside = new QWidget(upper);
   QHBoxLayout* beside = bareRow(m_beside);
   beside->addWidget(hairline(m_beside, true));
@@ -238,6 +255,10 @@ void MainWindow::makeSitingPage() {
   m_tape = new tape::WallTape(m_session, m_below_stack);
   m_tape->strip()->setSuction(m_suction);
   m_below_stack->addWidget(m_tape);
+  m_tape_choice = new stages::Segments(tr("Walls unrolled"), {tr("Tape"), tr("Elevation")}, m_tape,
+                                       stages::Segments::Spacing::close);
+  m_tape_choice->show(0);
+  m_tape->addLeading(m_tape_choice);
   m_book = new tape::BookStrip(m_session, m_desk, m_below_stack);
   m_below_stack->addWidget(m_book);
   for (const char* id : {"sump.previous_allowed", "sump.next_allowed", "sump.best"}) {
@@ -301,6 +322,9 @@ void MainWindow::connectParts() {
   };
   connect(m_canvas, &canvas::PlanCanvas::digitTyped, this, typed);
   connect(m_tape->strip(), &tape::TapeStrip::digitTyped, this, typed);
+  connect(m_centre_choice, &stages::Segments::picked, this, [this](int) { refreshBelow(); });
+  connect(m_tape_choice, &stages::Segments::picked, this,
+          [this](int which) { m_tape->showElevation(which == 1); });
   connect(m_below_choice, &stages::Segments::picked, this, [this](int) { refreshBelow(); });
   connect(&m_session, &session::Session::jobChanged, this, [this] {
     m_paper_done.clear();
@@ -372,6 +396,9 @@ void MainWindow::refreshBelow() {
   const bool survey = m_stage == Stage::survey;
   const bool run = m_stage == Stage::run;
   const bool suction = m_stage == Stage::suction;
+  m_centre_row->setVisible(run);
+  m_centre->setCurrentWidget(
+      run && m_centre_choice->chosen() == 0 ? static_cast<QWidget*>(m_elevation) : m_canvas);
   m_side->setCurrentWidget(survey    ? static_cast<QWidget*>(m_survey)
                            : run     ? static_cast<QWidget*>(m_run)
                            : suction ? static_cast<QWidget*>(m_suction_panel)

@@ -52,6 +52,11 @@ class MainWindow final : public QMainWindow {
   const session::Session& session() const { return m_session; }
   canvas::PlanCanvas& canvas() { return *m_canvas; }
   tape::WallTape& tape() { return *m_tape; }
+  /// The unrolled elevation in the middle of the stage Run, and what chooses it or the plan there.
+  tape::ElevationPicture& elevation() { return *m_elevation; }
+  stages::Segments& centreChoice() { return *m_centre_choice; }
+  /// Wall tape or elevation below.
+  stages::Segments& tapeChoice() { return *m_tape_choice; }
   stages::SitingPanel& panel() { return *m_panel; }
   stages::PaperStage& paper() { return *m_paper; }
   stages::RunPanel& run() { return *m_run; }
@@ -182,6 +187,11 @@ class MainWindow final : public QMainWindow {
   QStackedWidget* m_main = nullptr;
   StartPage* m_start = nullptr;
   QWidget* m_siting = nullptr;
+  QStackedWidget* m_centre = nullptr;  ///< plan, or elevation
+  tape::ElevationPicture* m_elevation = nullptr;
+  stages::Segments* m_centre_choice = nullptr;
+  QWidget* m_centre_row = nullptr;
+  stages::Segments* m_tape_choice = nullptr;
   canvas::PlanCanvas* m_canvas = nullptr;
   tape::WallTape* m_tape = nullptr;
   stages::SitingPanel* m_panel = nullptr;

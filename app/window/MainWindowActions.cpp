@@ -199,7 +199,7 @@ void MainWindow::focusNextPart() {
   } else if (m_survey->page() == stages::SurveyPage::import) {
     typing = m_survey->import()->unit();
   }
-  QWidget* parts[] = {m_canvas, m_tape->strip(),
+  QWidget* parts[] = {m_centre->currentWidget(), m_tape->strip(), m_tape->elevation(),
                       survey ? typing : static_cast<QWidget*>(m_panel->primary()),
                       m_rail->button(m_stage)};
   const int count = static_cast<int>(std::size(parts));

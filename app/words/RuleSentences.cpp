@@ -53,6 +53,11 @@ std::span<const Sentence> ruleSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "{part} too near {thing}, whose height is not known: it is taken to stand "
                          "at every height")},
+      {"rule.outlet-over",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{thing} lies below the outlet, where its water drops and freezes")},
+      {"rule.outlet-jet",
+       QT_TRANSLATE_NOOP("Sentences", "{thing} is in the way of the outlet’s jet")},
       {"rule.eaves-unknown",
        QT_TRANSLATE_NOOP("Sentences", "the height of the eaves over the outlet is not known")},
       {"rule.outlet-above-ground",

@@ -145,14 +145,15 @@ NearPart nearPart(const Rule& rule, const Site& site, const Thing& thing, Place 
 }
 
 /// The least over a span of hole chainages: distance grows with that in plan, part by part.
-double leastOver(const Rule& rule, const Site& site, const Thing& thing, const RingSpan& span) {
-  double least = std::numeric_limits<double>::infinity();
+NearPart leastOver(const Rule& rule, const Site& site, const Thing& thing, const RingSpan& span) {
+  NearPart least;
   for (const PlacedPart& part : placedParts(rule, site)) {
     if (!reachTo(rule, thing, part)) continue;
     const rules::RingRange moved{span.ring, span.from_m + part.shift_m, span.to_m + part.shift_m};
     for (const RingSpan& w : rules::wrapRange(site.perimeter, moved, true)) {
       const double plan = rules::leastInPlan(site, thing, rule.path, w.ring, w.from_m, w.to_m);
-      least = std::min(least, measured(rule, thing, part, plan));
+      const double d = measured(rule, thing, part, plan);
+      if (d < least.distance_m) least = {d, part.part};
     }
   }
   return least;
@@ -162,14 +163,20 @@ bool heightsKnown(const Thing& thing) {
   return std::isfinite(thing.low_m) || std::isfinite(thing.high_m);
 }
 
-Message nearReason(const Thing& thing, rules::Part part) {
+Message nearReason(const Rule& rule, const Thing& thing, rules::Part part) {
+  if (rule.kind == RuleKind::discharge && rule.measure == DischargeMeasure::over) {
+    return Message("rule.outlet-over", {base::phrase("thing", thing.label)});
+  }
+  if (rule.kind == RuleKind::discharge && rule.measure == DischargeMeasure::jet) {
+    return Message("rule.outlet-jet", {base::phrase("thing", thing.label)});
+  }
   const Message what("part." + std::string(plan::nameOf(part)));
   return Message(heightsKnown(thing) ? "rule.run-near" : "rule.run-near-any-height",
                  {base::phrase("part", what), base::phrase("thing", thing.label)});
 }
 
 Finding thingFinding(const Rule& rule, const Site& site, const Thing& thing) {
-  Finding f = rules::makeFinding(rule, site, -1, nearReason(thing, rule.applies_to.front()));
+  Finding f = rules::makeFinding(rule, site, -1, nearReason(rule, thing, rule.applies_to.front()));
   f.thing = thing.id;
   f.thing_label = thing.label;
   if (rule.waiver.only_located && !thing.located) f.waivable.allowed = false;
@@ -188,7 +195,9 @@ void addThings(const Rule& rule, const Site& site, std::vector<FindingSpan>& out
     const Finding f = thingFinding(rule, site, *thing);
     for (const RingSpan& span : tooNear(rule, site, *thing)) {
       Finding here = f;
-      here.distance_m = leastOver(rule, site, *thing, span);
+      const NearPart least = leastOver(rule, site, *thing, span);
+      here.distance_m = least.distance_m;
+      here.reason = nearReason(rule, *thing, least.part);
       addRun(rule, site, here, {span}, out);
     }
   }
@@ -280,7 +289,7 @@ Finding runFindingAt(const Rule& rule, const Site& site, const Finding& finding,
   if (thing == nullptr) return f;
   const NearPart nearest = nearPart(rule, site, *thing, hole);
   f.distance_m = nearest.distance_m;
-  if (rule.reason.empty()) f.reason = nearReason(*thing, nearest.part);
+  if (rule.reason.empty()) f.reason = nearReason(rule, *thing, nearest.part);
   if (f.waivable.not_within_m && *f.distance_m <= *f.waivable.not_within_m) {
     f.waivable.allowed = false;
   }

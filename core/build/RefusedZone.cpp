@@ -384,4 +384,23 @@ std::optional<double> leastStepAside(const Site& site, Place hole, double outlet
   return best;
 }
 
+plan::Discharge proposedDischarge(const Site& site, Place hole, double inside_m) {
+  constexpr double kMostHigher_m = 1.5;  // own figures: a taller stack, or as far aside
+  constexpr double kMostAside_m = 3.0;
+  const Place at = site.perimeter.wrapped(hole);
+  const auto eaves = eavesOf(site, site.perimeter.edgeAt(at));
+  const double first = eaves ? *eaves + kProposedOverEaves_m : kProposedHeight_m;
+  double height = first;
+  for (const Interval& i : heightsObjected(site, at, rules::Weight::binding)) {
+    if (i.from < height && height < i.to) height = i.to + inside_m;
+  }
+  plan::Discharge discharge{at.ring, at.chainage_m, height};
+  if (height - first <= kMostHigher_m) return discharge;
+  discharge.height_m = first;
+  if (const auto step = leastStepAside(site, at, first, kMostAside_m, inside_m)) {
+    discharge.chainage_m = site.perimeter.wrapped({at.ring, at.chainage_m + *step}).chainage_m;
+  }
+  return discharge;
+}
+
 }  // namespace sumpwright::build

@@ -44,4 +44,14 @@ std::vector<geometry::Polyline> zoneEdge(const rules::Site& site, const perimete
 std::optional<double> leastStepAside(const rules::Site& site, perimeter::Place hole,
                                      double outlet_m, double most_m, double inside_m);
 
+/// Outlets over eaves nobody measured are proposed at this height, others this far above them (own
+/// figures).
+inline constexpr double kProposedHeight_m = 3.0;
+inline constexpr double kProposedOverEaves_m = 0.4;
+
+/// A discharge to begin with: straight above the hole, over the eaves, as low as nothing refuses
+/// it; where that is over a metre and a half higher, aside at the first height instead. Straight
+/// above at the first height where nothing fits.
+plan::Discharge proposedDischarge(const rules::Site& site, perimeter::Place hole, double inside_m);
+
 }  // namespace sumpwright::build

@@ -35,6 +35,17 @@ TEST_F(Draw, Pdf) {
   EXPECT_TRUE(bytesOf(file("plan.pdf")).startsWith("%PDF-"));
 }
 
+TEST_F(Draw, ElevationInEachTheme) {
+  for (const char* theme : {"paper", "light", "dark"}) {
+    const Ran run = ran({"draw", data("sound"), "--what", "elevation", "--theme", theme, "-o",
+                         file(std::string(theme) + ".svg"), "--no-suction"});
+    EXPECT_EQ(run.code, kDone) << run.err;
+    EXPECT_TRUE(bytesOf(file(std::string(theme) + ".svg")).contains("<svg"));
+  }
+  EXPECT_NE(bytesOf(file("light.svg")), bytesOf(file("dark.svg")));
+  EXPECT_EQ(ran({"draw", data("sound"), "--what", "roof", "-o", file("x.svg")}).code, kUnusable);
+}
+
 TEST_F(Draw, Svg) {
   EXPECT_EQ(ran({"draw", data("sound"), "-o", file("plan.svg")}).code, kDone);
   EXPECT_TRUE(bytesOf(file("plan.svg")).contains("<svg"));

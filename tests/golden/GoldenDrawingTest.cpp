@@ -5,6 +5,7 @@
 #include "core/drawing/Drawn.h"
 #include "core/drawing/Reached.h"
 #include "dossier/ClientPlan.h"
+#include "drawing/ElevationDrawing.h"
 #include "drawing/FieldDrawing.h"
 #include "drawing/FieldLegend.h"
 #include "drawing/PlanDrawing.h"
@@ -70,6 +71,25 @@ TEST(Golden, PlanCourtyard) {
   expectGolden("plan-courtyard",
                plan(PlanBuilder::courtyard(), {1, 3.0}, drawing::ThemeName::light));
 }
+
+std::string elevation(bool strip) {
+  plan::Job job = furnished().sump("s", 0, 12.5).job();
+  job.design.outlet = plan::OutletMode::riser;
+  job.house.eaves_m = 2.6;
+  plan::Sump& s = job.design.sumps.at(0);
+  s.discharge = plan::Discharge{0, s.chainage_m + 0.5, 3.4};
+  const auto study = studyOf(job);
+  const perimeter::Place place{s.ring, s.chainage_m};
+  const auto view =
+      strip ? drawing::elevationStrip(study, 140.0, 22.0, drawing::ThemeName::light)
+            : drawing::elevationAbout(study, place, 100.0, 70.0, drawing::ThemeName::paper);
+  return toText(drawing::elevationBase(study, view, voice())) +
+         toText(drawing::elevationMarker(study, study.assess(place, s.id), s.id, view, voice()));
+}
+
+TEST(Golden, ElevationOfARun) { expectGolden("elevation-run", elevation(false)); }
+
+TEST(Golden, ElevationStrip) { expectGolden("elevation-strip", elevation(true)); }
 
 /// A field whose figures are simple: suction falls with the distance from the sump.
 TEST(Golden, FieldOfAWallWithAGap) {

@@ -336,6 +336,24 @@ TEST(RefusedZone, LeastStepAside) {
   EXPECT_EQ(bendsOutside(site, {0, 9.0}, 1.5), 4);  // round corner B
 }
 
+TEST(RefusedZone, ProposedDischarge) {
+  const auto proposed = [](double s, double sill, double head) {
+    return proposedDischarge(
+        siteWithRun(placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, sill, head)), 8.0,
+                           8.0, 3.0)),
+        {0, s}, 0.02);
+  };
+  // Away from the window: 0.40 m over the eaves of 2.60 m.
+  EXPECT_NEAR(proposed(8.0, 0.9, 2.1).height_m, 3.0, kExact_m);
+  // Over it: as low as nothing refuses, 1.50 m over the head.
+  EXPECT_NEAR(proposed(4.5, 0.9, 2.1).height_m, 3.62, 1e-6);
+  EXPECT_NEAR(proposed(4.5, 0.9, 2.1).chainage_m, 4.5, kExact_m);
+  // Over a window that goes up to 4.2 m: aside at 3.0 m.
+  const plan::Discharge aside = proposed(4.5, 0.9, 4.2);
+  EXPECT_NEAR(aside.height_m, 3.0, kExact_m);
+  EXPECT_NEAR(aside.chainage_m, 4.0 - 1.555 - 0.02, 1e-6);
+}
+
 TEST(RefusedZone, OutlineStaysWithinItsTolerance) {
   const rules::Site site = siteWithRun(
       placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 8.0, 8.0, 3.0));

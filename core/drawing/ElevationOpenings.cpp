@@ -1,0 +1,212 @@
+// Openings as rectangles in the unrolled walls.
+
+#include <algorithm>
+
+#include "build/Levels.h"
+#include "drawing/ElevationParts.h"
+
+namespace sumpwright::drawing {
+namespace {
+
+bool isDoorLike(plan::OpeningKind kind) {
+  return kind == plan::OpeningKind::door || kind == plan::OpeningKind::glazed_door ||
+         kind == plan::OpeningKind::garage_door;
+}
+
+/// Drawn where nobody measured: by kind, over the floor of its storey.
+geometry::Interval usualHeights(const plan::Opening& o, double eaves_m) {
+  constexpr double kStorey_m = 2.7;
+  const double floor = kStorey_m * o.storey;
+  switch (o.kind) {
+    case plan::OpeningKind::air_vent:
+      return {floor + 0.1, floor + 0.25};
+    case plan::OpeningKind::flue_terminal:
+      return {floor + 1.8, floor + 1.9};
+    case plan::OpeningKind::soffit_vent:
+      return {eaves_m - 0.05, eaves_m + 0.05};
+    case plan::OpeningKind::roof_window:
+      return {eaves_m + 0.4, eaves_m + 1.2};
+    default:
+      return {isDoorLike(o.kind) ? floor : floor + 0.9, floor + 2.1};
+  }
+}
+
+Box inset(const Box& box, double by) {
+  return {box.left + by, box.top + by, box.right - by, box.bottom - by};
+}
+
+std::vector<Point> corners(const Box& box) {
+  return rectangle(box.left, box.top, box.width(), box.height());
+}
+
+struct Drawer {
+  Sketch& sketch;
+  const ElevationContext& c;
+
+  Pen thin() const { return solid(c.theme.ink, 1.0); }
+  Pen frame(bool assumed) const {
+    return assumed ? dashed(c.theme.ink2, 1.3, {4.0, 3.0})
+                   : solid(c.theme.ink, c.view.strip ? 0.9 : 1.3);
+  }
+
+  void glass(const Box& box) const {
+    if (box.width() <= 0.2 || box.height() <= 0.2) return;
+    sketch.fill(corners(box), c.theme.glass);
+    sketch.outline(corners(box), solid(c.theme.ink, 0.9));
+  }
+
+  void window(const DrawnOpening& o) const {
+    sketch.fill(corners(o.box), c.theme.leaf);
+    if (c.view.strip) {
+      sketch.fill(corners(o.box), c.theme.glass);
+      sketch.outline(corners(o.box), frame(o.assumed));
+      return;
+    }
+    sketch.outline(corners(o.box), frame(o.assumed));
+    const Box pane = inset(o.box, 0.7);
+    glass(pane);
+    if (pane.width() > 8.0 && o.opening->opens != plan::Opens::fixed) {
+      const double x = pane.centre().x;
+      sketch.line({x, pane.top}, {x, pane.bottom}, solid(c.theme.ink, 0.9));
+    }
+    if (o.opening->kind == plan::OpeningKind::window) {
+      sketch.line({o.box.left - 0.5, o.box.bottom}, {o.box.right + 0.5, o.box.bottom},
+                  solid(c.theme.ink, 2.2));
+    }
+  }
+
+  void door(const DrawnOpening& o) const {
+    sketch.fill(corners(o.box), c.theme.leaf);
+    sketch.outline(corners(o.box), frame(o.assumed));
+    if (c.view.strip) return;
+    const Box leaf = inset(o.box, 0.9);
+    if (leaf.height() < 6.0 || leaf.width() < 2.0) return;
+    const double rail = leaf.top + 0.55 * leaf.height();
+    glass({leaf.left, leaf.top, leaf.right, rail - 0.5});
+    sketch.outline(corners({leaf.left, rail + 0.5, leaf.right, leaf.bottom}), thin());
+    sketch.disc({leaf.right - 0.9, rail}, 0.4, c.theme.ink);
+  }
+
+  void glazedDoor(const DrawnOpening& o) const {
+    sketch.fill(corners(o.box), c.theme.leaf);
+    sketch.outline(corners(o.box), frame(o.assumed));
+    if (c.view.strip) return;
+    const double x = o.box.centre().x;
+    const Box all = inset(o.box, 0.8);
+    glass({all.left, all.top, x - 0.4, all.bottom});
+    glass({x + 0.4, all.top, all.right, all.bottom});
+  }
+
+  void boards(const DrawnOpening& o, double every_mm) const {
+    sketch.fill(corners(o.box), c.theme.leaf);
+    sketch.outline(corners(o.box), frame(o.assumed));
+    if (c.view.strip) return;
+    for (double y = o.box.top + every_mm; y < o.box.bottom - 0.2; y += every_mm) {
+      sketch.line({o.box.left, y}, {o.box.right, y}, thin());
+    }
+  }
+
+  void flue(const DrawnOpening& o) const {
+    const double r = std::max(c.view.strip ? 0.5 : 1.2, 0.5 * o.box.width());
+    sketch.ring(o.box.centre(), r, solid(c.theme.ink, 1.3), c.theme.leaf);
+    if (!c.view.strip) sketch.disc(o.box.centre(), 0.4 * r, c.theme.ink);
+  }
+
+  void draw(const DrawnOpening& o) const {
+    switch (o.opening->kind) {
+      case plan::OpeningKind::door:
+        return door(o);
+      case plan::OpeningKind::glazed_door:
+        return glazedDoor(o);
+      case plan::OpeningKind::garage_door:
+        return boards(o, 2.4);
+      case plan::OpeningKind::air_vent:
+      case plan::OpeningKind::soffit_vent:
+        return boards(o, 0.6);
+      case plan::OpeningKind::flue_terminal:
+        return flue(o);
+      case plan::OpeningKind::window:
+      case plan::OpeningKind::roof_window:
+        return window(o);
+    }
+  }
+};
+
+/// In the opening where it fits, else over its head, else under it; else it is left out.
+void nameOf(Sketch& sketch, const ElevationContext& c, const DrawnOpening& o, Occupied& taken) {
+  if (o.opening->name.empty()) return;
+  const double width = c.voice.width_mm(o.opening->name, type::small);
+  const double cap = c.voice.capHeight_mm(type::small);
+  const double x = o.box.centre().x;
+  std::vector<double> lines;
+  const bool in = width + 1.6 < o.box.width() && o.box.height() > 5.0;
+  if (in) lines.push_back(o.box.centre().y + cap / 2.0);
+  lines.push_back(o.box.top - 1.2);
+  lines.push_back(o.box.bottom + 1.4 + cap);
+  for (const double y : lines) {
+    const Box box = around({x, y - cap / 2.0}, width / 2.0 + 0.5, cap / 2.0 + 0.6);
+    if (!taken.isFree(box) || !holds(c.room(), box)) continue;
+    taken.take(box);
+    const bool inside = y < o.box.bottom && y > o.box.top;
+    sketch.fill(corners(box), inside ? c.theme.glass : c.theme.room_dwelling);
+    sketch.text({x, y}, o.opening->name, type::small, c.theme.ink, HAlign::centre);
+    return;
+  }
+}
+
+}  // namespace
+
+std::vector<DrawnOpening> drawnOpenings(const ElevationContext& c) {
+  std::vector<DrawnOpening> drawn;
+  for (const plan::Opening& o : c.study.job().plan.openings) {
+    const auto& e = c.study.perimeter().edges(o.at.ring)[static_cast<std::size_t>(o.at.edge)];
+    const bool known = o.sill_m && o.head_m;
+    const geometry::Interval heights =
+        known ? geometry::Interval{*o.sill_m, *o.head_m} : usualHeights(o, c.profile(e).eaves_m);
+    const double left = c.x(o.at.ring, e.start_m + o.at.offset_m);
+    Box box{left, c.y(heights.to), left + c.mm(o.width_m), c.y(heights.from)};
+    // A slit or a vent is still to be seen.
+    if (box.height() < 0.8) {
+      const double middle = box.centre().y;
+      box.top = middle - 0.4;
+      box.bottom = middle + 0.4;
+    }
+    if (box.right < c.view.label_mm || box.left > c.view.width_mm) continue;
+    drawn.push_back({&o, box, !known});
+  }
+  return drawn;
+}
+
+void paintElevationOpenings(Sketch& sketch, const ElevationContext& c) {
+  const auto openings = drawnOpenings(c);
+  const Drawer drawer{sketch, c};
+  Occupied taken;
+  for (const DrawnOpening& o : openings) {
+    sketch.tagged(o.opening->id);
+    drawer.draw(o);
+  }
+  if (c.view.strip) return;
+  for (const DrawnOpening& o : openings) {
+    sketch.tagged(o.opening->id);
+    nameOf(sketch, c, o, taken);
+  }
+}
+
+std::string elevationOpeningAt(const siting::Study& study, const ElevationView& view, Point at_mm) {
+  class Mute final : public Voice {
+   public:
+    std::string say(const base::Message&) const override { return {}; }
+    double width_mm(const std::string&, const Font&) const override { return 0.0; }
+    double capHeight_mm(const Font&) const override { return 0.0; }
+  };
+  const Mute mute;
+  const ElevationContext c(study, view, mute);
+  const auto openings = drawnOpenings(c);
+  std::string on_top;  // the last drawn
+  for (const DrawnOpening& o : openings) {
+    if (holds(grown(o.box, 0.5), at_mm)) on_top = o.opening->id;
+  }
+  return on_top;
+}
+
+}  // namespace sumpwright::drawing

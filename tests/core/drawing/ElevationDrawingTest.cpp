@@ -1,0 +1,137 @@
+// The unrolled elevation: where things stand, what is said, what is marked. Invented houses.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/drawing/Drawn.h"
+#include "drawing/ElevationDrawing.h"
+
+namespace sumpwright::drawing {
+
+namespace {
+
+/// 10 x 8 with a kitchen window in the east gable (11..12.2) and a riser at 15 m that ends 3.2 m
+/// up.
+plan::Job withRiser(double height_m = 3.2, double outlet_s = 15.0) {
+  auto b = support::PlanBuilder::rectangle();
+  b.window("kitchen", 1, 1.0, 1.2).sump("s", 0, 15.0);
+  plan::Job job = b.job();
+  job.plan.openings[0].name = "kitchen window";
+  job.plan.openings[0].sill_m = 0.9;
+  job.plan.openings[0].head_m = 2.1;
+  job.house.eaves_m = 2.6;
+  job.design.outlet = plan::OutletMode::riser;
+  job.design.sumps[0].discharge = plan::Discharge{0, outlet_s, height_m};
+  return job;
+}
+
+ElevationView about(const siting::Study& study, double s, ThemeName name = ThemeName::light) {
+  return elevationAbout(study, {0, s}, 190.0, 120.0, name);
+}
+
+TEST(ElevationDrawing, SpotsAndPointsAreEachOthersWayBack) {
+  const auto study = studyOf(withRiser());
+  const ElevationView view = about(study, 15.0);
+  for (const double s : {12.0, 15.0, 17.9}) {
+    for (const double z : {-0.4, 0.0, 3.1}) {
+      const ElevationSpot spot =
+          elevationSpot(study, view, elevationPoint(study, view, {{0, s}, z}));
+      EXPECT_NEAR(spot.place.chainage_m, s, 1e-9);
+      EXPECT_NEAR(spot.height_m, z, 1e-9);
+    }
+  }
+  // Far off to the left the nearest place is the ring's start.
+  EXPECT_EQ(elevationSpot(study, view, {-1e4, 10.0}).place.chainage_m, 0.0);
+}
+
+TEST(ElevationDrawing, HeightsGoUpAndChainageToTheRightAtOneScale) {
+  const auto study = studyOf(withRiser());
+  const ElevationView view = about(study, 15.0);
+  const Point a = elevationPoint(study, view, {{0, 12.0}, 1.0});
+  const Point b = elevationPoint(study, view, {{0, 13.0}, 2.0});
+  EXPECT_NEAR(b.x - a.x, view.mm_per_m, 1e-9);
+  EXPECT_NEAR(a.y - b.y, view.mm_per_m, 1e-9);
+}
+
+TEST(ElevationDrawing, NothingLeavesThePage) {
+  for (const plan::Job& job : {withRiser(), furnished().sump("s", 0, 12.5).job(),
+                               support::PlanBuilder::courtyard().sump("s", 1, 3.0).job()}) {
+    const auto study = studyOf(job);
+    const auto& s = job.design.sumps.at(0);
+    const auto a = study.assess({s.ring, s.chainage_m}, s.id);
+    const ElevationView large =
+        elevationAbout(study, {s.ring, s.chainage_m}, 190.0, 120.0, ThemeName::light);
+    const ElevationView strip = elevationStrip(study, 200.0, 24.0, ThemeName::dark);
+    for (const ElevationView& view : {large, strip}) {
+      expectInside(elevationBase(study, view, voice()), voice());
+      expectInside(elevationMarker(study, a, s.id, view, voice()), voice());
+    }
+  }
+}
+
+TEST(ElevationDrawing, ShowsTheWholeRun) {
+  const auto study = studyOf(withRiser());
+  const ElevationView view = about(study, 15.0);
+  const DrawList list = elevationMarker(study, study.assess({0, 15.0}, "s"), "s", view, voice());
+  for (const char* tag : {"riser", "fan", "isolator", "outlet", "core", "distance", "verdict"}) {
+    EXPECT_GT(itemsTagged(list, tag), 0) << tag;
+  }
+  // 2.80 m aside less half the pipe, 1.10 m over the head.
+  const double distance = std::hypot(2.8 - 0.055, 1.1);
+  char words[16];
+  std::snprintf(words, sizeof words, "%.2f", distance);
+  EXPECT_TRUE(says(list, words)) << words;
+}
+
+TEST(ElevationDrawing, AnUnplacedRiserIsOnlyWhereItWouldGoUp) {
+  plan::Job job = withRiser();
+  job.design.sumps[0].discharge.reset();
+  const auto study = studyOf(job);
+  const DrawList list =
+      elevationMarker(study, study.assess({0, 15.0}, "s"), "s", about(study, 15.0), voice());
+  EXPECT_EQ(itemsTagged(list, "fan"), 0);
+  EXPECT_EQ(itemsTagged(list, "outlet"), 0);
+  EXPECT_TRUE(says(list, "unplaced"));
+}
+
+TEST(ElevationDrawing, TheZoneStaysWhereverTheRunGoes) {
+  const auto here = studyOf(withRiser(3.2));
+  const auto there = studyOf(withRiser(3.4, 16.5));
+  const ElevationView view = about(here, 15.0);
+  EXPECT_EQ(elevationBase(here, view, voice()), elevationBase(there, view, voice()));
+  EXPECT_GT(itemsTagged(elevationBase(here, view, voice()), "zone"), 0);
+}
+
+// The dashed edge of the zone stands 1.555 m off the jamb where the outlet is at the window's
+// height.
+TEST(ElevationDrawing, TheEdgeOfTheZoneIsExact) {
+  const auto study = studyOf(withRiser());
+  const ElevationView view = about(study, 15.0);
+  const Point edge = elevationPoint(study, view, {{0, 12.2 + 1.555}, 1.5});
+  double nearest = 1e9;
+  for (const Item& item : elevationBase(study, view, voice()).items) {
+    const auto* stroke = std::get_if<Stroke>(&item.shape);
+    if (item.tag != "zone" || stroke == nullptr || stroke->pen.dash_mm.empty()) continue;
+    for (std::size_t i = 1; i < stroke->points.size(); ++i) {
+      const Point a = stroke->points[i - 1];
+      const Point b = stroke->points[i];
+      if (std::min(a.y, b.y) > edge.y || std::max(a.y, b.y) < edge.y) continue;
+      nearest = std::min(nearest, std::abs(a.x - edge.x));
+    }
+  }
+  EXPECT_LT(nearest, 0.1);
+}
+
+TEST(ElevationDrawing, OpeningsAreFoundUnderThePointer) {
+  const auto study = studyOf(withRiser());
+  const ElevationView view = about(study, 15.0);
+  EXPECT_EQ(elevationOpeningAt(study, view, elevationPoint(study, view, {{0, 11.6}, 1.5})),
+            "kitchen");
+  EXPECT_EQ(elevationOpeningAt(study, view, elevationPoint(study, view, {{0, 14.0}, 1.5})), "");
+}
+
+}  // namespace
+
+}  // namespace sumpwright::drawing
