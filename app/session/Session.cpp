@@ -81,6 +81,14 @@ void Session::reassess() {
   }
 }
 
+void Session::judgeReach(std::shared_ptr<const siting::ReachAlong> reach) {
+  if (!m_study || m_study->reach() == reach.get()) return;
+  m_study = m_study->withReach(std::move(reach));
+  reassess();
+  Q_EMIT studyChanged();
+  Q_EMIT placeChanged();
+}
+
 void Session::put(SharedJob job) {
   m_job = std::move(job);
   restudy();

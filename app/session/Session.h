@@ -69,6 +69,9 @@ class Session final : public QObject {
   const base::Problems& studyProblems() const { return m_study_problems; }
   /// nullptr without a job, or with an unsound one.
   const siting::Study* study() const { return m_study ? &*m_study : nullptr; }
+  /// Judges places by a curve of reach too. Whoever made it answers for it that it is of the plan
+  /// as it stands (SuctionDesk.h); the next edit makes a study without it.
+  void judgeReach(std::shared_ptr<const siting::ReachAlong> reach);
 
   // Edits. All need a job.
 

@@ -162,10 +162,12 @@ void SuctionDesk::follow() {
 }
 
 /// Which of what is shown is of the job as it stands: while work goes on, a wall may be dragged.
+/// The curve along the wall, where it still is, counts in the score.
 void SuctionDesk::judge() {
   const plan::Job now = keyOf(m_session.job());
   m_stale = !(m_key == now);
   m_answer_stale = !(m_answer_key == now) || m_answered != m_session.job().design.sumps;
+  if (along() != nullptr) m_session.judgeReach(m_answer->along);
 }
 
 /// The field where the sumps stand now; of an old plan it stays as it was.

@@ -79,6 +79,22 @@ TEST_F(SuctionStage, WorkCanBeStoppedAndGoneOnWith) {
   EXPECT_TRUE(settled());
 }
 
+TEST_F(SuctionStage, TheScoreCountsTheReachOnceItIsWorkedOut) {
+  open(QStringLiteral("bungalow"));
+  const auto judged = [this] {
+    for (const siting::ScoredPart& part : session().assessment()->score.parts) {
+      if (part.kind == rules::PartKind::reach) return part.judged;
+    }
+    return false;
+  };
+  EXPECT_FALSE(judged());
+  QTest::keyClick(window.get(), Qt::Key_3, Qt::ControlModifier);
+  ASSERT_TRUE(settled());
+  EXPECT_TRUE(judged());
+  session().nudge(0.1);
+  EXPECT_TRUE(judged()) << "the plan is the same";
+}
+
 TEST_F(SuctionStage, NothingIsWorkedOutBehindAnotherStage) {
   open(QStringLiteral("bungalow"));
   QTest::qWait(300);
