@@ -17,6 +17,9 @@ std::span<const BuiltInFile> builtInRuleSheets();
 /// Fan tables; the default one first.
 std::span<const BuiltInFile> builtInFanTables();
 
+/// Price books; all invented.
+std::span<const BuiltInFile> builtInPriceBooks();
+
 /// JSON Schemas of the program's own file formats, by name.
 std::span<const BuiltInFile> builtInSchemas();
 

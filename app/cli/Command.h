@@ -23,5 +23,6 @@ void addSuction(CLI::App& program, Console& console);
 void addSection(CLI::App& program, Console& console);
 void addDraw(CLI::App& program, Console& console);
 void addPapers(CLI::App& program, Console& console);
+void addQuote(CLI::App& program, Console& console);
 
 }  // namespace sumpwright::cli

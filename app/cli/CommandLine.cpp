@@ -56,6 +56,7 @@ Outcome run(const std::vector<std::string>& args, std::ostream& out, std::ostrea
   addSection(program, console);
   addDraw(program, console);
   addPapers(program, console);
+  addQuote(program, console);
   try {
     program.parse(std::vector<std::string>(args.rbegin(), args.rend()));
   } catch (const CLI::ParseError& error) {

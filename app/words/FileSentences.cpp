@@ -59,6 +59,16 @@ std::span<const Sentence> fileSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "Two files hold the fan table “{table}”: {file} and {other}. Remove "
                          "one.")},
+      {"file.prices-unknown",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "There is no price book “{book}”. Known are: {known}. Another is never "
+                         "taken in its place.")},
+      {"file.prices-unusable",
+       QT_TRANSLATE_NOOP("Sentences", "The price book in {file} cannot be used.")},
+      {"file.prices-twice",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Two files hold the price book “{book}”: {file} and {other}. Remove "
+                         "one.")},
       {"underlay.not-found", QT_TRANSLATE_NOOP("Sentences",
                                                "There is no picture {file}. The plan is shown "
                                                "without it; put it back, or choose it again.")},

@@ -31,6 +31,7 @@ std::span<const Sentence> airSentences();      ///< "fans.*", "airflow.*": AirSe
 std::span<const Sentence> cableSentences();    ///< "cable.*": CableSentences.cpp
 std::span<const Sentence> sectionSentences();  ///< "section.*", "drawing.section.*":
                                                ///< SectionSentences.cpp
+std::span<const Sentence> priceSentences();    ///< "prices.*", "price.*": PriceSentences.cpp
 std::span<const Sentence> cliSentences();      ///< "cli.*", "quantity.*": CliSentences.cpp
 
 }  // namespace sumpwright::words

@@ -19,7 +19,7 @@ Table allSentences() {
   for (const auto sentences :
        {planSentences(), ruleSentences(), sheetSentences(), paperSentences(), fileSentences(),
         cliSentences(), surveySentences(), suctionSentences(), airSentences(), sectionSentences(),
-        cableSentences(), papersSentences()}) {
+        cableSentences(), papersSentences(), priceSentences()}) {
     for (const Sentence& sentence : sentences) table.emplace(sentence.id, sentence.english);
   }
   return table;

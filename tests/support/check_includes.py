@@ -22,10 +22,11 @@ ARROWS = {
     "suction": ["rules", "airflow"],
     "build": ["rules", "airflow"],
     "siting": ["suction", "build"],
+    "price": ["siting"],
     "drawing": ["siting"],
-    "dossier": ["drawing"],
+    "dossier": ["drawing", "price"],
     "tools": ["perimeter"],
-    "files": ["rules", "airflow", "resources"],
+    "files": ["rules", "airflow", "price", "resources"],
     "resources": [],
     "words": ["base"],
     "session": ["siting", "tools", "files"],
@@ -38,7 +39,7 @@ ARROWS = {
     "main": ["window", "cli"],
 }
 NO_QT = {"base", "airflow", "geometry", "plan", "perimeter", "rules", "suction", "build",
-         "siting", "drawing", "dossier", "tools", "resources"}
+         "siting", "price", "drawing", "dossier", "tools", "resources"}
 INCLUDE = re.compile(r'^\s*#\s*include\s*(["<])([^">]+)[">]')
 
 

@@ -84,6 +84,8 @@ def manual(root):
         "plan": "Plans that contradict themselves, and what is missing",
         "sheet": "Rule sheets",
         "fans": "Fan tables",
+        "prices": "Price books",
+        "price": "Quotes",
         "airflow": "Air flow and fans",
         "suction": "Suction under the floor",
         "section": "Drill section",

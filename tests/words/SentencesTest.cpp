@@ -14,7 +14,8 @@ std::vector<Sentence> all() {
   std::vector<Sentence> out;
   for (const auto table :
        {planSentences(), ruleSentences(), sheetSentences(), paperSentences(), fileSentences(),
-        cliSentences(), surveySentences(), suctionSentences(), airSentences()}) {
+        cliSentences(), surveySentences(), suctionSentences(), airSentences(), sectionSentences(),
+        cableSentences(), papersSentences(), priceSentences()}) {
     out.insert(out.end(), table.begin(), table.end());
   }
   return out;

@@ -1,0 +1,164 @@
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <string>
+
+#include "cli/Quote.h"
+
+namespace sumpwright::cli {
+
+namespace {
+
+using price::LineState;
+using price::NeedKind;
+using price::PricedLine;
+using price::PricedQuote;
+
+constexpr std::size_t kQuantityWidth = 8;
+constexpr std::size_t kMoneyWidth = 12;
+
+std::string rightOf(const std::string& text, std::size_t width) {
+  return text.size() >= width ? text : std::string(width - text.size(), ' ') + text;
+}
+
+std::string unitText(const PricedLine& line) {
+  constexpr std::size_t kWidth = 4;  // the longest unit
+  std::string unit(price::kPriceUnitNames[static_cast<std::size_t>(line.unit)]);
+  unit.resize(std::max(unit.size(), kWidth), ' ');
+  return unit;
+}
+
+std::string moneyOf(const PricedQuote& quote, const std::optional<price::Money>& amount) {
+  return amount ? price::moneyText(*amount, quote.minor_digits) : "?";
+}
+
+struct QuotePrinter {
+  const PricedQuote& quote;
+  words::Units units;
+  std::ostream& out;
+
+  std::string say(const base::Message& message) const { return words::say(message, units); }
+
+  void lines(const char* title, bool (*wanted)(const PricedLine&)) const {
+    bool first = true;
+    for (const PricedLine& line : quote.lines) {
+      if (!wanted(line)) continue;
+      if (first) out << '\n' << title << '\n';
+      first = false;
+      out << rightOf(line.quantity.text(), kQuantityWidth) << ' ' << unitText(line)
+          << rightOf(line.unit_price ? line.unit_price->text(quote.minor_digits) : "?", kMoneyWidth)
+          << rightOf(moneyOf(quote, line.total), kMoneyWidth) << "  " << say(line.text)
+          << (line.changed ? " *" : "") << '\n';
+    }
+  }
+
+  void total(const char* id, price::Money amount,
+             const std::optional<price::Decimal>& percent = {}) const {
+    constexpr std::size_t kIndent = kQuantityWidth + 5 + kMoneyWidth;
+    out << rightOf(moneyOf(quote, amount), kIndent + kMoneyWidth) << "  "
+        << say(base::Message(std::string("price.total.") + id));
+    if (percent) out << ", " << percent->text() << " %";
+    out << '\n';
+  }
+
+  void totals() const {
+    out << '\n';
+    total("work", quote.work);
+    if (quote.margin_percent) total("margin", quote.margin, quote.margin_percent);
+    if (quote.provisional.coins != 0) total("provisional", quote.provisional);
+    total("net", quote.net);
+    if (quote.tax_percent) total("tax", quote.tax, quote.tax_percent);
+    total(quote.tax_percent ? "total" : "total-without-tax", quote.total);
+  }
+};
+
+bool isMaterial(const PricedLine& line) {
+  return line.kind == NeedKind::material && line.state != LineState::left_out;
+}
+bool isLabour(const PricedLine& line) {
+  return line.kind == NeedKind::labour && line.state != LineState::left_out;
+}
+bool isTakenUp(const PricedLine& line) {
+  return line.kind == NeedKind::optional &&
+         (line.state == LineState::counted || line.state == LineState::unpriced);
+}
+bool isOffered(const PricedLine& line) { return line.state == LineState::optional; }
+bool isLeftOut(const PricedLine& line) { return line.state == LineState::left_out; }
+
+nlohmann::ordered_json lineJson(const PricedLine& line, words::Units units) {
+  return {{"item", line.item},
+          {"text", words::say(line.text, units)},
+          {"quantity", line.quantity.text()},
+          {"unit", price::kPriceUnitNames[static_cast<std::size_t>(line.unit)]}};
+}
+
+}  // namespace
+
+void printQuote(const PricedQuote& quote, words::Units units, std::ostream& out) {
+  const QuotePrinter printer{quote, units, out};
+  out << "Quote in " << quote.currency << ", by " << quote.book_title;
+  if (!quote.date.empty()) out << ", of " << quote.date;
+  if (!quote.expires.empty()) out << ", holds to " << quote.expires;
+  out << '\n';
+  printer.lines("Material", isMaterial);
+  printer.lines("Labour", isLabour);
+  printer.lines("Taken up", isTakenUp);
+  printer.totals();
+  printer.lines("Offered on top, in no total", isOffered);
+  printer.lines("Left out", isLeftOut);
+  out << "\nTo note\n";
+  for (const base::Message& remark : quote.remarks) out << "  " << printer.say(remark) << '\n';
+}
+
+void printShopping(const std::vector<PricedLine>& lines, words::Units units, std::ostream& out) {
+  out << "Shopping list\n";
+  for (const PricedLine& line : lines) {
+    out << rightOf(line.quantity.text(), kQuantityWidth) << ' ' << unitText(line) << "  "
+        << words::say(line.text, units) << '\n';
+  }
+}
+
+nlohmann::ordered_json quoteJson(const PricedQuote& quote, words::Units units) {
+  const auto money = [&](price::Money amount) {
+    return price::moneyText(amount, quote.minor_digits);
+  };
+  const auto percent = [](const std::optional<price::Decimal>& value) {
+    return value ? nlohmann::ordered_json(value->text()) : nlohmann::ordered_json();
+  };
+  nlohmann::ordered_json lines = nlohmann::ordered_json::array();
+  for (const PricedLine& line : quote.lines) {
+    nlohmann::ordered_json row = lineJson(line, units);
+    row["group"] = price::needKindName(line.kind);
+    row["state"] = price::lineStateName(line.state);
+    row["changed"] = line.changed;
+    row["unit_price"] = percent(line.unit_price);
+    row["total"] = line.total ? nlohmann::ordered_json(money(*line.total)) : nullptr;
+    lines.push_back(std::move(row));
+  }
+  nlohmann::ordered_json remarks = nlohmann::ordered_json::array();
+  for (const base::Message& remark : quote.remarks)
+    remarks.push_back({{"id", remark.id}, {"text", words::say(remark, units)}});
+  return {{"format", "sumpwright.quote/1"},
+          {"price_book", quote.book},
+          {"invented", quote.invented},
+          {"currency", quote.currency},
+          {"date", quote.date},
+          {"expires", quote.expires},
+          {"lines", std::move(lines)},
+          {"work", money(quote.work)},
+          {"margin_percent", percent(quote.margin_percent)},
+          {"margin", money(quote.margin)},
+          {"provisional", money(quote.provisional)},
+          {"net", money(quote.net)},
+          {"tax_percent", percent(quote.tax_percent)},
+          {"tax", money(quote.tax)},
+          {"total", money(quote.total)},
+          {"remarks", std::move(remarks)}};
+}
+
+nlohmann::ordered_json shoppingJson(const std::vector<PricedLine>& lines, words::Units units) {
+  nlohmann::ordered_json rows = nlohmann::ordered_json::array();
+  for (const PricedLine& line : lines) rows.push_back(lineJson(line, units));
+  return {{"format", "sumpwright.shopping/1"}, {"lines", std::move(rows)}};
+}
+
+}  // namespace sumpwright::cli

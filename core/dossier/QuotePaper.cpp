@@ -1,0 +1,158 @@
+#include "dossier/QuotePaper.h"
+
+#include "dossier/Folio.h"
+#include "dossier/Table.h"
+
+namespace sumpwright::dossier {
+namespace {
+
+using price::LineState;
+using price::NeedKind;
+using price::PricedLine;
+using price::PricedQuote;
+
+constexpr double kTick_mm = 6.0;  // height of a line to tick
+
+std::string amountWithUnit(const PricedLine& line) {
+  if (line.unit == price::PriceUnit::each) return line.quantity.text();
+  return line.quantity.text() + " " +
+         std::string(price::kPriceUnitNames[static_cast<std::size_t>(line.unit)]);
+}
+
+/// The lines of a state and a group; none: no rows.
+Rows quoteTable(const Sheet& sheet, const PricedQuote& quote, double width_mm, const char* heading,
+                bool (*wanted)(const PricedLine&)) {
+  const Desk& desk = sheet.desk;
+  std::vector<std::vector<Cell>> cells;
+  for (const PricedLine& line : quote.lines) {
+    if (!wanted(line)) continue;
+    cells.push_back({Cell(desk.say(line.text)), Cell(amountWithUnit(line)),
+                     Cell(line.unit_price ? line.unit_price->text(quote.minor_digits) : "?"),
+                     Cell(line.total ? price::moneyText(*line.total, quote.minor_digits) : "?")});
+  }
+  if (cells.empty()) return {};
+  using drawing::HAlign;
+  Writer w(desk, width_mm);
+  w.heading(desk.say(heading));
+  w.append(tableRows(desk,
+                     {{desk.say("paper.quote.what"), 5.0},
+                      {desk.say("paper.quote.quantity"), 1.1, HAlign::right},
+                      {desk.say("paper.quote.each"), 1.2, HAlign::right},
+                      {quote.currency, 1.3, HAlign::right}},
+                     cells, width_mm));
+  return w.take();
+}
+
+class QuoteTotals {
+ public:
+  QuoteTotals(const Desk& desk, const PricedQuote& quote) : m_desk(desk), m_quote(quote) {}
+
+  void add(const char* id, price::Money amount, const std::optional<price::Decimal>& percent = {},
+           Font font = fonts::body) {
+    std::string words = m_desk.say(base::Message(std::string("price.total.") + id));
+    if (percent) words += ", " + percent->text() + " %";
+    m_cells.push_back(
+        {Cell(words, font), Cell(price::moneyText(amount, m_quote.minor_digits), font)});
+  }
+
+  Rows rows(double width_mm) const {
+    Writer w(m_desk, width_mm);
+    w.gap(2.0);
+    w.append(tableRows(m_desk, {{"", 7.3}, {"", 1.3, drawing::HAlign::right}}, m_cells, width_mm));
+    return w.take();
+  }
+
+ private:
+  const Desk& m_desk;
+  const PricedQuote& m_quote;
+  std::vector<std::vector<Cell>> m_cells;
+};
+
+Rows totalRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
+  QuoteTotals totals(sheet.desk, quote);
+  totals.add("work", quote.work);
+  if (quote.margin_percent) totals.add("margin", quote.margin, quote.margin_percent);
+  if (quote.provisional.coins != 0) totals.add("provisional", quote.provisional);
+  totals.add("net", quote.net);
+  if (quote.tax_percent) totals.add("tax", quote.tax, quote.tax_percent);
+  totals.add(quote.tax_percent ? "total" : "total-without-tax", quote.total, {}, fonts::strong);
+  return totals.rows(width_mm);
+}
+
+bool isInTotal(const PricedLine& line) {
+  return line.state == LineState::counted || line.state == LineState::unpriced;
+}
+bool isMaterialLine(const PricedLine& line) {
+  return line.kind == NeedKind::material && isInTotal(line);
+}
+bool isLabourLine(const PricedLine& line) {
+  return line.kind == NeedKind::labour && isInTotal(line);
+}
+bool isTakenUpLine(const PricedLine& line) {
+  return line.kind == NeedKind::optional && isInTotal(line);
+}
+bool isOfferedLine(const PricedLine& line) { return line.state == LineState::optional; }
+
+Rows remarkRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
+  Writer w(sheet.desk, width_mm);
+  w.heading(sheet.desk.say("paper.quote.notes"));
+  for (const base::Message& remark : quote.remarks) w.body(sheet.desk.say(remark));
+  return w.take();
+}
+
+/// Of when, and to which day it holds.
+std::string quoteDates(const Sheet& sheet, const PricedQuote& quote) {
+  std::string out = forWhom(sheet, sheet.desk.say("paper.quote.for"));
+  if (!quote.expires.empty())
+    out += "; " + sheet.desk.say("paper.quote.holds", {base::text("date", quote.expires)});
+  return out;
+}
+
+}  // namespace
+
+Document quotePaper(const siting::Study& study, const drawing::Voice& voice,
+                    const ClientPlanOptions& options, const price::PricedQuote& quote) {
+  const Sheet sheet(study, voice, options);
+  Folio folio(sheet, sheet.desk.say("paper.quote.title"), quoteDates(sheet, quote));
+  const double width = folio.width_mm();
+  if (quote.invented) {
+    Writer w(sheet.desk, width);
+    w.text(sheet.desk.say("price.invented"), fonts::strong, sheet.desk.theme.ink);
+    folio.add(w.take());
+  }
+  folio.add(quoteTable(sheet, quote, width, "paper.quote.material", isMaterialLine));
+  folio.add(quoteTable(sheet, quote, width, "paper.quote.labour", isLabourLine));
+  folio.add(quoteTable(sheet, quote, width, "paper.quote.taken-up", isTakenUpLine));
+  folio.addWhole(totalRows(sheet, quote, width));
+  folio.addWhole(quoteTable(sheet, quote, width, "paper.quote.offered", isOfferedLine));
+  folio.addWhole(remarkRows(sheet, quote, width));
+  Writer terms(sheet.desk, width);
+  writeTerms(terms, sheet);
+  folio.addWhole(terms.take());
+  return folio.finished();
+}
+
+Document shoppingPaper(const siting::Study& study, const drawing::Voice& voice,
+                       const ClientPlanOptions& options, const price::PricedQuote& quote) {
+  const Sheet sheet(study, voice, options);
+  const Desk& desk = sheet.desk;
+  Folio folio(sheet, desk.say("paper.shopping.title"),
+              forWhom(sheet, desk.say("paper.shopping.for")));
+  std::vector<std::vector<Cell>> cells;
+  for (const PricedLine& line : price::shoppingOf(quote))
+    cells.push_back({Cell(), Cell(amountWithUnit(line)), Cell(desk.say(line.text))});
+  Writer w(desk, folio.width_mm());
+  if (cells.empty()) {
+    w.body(desk.say("price.no-sump"));
+  } else {
+    w.append(tableRows(desk,
+                       {{desk.say("paper.shopping.bought"), 0.8},
+                        {desk.say("paper.quote.quantity"), 1.1, drawing::HAlign::right},
+                        {desk.say("paper.quote.what"), 6.0}},
+                       cells, folio.width_mm(), {kTick_mm, true}));
+  }
+  folio.add(w.take());
+  return folio.finished();
+}
+
+}  // namespace sumpwright::dossier

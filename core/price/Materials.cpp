@@ -1,0 +1,200 @@
+#include "price/Materials.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "build/CableRoute.h"
+
+namespace sumpwright::price {
+
+namespace {
+
+// Own figures, to be changed line by line.
+constexpr double kWaste = 0.10;       // pipe bought above what is laid
+constexpr double kClipEvery_m = 1.0;  // of pipe
+constexpr double kCableClip_m = 0.3;  // of cable
+constexpr double kConduitTo_m = 1.5;  // cable outside lies in conduit up to this height
+constexpr double kLagOver_m = 1.5;    // of riser in the open air
+constexpr double kSetOut_h = 1.0;
+constexpr double kCore_h = 1.5;  // each
+constexpr double kPit_h = 1.0;   // each
+constexpr double kPipe_h_m = 0.25;
+constexpr double kFan_h = 1.0;  // each
+constexpr double kCable_h_m = 0.1;
+constexpr double kCommission_h = 1.5;
+constexpr double kClearUp_h = 0.5;
+
+class NeedList {
+ public:
+  void count(const char* item, NeedKind kind, int quantity) {
+    if (quantity > 0) add(item, kind, Decimal::of(quantity), PriceUnit::each);
+  }
+  void metres(const char* item, double length_m) {
+    if (length_m > 0.0)
+      add(item, NeedKind::material, Decimal::upToTenth(length_m), PriceUnit::metre);
+  }
+  void hours(const char* item, double time_h) {
+    if (time_h > 0.0) add(item, NeedKind::labour, Decimal::upToTenth(time_h), PriceUnit::hour);
+  }
+  void remark(base::Message message) { m_out.remarks.push_back(std::move(message)); }
+  Needs take() {
+    std::stable_sort(m_out.rows.begin(), m_out.rows.end(),
+                     [](const Need& a, const Need& b) { return a.kind < b.kind; });
+    return std::move(m_out);
+  }
+
+ private:
+  void add(const char* item, NeedKind kind, Decimal quantity, PriceUnit unit) {
+    m_out.rows.push_back(
+        {item, kind, base::Message(std::string("price.item.") + item), quantity, unit});
+  }
+  Needs m_out;
+};
+
+int bendsOf(const airflow::Pipe& pipe) {
+  int bends = 0;
+  for (const airflow::Fitting& fitting : pipe.fittings) {
+    if (fitting.kind == airflow::FittingKind::bend_90) bends += fitting.count;
+  }
+  return bends;
+}
+
+struct Counted {
+  int sumps = 0;
+  int cored = 0;
+  int pits = 0;
+  int fans = 0;
+  double pipe_m = 0.0;
+  bool riser = false;
+};
+
+Counted countedOf(const siting::Study& study, const siting::SuctionSystem& system) {
+  Counted out;
+  for (const plan::Sump& sump : study.job().design.sumps) {
+    ++out.sumps;
+    out.cored += sump.kind == plan::SumpKind::cored ? 1 : 0;
+    out.pits += sump.kind == plan::SumpKind::standby ? 0 : 1;  // its pit is there already
+  }
+  out.fans = system.shared ? std::min(out.sumps, 1) : out.sumps;
+  out.pipe_m = out.sumps * system.before.length_m + out.fans * system.after.length_m;
+  out.riser = study.site().outlet == plan::OutletMode::riser;
+  return out;
+}
+
+void addPipework(const Counted& counted, const siting::SuctionSystem& system,
+                 const plan::Design& design, NeedList& list) {
+  using enum NeedKind;
+  list.metres("pipe", (1.0 + kWaste) * counted.pipe_m);
+  list.count("bend", material,
+             counted.sumps * bendsOf(system.before) + counted.fans * bendsOf(system.after));
+  list.count("tee", material, system.shared ? counted.sumps - 1 : 0);
+  list.count("valve", material, system.shared ? counted.sumps : 0);
+  list.count("coupler", material, 2 * counted.fans);
+  list.count("fan", material, counted.fans);
+  list.count("silencer", material, design.silencer == plan::YesNo::yes ? counted.fans : 0);
+  list.count(counted.riser ? "cowl" : "grille", material, counted.fans);
+  list.count("cover", material, counted.cored);
+  list.count("gauge", material, counted.fans);
+  list.count("labels", material, counted.fans);
+  list.count("pipe_clip", material,
+             counted.sumps + static_cast<int>(std::ceil(counted.pipe_m / kClipEvery_m)));
+  list.count("sealant", material, counted.sumps + 1);
+  if (counted.riser && system.after.length_m > kLagOver_m)
+    list.metres("lagging", counted.fans * system.after.length_m);
+}
+
+struct Wiring {
+  double cable_m = 0.0;
+  double conduit_m = 0.0;
+  int sleeves = 0;
+  int drillings = 0;
+  int wired = 0;
+};
+
+/// One fan's cable; a fan without a route is told.
+void addRoute(const siting::Study& study, const plan::Sump& sump, Wiring& wiring, NeedList& list) {
+  build::CableAsk ask;
+  ask.fan = study.perimeter().wrapped({sump.ring, sump.chainage_m});
+  ask.wish = sump.supply;
+  if (sump.fan_height_m) ask.fan_height_m = *sump.fan_height_m;
+  const build::CableAnswer answer = build::cableRoutes(study.site(), ask);
+  if (!answer.chosen) {
+    return list.remark(base::Message("price.no-cable", {base::text("sump", sump.id)}));
+  }
+  const build::CableRoute& route = answer.routes[*answer.chosen];
+  wiring.cable_m += route.to_buy_m;
+  wiring.sleeves += route.sleeves;
+  wiring.drillings += route.drillings;
+  ++wiring.wired;
+  for (const build::CablePart& part : route.parts) {
+    if (part.kind == build::CablePartKind::outside) wiring.conduit_m += part.length_m;
+    if (part.kind == build::CablePartKind::drop)
+      wiring.conduit_m += std::min(part.length_m, kConduitTo_m);
+  }
+}
+
+void addWiring(const siting::Study& study, const siting::SuctionSystem& system, int fans,
+               NeedList& list) {
+  using enum NeedKind;
+  Wiring wiring;
+  int done = 0;
+  for (const plan::Sump& sump : study.job().design.sumps) {
+    if (system.shared && done > 0) continue;
+    ++done;
+    if (sump.kind == plan::SumpKind::cored) {
+      addRoute(study, sump, wiring, list);
+    } else {
+      list.remark(base::Message("price.no-cable", {base::text("sump", sump.id)}));
+    }
+  }
+  list.metres("cable", wiring.cable_m);
+  list.count("cable_sleeve", material, wiring.sleeves);
+  list.metres("conduit", wiring.conduit_m);
+  list.count("cable_clip", material, static_cast<int>(std::ceil(wiring.cable_m / kCableClip_m)));
+  list.count("spur", material, fans);
+  list.count("isolator", material, fans);
+  list.hours("work_cable", kCable_h_m * wiring.cable_m);
+  list.count("electrician", labour, 1);
+}
+
+void addWork(const Counted& counted, NeedList& list) {
+  list.hours("work_setting_out", kSetOut_h);
+  list.hours("work_core", kCore_h * counted.cored);
+  list.hours("work_pit", kPit_h * counted.pits);
+  list.hours("work_pipe", kPipe_h_m * counted.pipe_m);
+  list.hours("work_fan", kFan_h * counted.fans);
+  list.hours("work_commissioning", kCommission_h);
+  list.hours("work_clearing_up", kClearUp_h);
+}
+
+void addOptional(const Counted& counted, const plan::Plan& plan, NeedList& list) {
+  using enum NeedKind;
+  list.count("trial_pit", optional, counted.cored);
+  list.count("reinstatement", optional, counted.cored);
+  list.count("spoil", optional, counted.pits);
+  list.count("scaffold", optional, counted.riser ? 1 : 0);
+  list.count("high_footing", optional, counted.cored);
+  list.count("seal_entry", optional, static_cast<int>(plan.services.size()));
+  list.count("return_visit", optional, 1);
+  list.count("retest", optional, 1);
+}
+
+}  // namespace
+
+Needs needsOf(const siting::Study& study, const siting::SuctionSystem& system) {
+  NeedList list;
+  const Counted counted = countedOf(study, system);
+  if (counted.sumps == 0) {
+    list.remark(base::Message("price.no-sump"));
+    return list.take();
+  }
+  addPipework(counted, system, study.job().design, list);
+  addWork(counted, list);
+  addWiring(study, system, counted.fans, list);
+  addOptional(counted, study.job().plan, list);
+  for (const siting::Assumption& assumption : system.assumptions) list.remark(assumption.what);
+  return list.take();
+}
+
+}  // namespace sumpwright::price

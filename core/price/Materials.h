@@ -1,0 +1,34 @@
+#pragma once
+// What a design takes: material, labour by task, and what may come on top. Lengths are those the
+// suction study counts with, cable that of the route; all figures of Materials.cpp are own figures
+// to be changed line by line in the job's quote.
+
+#include <string>
+#include <vector>
+
+#include "price/PriceBook.h"
+#include "siting/Study.h"
+#include "siting/SuctionSystem.h"
+
+namespace sumpwright::price {
+
+/// optional: only counted once the job's quote has a line for it.
+enum class NeedKind { material, labour, optional };
+
+struct Need {
+  std::string item;  ///< id in the price book; each once
+  NeedKind kind = NeedKind::material;
+  base::Message text;  ///< "price.item.*"
+  Decimal quantity;
+  PriceUnit unit = PriceUnit::each;
+};
+
+struct Needs {
+  std::vector<Need> rows;              ///< material, labour, optional
+  std::vector<base::Message> remarks;  ///< what could not be counted, and why
+};
+
+/// Of the sumps in the design. Without any, nothing but a remark.
+Needs needsOf(const siting::Study& study, const siting::SuctionSystem& system);
+
+}  // namespace sumpwright::price

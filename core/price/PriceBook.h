@@ -1,0 +1,47 @@
+#pragma once
+// A price book: what a firm takes for each item. JSON, described by
+// resources/schema/prices.schema.json. Prices are decimal text.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/Result.h"
+#include "price/Money.h"
+
+namespace sumpwright::price {
+
+enum class PriceUnit { each, metre, square_metre, hour };
+/// In the order of PriceUnit; words of files.
+inline constexpr std::string_view kPriceUnitNames[] = {"each", "m", "m2", "hour"};
+
+struct PriceItem {
+  std::string id;
+  std::string title;
+  PriceUnit unit = PriceUnit::each;
+  Decimal price;
+};
+
+struct PriceBook {
+  std::string id;
+  std::string title;
+  std::string note;
+  bool invented = false;
+  std::string currency;  ///< three capital letters (ISO 4217)
+  int minor_digits = 2;
+  std::optional<Decimal> tax_percent;     ///< nothing: not stated
+  std::optional<Decimal> margin_percent;  ///< nothing: none
+  std::optional<Decimal> per_kwh;         ///< what the client pays for electricity
+  std::vector<PriceItem> items;           ///< each id once
+
+  const PriceItem* find(std::string_view item) const;
+};
+
+inline constexpr std::size_t kMostPriceBytes = 1024U * 1024U;
+inline constexpr std::size_t kMostPriceItems = 2000;
+
+/// Never throws; every problem of the text (unreadable, "prices.*"), with its place.
+base::Result<PriceBook> readPriceBook(std::string_view text);
+
+}  // namespace sumpwright::price

@@ -1,0 +1,199 @@
+#include "price/Quote.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <chrono>
+#include <cstdio>
+#include <utility>
+
+namespace sumpwright::price {
+
+namespace {
+
+constexpr std::array<std::string_view, 4> kLineStates{"counted", "optional", "left_out",
+                                                      "unpriced"};
+constexpr std::array<std::string_view, 3> kNeedKinds{"material", "labour", "optional"};
+
+PricedLine lineOf(const Need& need) {
+  PricedLine line;
+  line.item = need.item;
+  line.kind = need.kind;
+  line.state = need.kind == NeedKind::optional ? LineState::optional : LineState::counted;
+  line.text = need.text;
+  line.quantity = need.quantity;
+  line.unit = need.unit;
+  return line;
+}
+
+/// A line for an item of the book that the design does not give, or of the job's own.
+PricedLine addedLine(const plan::QuoteLine& change, const PriceBook& book) {
+  PricedLine line;
+  line.item = change.item;
+  line.quantity = Decimal::of(1);
+  const PriceItem* item = book.find(change.item);
+  line.text = base::plainText(item != nullptr ? item->title : change.item);
+  if (item != nullptr) line.unit = item->unit;
+  return line;
+}
+
+void changeLine(const plan::QuoteLine& change, PricedLine& line) {
+  line.changed = true;
+  line.state = change.left_out ? LineState::left_out : LineState::counted;
+  if (!change.text.empty()) line.text = base::plainText(change.text);
+  if (const auto quantity = Decimal::parse(change.quantity)) line.quantity = *quantity;
+  if (const auto price = Decimal::parse(change.unit_price)) line.unit_price = *price;
+}
+
+std::vector<PricedLine> linesOf(const Needs& needs, const PriceBook& book,
+                                const plan::Quote& quote) {
+  std::vector<PricedLine> lines;
+  for (const Need& need : needs.rows) lines.push_back(lineOf(need));
+  for (const plan::QuoteLine& change : quote.lines) {
+    const auto same = std::find_if(lines.begin(), lines.end(), [&](const PricedLine& line) {
+      return !change.item.empty() && line.item == change.item;
+    });
+    if (same == lines.end()) {
+      lines.push_back(addedLine(change, book));
+      changeLine(change, lines.back());
+    } else {
+      changeLine(change, *same);
+    }
+  }
+  return lines;
+}
+
+/// Sums that say once whether one of them did not fit.
+class Till {
+ public:
+  Money add(Money a, Money b) { return kept(sum(a, b)); }
+  Money share(Money amount, const std::optional<Decimal>& percent) {
+    return percent ? kept(percentOf(amount, *percent)) : Money{};
+  }
+  Money kept(std::optional<Money> amount) {
+    m_fits = m_fits && amount.has_value();
+    return amount.value_or(Money{});
+  }
+  bool fits() const { return m_fits; }
+
+ private:
+  bool m_fits = true;
+};
+
+void priceLine(const PriceBook& book, Till& till, PricedLine& line) {
+  const PriceItem* item = line.item.empty() ? nullptr : book.find(line.item);
+  // A price by another unit would be multiplied by the wrong quantity.
+  if (!line.unit_price && item != nullptr && item->unit == line.unit) line.unit_price = item->price;
+  if (line.unit_price) {
+    line.total = till.kept(times(line.quantity, *line.unit_price, book.minor_digits));
+  } else if (line.state == LineState::counted) {
+    line.state = LineState::unpriced;
+  }
+}
+
+std::optional<Decimal> firstOf(const std::string& own, const std::optional<Decimal>& book) {
+  const auto parsed = Decimal::parse(own);
+  return parsed ? parsed : book;
+}
+
+void addTotals(const plan::Quote& quote, const PriceBook& book, Till& till, PricedQuote& out) {
+  for (const PricedLine& line : out.lines) {
+    if (line.state == LineState::counted) out.work = till.add(out.work, *line.total);
+  }
+  out.margin_percent = firstOf(quote.margin_percent, book.margin_percent);
+  out.margin = till.share(out.work, out.margin_percent);
+  if (const auto aside = Decimal::parse(quote.provisional))
+    out.provisional = till.kept(times(Decimal::of(1), *aside, book.minor_digits));
+  out.net = till.add(till.add(out.work, out.margin), out.provisional);
+  out.tax_percent = firstOf(quote.tax_percent, book.tax_percent);
+  out.tax = till.share(out.net, out.tax_percent);
+  out.total = till.add(out.net, out.tax);
+}
+
+void addRemarks(const Needs& needs, const PriceBook& book, PricedQuote& out) {
+  auto& remarks = out.remarks;
+  if (out.invented) remarks.push_back(base::Message("price.invented"));
+  for (const PricedLine& line : out.lines) {
+    if (line.state != LineState::unpriced) continue;
+    const PriceItem* item = line.item.empty() ? nullptr : book.find(line.item);
+    remarks.push_back(
+        base::Message(item == nullptr ? "price.unpriced" : "price.other-unit",
+                      {base::phrase("line", line.text), base::text("item", line.item)}));
+  }
+  if (!out.tax_percent) remarks.push_back(base::Message("price.no-tax"));
+  if (out.expires.empty()) remarks.push_back(base::Message("price.no-expiry"));
+  remarks.insert(remarks.end(), needs.remarks.begin(), needs.remarks.end());
+  remarks.push_back(base::Message("price.own-figures"));
+  remarks.push_back(base::Message("price.electrician"));
+}
+
+}  // namespace
+
+std::string_view lineStateName(LineState state) {
+  return kLineStates.at(static_cast<std::size_t>(state));
+}
+
+std::string_view needKindName(NeedKind kind) {
+  return kNeedKinds.at(static_cast<std::size_t>(kind));
+}
+
+std::size_t PricedQuote::unpriced() const {
+  return static_cast<std::size_t>(std::count_if(lines.begin(), lines.end(), [](const auto& line) {
+    return line.state == LineState::unpriced;
+  }));
+}
+
+std::string daysAfter(const std::string& date, int days) {
+  constexpr std::size_t kLength = 10;
+  int year = 0;
+  unsigned month = 0;
+  unsigned day = 0;
+  if (date.size() != kLength || date[4] != '-' || date[7] != '-') return {};
+  std::from_chars(date.data(), date.data() + 4, year);
+  std::from_chars(date.data() + 5, date.data() + 7, month);
+  std::from_chars(date.data() + 8, date.data() + kLength, day);
+  const std::chrono::year_month_day from{std::chrono::year(year), std::chrono::month(month),
+                                         std::chrono::day(day)};
+  if (!from.ok()) return {};
+  const std::chrono::year_month_day to(std::chrono::sys_days(from) + std::chrono::days(days));
+  constexpr int kLastYear = 9999;
+  if (!to.ok() || static_cast<int>(to.year()) > kLastYear) return {};
+  std::array<char, 32> text{};
+  std::snprintf(text.data(), text.size(), "%04d-%02u-%02u", static_cast<int>(to.year()),
+                static_cast<unsigned>(to.month()), static_cast<unsigned>(to.day()));
+  return text.data();
+}
+
+base::Result<PricedQuote> priced(const Needs& needs, const PriceBook& book,
+                                 const plan::Quote& quote) {
+  PricedQuote out;
+  out.book = book.id;
+  out.book_title = book.title;
+  out.invented = book.invented;
+  out.currency = book.currency;
+  out.minor_digits = book.minor_digits;
+  out.date = quote.date;
+  if (quote.valid_days) out.expires = daysAfter(quote.date, *quote.valid_days);
+  out.lines = linesOf(needs, book, quote);
+  Till till;
+  for (PricedLine& line : out.lines) priceLine(book, till, line);
+  addTotals(quote, book, till, out);
+  if (!till.fits()) {
+    return base::Problem{base::Message("price.too-large"), "/design/quote", base::Gravity::unsound};
+  }
+  addRemarks(needs, book, out);
+  return out;
+}
+
+std::vector<PricedLine> shoppingOf(const PricedQuote& quote) {
+  std::vector<PricedLine> out;
+  for (const PricedLine& line : quote.lines) {
+    if (line.kind == NeedKind::material && line.state != LineState::left_out &&
+        !line.item.empty()) {
+      out.push_back(line);
+    }
+  }
+  return out;
+}
+
+}  // namespace sumpwright::price

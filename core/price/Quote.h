@@ -1,0 +1,80 @@
+#pragma once
+// A price: what the design takes, by a price book, with the changes the job's quote makes. A line
+// of the job of the same item replaces what the design gives of it. Nothing is guessed: an item the
+// book does not hold has no price, is told, and is in no total.
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/Result.h"
+#include "plan/Quote.h"
+#include "price/Materials.h"
+
+namespace sumpwright::price {
+
+enum class LineState {
+  counted,
+  optional,  ///< offered on top, not in the total
+  left_out,
+  unpriced  ///< neither book nor job gives a price
+};
+/// The words of files for it.
+std::string_view lineStateName(LineState state);
+std::string_view needKindName(NeedKind kind);
+
+struct PricedLine {
+  std::string item;  ///< "": the job's own line
+  NeedKind kind = NeedKind::material;
+  LineState state = LineState::counted;
+  base::Message text;
+  Decimal quantity;
+  PriceUnit unit = PriceUnit::each;
+  std::optional<Decimal> unit_price;
+  std::optional<Money> total;  ///< quantity by price, rounded; of every line with a price
+  bool changed = false;        ///< the job's quote changed or added it
+};
+
+struct PricedQuote {
+  std::string book;
+  std::string book_title;
+  bool invented = false;
+  std::string currency;
+  int minor_digits = 2;
+  std::vector<PricedLine> lines;
+  Money work;                             ///< the counted lines
+  std::optional<Decimal> margin_percent;  ///< the job's, else the book's
+  Money margin;
+  Money provisional;                   ///< set aside for what cannot be seen yet; bears no margin
+  Money net;                           ///< work, margin and provisional sum
+  std::optional<Decimal> tax_percent;  ///< the job's, else the book's; nothing: not stated
+  Money tax;
+  Money total;  ///< without tax where none is stated
+  std::string date;
+  std::string expires;                 ///< the last day it holds; "": not stated
+  std::vector<base::Message> remarks;  ///< "price.*"
+
+  std::size_t unpriced() const;
+};
+
+/// Problem (unsound): price.too-large. Decimal texts that are none are left out of account here:
+/// checkJob() tells them. `quote` as checkJob() passes it.
+base::Result<PricedQuote> priced(const Needs& needs, const PriceBook& book,
+                                 const plan::Quote& quote);
+
+/// yyyy-mm-dd so many days later; "" where the date is none.
+std::string daysAfter(const std::string& date, int days);
+
+using Say = std::function<std::string(const base::Message&)>;
+
+/// RFC 4180 (CRLF, quotes doubled), UTF-8. Head: group, state, item, text, quantity, unit,
+/// unit_price, total; amounts with a point. Totals follow as rows of group "total". A text that a
+/// spreadsheet would take for a formula gets an apostrophe before it.
+std::string quoteCsv(const PricedQuote& quote, const Say& say);
+/// Material to buy, with the job's changes, without prices: item, text, quantity, unit.
+std::string shoppingCsv(const std::vector<PricedLine>& lines, const Say& say);
+/// The material of a quote that is not left out.
+std::vector<PricedLine> shoppingOf(const PricedQuote& quote);
+
+}  // namespace sumpwright::price

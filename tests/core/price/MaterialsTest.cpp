@@ -1,0 +1,87 @@
+#include "core/price/Priced.h"
+#include "price/Materials.h"
+
+namespace sumpwright::price {
+namespace {
+
+using support::PlanBuilder;
+
+PlanBuilder withSocket() {
+  return PlanBuilder::rectangle(10, 8)
+      .sump("s1", 0, 3.0)
+      .supply("socket", plan::SupplyKind::socket, {3.0, 0.4});
+}
+
+TEST(Materials, FollowTheStatedPipe) {
+  const plan::Job job = withSocket()
+                            .with([](plan::Job& j) {
+                              j.design.pipe = {1.0, 4.0, 1, 3};
+                              j.design.outlet = plan::OutletMode::riser;
+                              j.design.silencer = plan::YesNo::yes;
+                            })
+                            .job();
+  const Needs needs = needsOfJob(job);
+  EXPECT_EQ(quantityOf(needs, "pipe"), "5.5");  // 5 m and a tenth
+  EXPECT_EQ(quantityOf(needs, "bend"), "4");
+  EXPECT_EQ(quantityOf(needs, "cowl"), "1");
+  EXPECT_EQ(quantityOf(needs, "grille"), "");
+  EXPECT_EQ(quantityOf(needs, "lagging"), "4");
+  EXPECT_EQ(quantityOf(needs, "silencer"), "1");
+  EXPECT_EQ(quantityOf(needs, "scaffold"), "1");
+}
+
+TEST(Materials, CableIsThatOfTheRoute) {
+  const Needs needs = needsOfJob(withSocket().job());
+  EXPECT_NE(quantityOf(needs, "cable"), "");
+  EXPECT_EQ(quantityOf(needs, "cable_sleeve"), "1");
+  EXPECT_FALSE(remarked(needs.remarks, "price.no-cable"));
+}
+
+TEST(Materials, WithoutASupplyTheCableIsSaidToBeMissing) {
+  const Needs needs = needsOfJob(PlanBuilder::rectangle(10, 8).sump("s1", 0, 3.0).job());
+  EXPECT_EQ(quantityOf(needs, "cable"), "");
+  EXPECT_EQ(quantityOf(needs, "isolator"), "1");
+  EXPECT_TRUE(remarked(needs.remarks, "price.no-cable"));
+}
+
+TEST(Materials, OneFanForTwoSumpsHasABranchAndValves) {
+  const auto two = [](bool shared) {
+    return needsOfJob(withSocket()
+                          .sump("s2", 0, 7.0)
+                          .with([&](plan::Job& j) { j.design.shared_fan = shared; })
+                          .job());
+  };
+  EXPECT_EQ(quantityOf(two(false), "fan"), "2");
+  EXPECT_EQ(quantityOf(two(false), "tee"), "");
+  EXPECT_EQ(quantityOf(two(true), "fan"), "1");
+  EXPECT_EQ(quantityOf(two(true), "tee"), "1");
+  EXPECT_EQ(quantityOf(two(true), "valve"), "2");
+}
+
+TEST(Materials, NoSumpNothingToBuy) {
+  const Needs needs = needsOfJob(PlanBuilder::rectangle(10, 8).job());
+  EXPECT_TRUE(needs.rows.empty());
+  EXPECT_TRUE(remarked(needs.remarks, "price.no-sump"));
+}
+
+TEST(Materials, EachItemOnceAndTheDemoBookHasAll) {
+  const auto book = readPriceBook(resources::builtInPriceBooks()[0].text);
+  const Needs needs = needsOfJob(withSocket()
+                                     .sump("s2", 0, 7.0)
+                                     .with([](plan::Job& j) {
+                                       j.design.shared_fan = true;
+                                       j.design.silencer = plan::YesNo::yes;
+                                     })
+                                     .job());
+  for (const Need& need : needs.rows) {
+    EXPECT_EQ(std::count_if(needs.rows.begin(), needs.rows.end(),
+                            [&](const Need& n) { return n.item == need.item; }),
+              1);
+    const PriceItem* item = book->find(need.item);
+    ASSERT_NE(item, nullptr) << need.item;
+    EXPECT_EQ(item->unit, need.unit) << need.item;
+  }
+}
+
+}  // namespace
+}  // namespace sumpwright::price

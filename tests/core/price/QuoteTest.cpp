@@ -1,0 +1,175 @@
+#include <boost/multiprecision/cpp_dec_float.hpp>
+
+#include "core/price/Priced.h"
+#include "price/Quote.h"
+
+namespace sumpwright::price {
+namespace {
+
+using Hundred = boost::multiprecision::cpp_dec_float_100;
+
+Need need(const char* item, NeedKind kind, int quantity) {
+  return {item, kind, base::Message(std::string("price.item.") + item), Decimal::of(quantity),
+          PriceUnit::each};
+}
+
+/// Invented: bends at 7.25, clips at 0.125, a scaffold at 380, pipe by the metre.
+PriceBook smallBook() {
+  PriceBook book;
+  book.id = "small";
+  book.currency = "EUR";
+  const auto item = [&](const char* id, PriceUnit unit, const char* price) {
+    book.items.push_back({id, id, unit, Decimal::parse(price).value()});
+  };
+  item("bend", PriceUnit::each, "7.25");
+  item("cable_clip", PriceUnit::each, "0.125");
+  item("scaffold", PriceUnit::each, "380");
+  item("pipe", PriceUnit::metre, "9.4");
+  return book;
+}
+
+Needs smallNeeds() {
+  return {{need("bend", NeedKind::material, 3), need("cable_clip", NeedKind::material, 33),
+           need("scaffold", NeedKind::optional, 1)},
+          {}};
+}
+
+const PricedLine& lineFor(const PricedQuote& quote, const std::string& item) {
+  return *std::find_if(quote.lines.begin(), quote.lines.end(),
+                       [&](const PricedLine& line) { return line.item == item; });
+}
+
+PricedQuote pricedSmall(const plan::Quote& quote = {}) {
+  return priced(smallNeeds(), smallBook(), quote).value();
+}
+
+plan::QuoteLine change(const char* item, const char* quantity, const char* price) {
+  plan::QuoteLine line;
+  line.item = item;
+  line.quantity = quantity;
+  line.unit_price = price;
+  return line;
+}
+
+TEST(Quote, OptionalLinesAreOfferedNotCounted) {
+  const PricedQuote quote = pricedSmall();
+  EXPECT_EQ(quote.work.coins, 2175 + 413);  // 33 x 0.125 = 4.125, up
+  EXPECT_EQ(lineFor(quote, "scaffold").state, LineState::optional);
+  EXPECT_EQ(lineFor(quote, "scaffold").total->coins, 38000);
+  EXPECT_EQ(quote.total, quote.work);
+  EXPECT_TRUE(remarked(quote.remarks, "price.no-tax"));
+}
+
+TEST(Quote, TheJobsLineReplacesTakesUpAndLeavesOut) {
+  plan::Quote changes;
+  changes.lines = {change("bend", "2", ""), change("scaffold", "", "350.5"),
+                   change("cable_clip", "", "")};
+  changes.lines[2].left_out = true;
+  const PricedQuote quote = pricedSmall(changes);
+  EXPECT_EQ(lineFor(quote, "bend").total->coins, 1450);
+  EXPECT_TRUE(lineFor(quote, "bend").changed);
+  EXPECT_EQ(lineFor(quote, "scaffold").state, LineState::counted);
+  EXPECT_EQ(quote.work.coins, 1450 + 35050);
+  for (const PricedLine& line : shoppingOf(quote)) EXPECT_NE(line.item, "cable_clip");
+}
+
+TEST(Quote, MarginThenProvisionalSumThenTax) {
+  plan::Quote changes;
+  changes.margin_percent = "12.5";
+  changes.provisional = "100";
+  changes.tax_percent = "13.5";
+  const PricedQuote quote = pricedSmall(changes);
+  EXPECT_EQ(quote.margin.coins, 324);  // 25.88 x 12.5 % = 3.235
+  EXPECT_EQ(quote.net.coins, 2588 + 324 + 10000);
+  EXPECT_EQ(quote.tax.coins, 1743);  // 129.12 x 13.5 % = 17.4312
+  EXPECT_EQ(quote.total.coins, 12912 + 1743);
+  EXPECT_FALSE(remarked(quote.remarks, "price.no-tax"));
+}
+
+TEST(Quote, AnItemWithoutAPriceIsInNoTotalAndTold) {
+  Needs needs = smallNeeds();
+  needs.rows.push_back(need("fan", NeedKind::material, 1));
+  needs.rows.push_back(need("pipe", NeedKind::material, 4));  // the book has it by the metre
+  const auto quote = priced(needs, smallBook(), {});
+  EXPECT_EQ(quote->unpriced(), 2U);
+  EXPECT_EQ(quote->work.coins, 2588);
+  EXPECT_TRUE(remarked(quote->remarks, "price.unpriced"));
+  EXPECT_TRUE(remarked(quote->remarks, "price.other-unit"));
+}
+
+TEST(Quote, OwnLinesAndDiscounts) {
+  plan::Quote changes;
+  changes.lines = {change("", "", "-5"), change("pipe", "1.5", "")};
+  changes.lines[0].text = "Neighbour's discount";
+  const PricedQuote quote = pricedSmall(changes);
+  EXPECT_EQ(quote.work.coins, 2588 - 500 + 1410);
+}
+
+TEST(Quote, WhatDoesNotFitIsAProblem) {
+  plan::Quote changes;
+  changes.lines = {change("bend", "999999999999", "999999999999")};
+  EXPECT_EQ(priced(smallNeeds(), smallBook(), changes).problems()[0].message.id, "price.too-large");
+}
+
+TEST(Quote, HoldsSoManyDays) {
+  EXPECT_EQ(daysAfter("2026-01-31", 30), "2026-03-02");
+  EXPECT_EQ(daysAfter("2028-02-28", 1), "2028-02-29");
+  EXPECT_EQ(daysAfter("2026-02-30", 1), "");
+  EXPECT_EQ(daysAfter("soon", 1), "");
+}
+
+TEST(QuoteCsv, KeepsCommasQuotesAndTakesTheEdgeOffFormulas) {
+  plan::Quote changes;
+  changes.lines = {change("", "1", "-5"), change("", "1", "2")};
+  changes.lines[0].text = "=1+1";
+  changes.lines[1].text = "Frame, 4\" wide";
+  const auto say = [](const base::Message& message) {
+    const base::Arg* text = message.find("text");
+    return text == nullptr ? message.id : std::get<std::string>(text->value);
+  };
+  const std::string csv = quoteCsv(pricedSmall(changes), say);
+  EXPECT_NE(csv.find("material,counted,,'=1+1,1,each,-5,-5.00\r\n"), std::string::npos) << csv;
+  EXPECT_NE(csv.find(",\"Frame, 4\"\" wide\",1,each,2,2.00\r\n"), std::string::npos) << csv;
+  EXPECT_NE(csv.find("total,,total-without-tax,"), std::string::npos);
+  EXPECT_EQ(csv.find("\n\n"), std::string::npos);
+  EXPECT_EQ(std::count(csv.begin(), csv.end(), '\n'), std::count(csv.begin(), csv.end(), '\r'));
+}
+
+std::string randomDecimal(support::Random& random, int most) {
+  return Decimal::ofMillionths(random.between(0, most)).text();
+}
+
+std::int64_t halfUp(const Hundred& coins) {
+  return static_cast<std::int64_t>(boost::multiprecision::trunc(coins + Hundred(0.5)));
+}
+
+/// Totals reckoned a second time, from the printed texts, by decimals of a hundred digits.
+TEST(QuoteProperty, TotalsAgreeWithASecondReckoning) {
+  support::forEachSeed(200, [](std::uint64_t seed) {
+    support::Random random(seed);
+    plan::Quote changes;
+    changes.margin_percent = randomDecimal(random, 40'000'000);
+    changes.tax_percent = randomDecimal(random, 30'000'000);
+    changes.provisional = randomDecimal(random, 900'000'000);
+    for (int i = random.between(1, 20); i > 0; --i) {
+      changes.lines.push_back(change("", randomDecimal(random, 50'000'000).c_str(),
+                                     randomDecimal(random, 900'000'000).c_str()));
+      changes.lines.back().left_out = random.chance(0.2);
+    }
+    const PricedQuote quote = pricedSmall(changes);
+    std::int64_t work = 0;
+    for (const PricedLine& line : quote.lines) {
+      if (line.state != LineState::counted) continue;
+      work += halfUp(Hundred(line.quantity.text()) * Hundred(line.unit_price->text()) * 100);
+    }
+    const std::int64_t margin = halfUp(Hundred(work) * Hundred(changes.margin_percent) / 100);
+    const std::int64_t net = work + margin + halfUp(Hundred(changes.provisional) * 100);
+    const std::int64_t tax = halfUp(Hundred(net) * Hundred(changes.tax_percent) / 100);
+    EXPECT_EQ(quote.work.coins, work);
+    EXPECT_EQ(quote.net.coins, net);
+    EXPECT_EQ(quote.total.coins, net + tax);
+  });
+}
+
+}  // namespace
+}  // namespace sumpwright::price
