@@ -112,7 +112,7 @@ void addTotals(const plan::Quote& quote, const PriceBook& book, Till& till, Pric
 
 void addRemarks(const Needs& needs, const PriceBook& book, PricedQuote& out) {
   auto& remarks = out.remarks;
-  if (out.invented) remarks.push_back(base::Message("price.invented"));
+  if (out.invented) remarks.emplace_back("price.invented");
   for (const PricedLine& line : out.lines) {
     if (line.state != LineState::unpriced) continue;
     const PriceItem* item = line.item.empty() ? nullptr : book.find(line.item);
@@ -120,11 +120,11 @@ void addRemarks(const Needs& needs, const PriceBook& book, PricedQuote& out) {
         base::Message(item == nullptr ? "price.unpriced" : "price.other-unit",
                       {base::phrase("line", line.text), base::text("item", line.item)}));
   }
-  if (!out.tax_percent) remarks.push_back(base::Message("price.no-tax"));
-  if (out.expires.empty()) remarks.push_back(base::Message("price.no-expiry"));
+  if (!out.tax_percent) remarks.emplace_back("price.no-tax");
+  if (out.expires.empty()) remarks.emplace_back("price.no-expiry");
   remarks.insert(remarks.end(), needs.remarks.begin(), needs.remarks.end());
-  remarks.push_back(base::Message("price.own-figures"));
-  remarks.push_back(base::Message("price.electrician"));
+  remarks.emplace_back("price.own-figures");
+  remarks.emplace_back("price.electrician");
 }
 
 }  // namespace
