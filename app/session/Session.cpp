@@ -1,5 +1,6 @@
 #include "session/Session.h"
 
+#include <QScopedValueRollback>
 #include <algorithm>
 #include <utility>
 
@@ -7,6 +8,7 @@
 #include "session/FreshId.h"
 #include "session/JobEdit.h"
 #include "siting/DesignCheck.h"
+#include "siting/ReachAlong.h"
 #include "tools/SiteDrag.h"
 
 namespace sumpwright::session {
@@ -83,6 +85,9 @@ void Session::reassess() {
 
 void Session::judgeReach(std::shared_ptr<const siting::ReachAlong> reach) {
   if (!m_study || m_study->reach() == reach.get()) return;
+  if (reach != nullptr && !reach->fits(m_study->perimeter())) return;
+  if (m_judging) return;  // whoever hears of it has a curve of its own: the first one stays
+  const QScopedValueRollback judging(m_judging, true);
   m_study = m_study->withReach(std::move(reach));
   reassess();
   Q_EMIT studyChanged();

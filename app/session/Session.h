@@ -183,6 +183,7 @@ class Session final : public QObject {
   std::optional<Place> m_place;
   std::optional<siting::Assessment> m_assessment;
   bool m_moving = false;
+  bool m_judging = false;  ///< telling that the study has another curve of reach
   std::optional<Place> m_before_move;
   int m_gesture = 0;   ///< of the latest step, 0: closed
   int m_gestures = 0;  ///< counted so far
