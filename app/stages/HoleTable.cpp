@@ -59,6 +59,7 @@ void HoleTable::addRow() {
   QFont italic = font();
   italic.setItalic(true);
   row.predicted->setFont(italic);
+  row.name->setWordWrap(true);
   row.measured->setFixedWidth(qRound(86 * k));
   row.measured->setAlignment(Qt::AlignRight);
   const int line = static_cast<int>(index) + 1;

@@ -61,7 +61,7 @@ void addSpread(FactTable<GroundGuess>& t, const char* key, const QString& label,
     if (const auto* text = std::get_if<std::string>(&value)) {
       guess.*part = readSpread(*text);
       if (!(guess.*part)) {
-        return base::Problem{base::Message("fact.spread"), "", base::Gravity::unsound};
+        return base::Problem{base::Message("suction.typed.spread"), "", base::Gravity::unsound};
       }
     }
     return plan::setGroundGuess(job, guess);

@@ -687,9 +687,6 @@ std::span<const Sentence> planSentences() {
       {"fix.push-back", QT_TRANSLATE_NOOP("Sentences", "Push it back onto its wall.")},
       {"fix.new-id", QT_TRANSLATE_NOOP("Sentences", "Give it an id of its own.")},
       {"fix.turn-ring", QT_TRANSLATE_NOOP("Sentences", "Walk it the other way round.")},
-      {"fact.spread", QT_TRANSLATE_NOOP("Sentences",
-                                        "Two figures, please, the low one and the high one: 0.1 to "
-                                        "0.3, or 1e-9 to 1e-7.")},
       {"fix.join-corners", QT_TRANSLATE_NOOP("Sentences", "Make one corner of the two.")},
       {"fix.clip", QT_TRANSLATE_NOOP("Sentences", "Keep only what lies in the house.")},
       {"fix.cut-back", QT_TRANSLATE_NOOP("Sentences", "Take away what the other one covers.")},

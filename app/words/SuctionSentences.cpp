@@ -381,6 +381,10 @@ std::span<const Sentence> suctionSentences() {
       {"suction.where.corner", QT_TRANSLATE_NOOP("Sentences", "the {side} corner ({corner})")},
       {"suction.where.in-room", QT_TRANSLATE_NOOP("Sentences", "{where}, in {room}")},
       {"suction.where.side", QT_TRANSLATE_NOOP("Sentences", "the {side} side")},
+      {"suction.typed.spread",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Two figures, please, the low one and the high one: 0.1 to "
+                         "0.3, or 1e-9 to 1e-7.")},
   });
   return rows;
 }

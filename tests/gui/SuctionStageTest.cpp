@@ -133,6 +133,23 @@ TEST_F(SuctionStage, HolesAreProposedMeasuredAndFitted) {
   EXPECT_TRUE(desk().answer()->fitted.has_value());
 }
 
+TEST_F(SuctionStage, NothingOfThePanelIsCutAtTheRight) {
+  for (const char* sample : {"semi-detached", "bungalow", "standby-sump"}) {
+    openSuction(QString::fromLatin1(sample));
+    const auto* scroll = panel().findChild<QScrollArea*>();
+    ASSERT_NE(scroll, nullptr);
+    const QWidget* all = scroll->widget();
+    for (const QWidget* part : all->findChildren<QWidget*>()) {
+      if (!part->isVisible()) continue;
+      const int right = part->mapTo(all, QPoint(part->width(), 0)).x();
+      EXPECT_LE(right, scroll->viewport()->width())
+          << sample << ": " << part->metaObject()->className() << " "
+          << part->accessibleName().toStdString();
+    }
+    window->closeJob();
+  }
+}
+
 TEST_F(SuctionStage, ASecondSumpIsOneStep) {
   openSuction();
   ASSERT_TRUE(desk().mayAddSecond());
