@@ -85,6 +85,19 @@ Fact targetFact(const char* key, const QString& label,
   return t.take().front();
 }
 
+Fact useTestsFact() {
+  FactTable<plan::SuctionFacts> t(
+      [](const Job& job) { return std::optional(job.suction); },
+      [](const Job& job, const plan::SuctionFacts& facts) {
+        return base::Result<Job>(plan::setUseTests(job, facts.use_tests));
+      });
+  Fact& use = t.choice("/suction/use_tests", SuctionFacts::tr("Fit to the tests"),
+                       &plan::SuctionFacts::use_tests, noYesWords());
+  use.says = SuctionFacts::tr("Predict with the ground fitted to the pressure tests");
+  use.applies = [](const Job& job) { return !job.suction.tests.empty(); };
+  return t.take().front();
+}
+
 Fact fillFact() {
   FactTable<plan::House> t(
       [](const Job& job) { return std::optional(job.house); },
@@ -173,6 +186,7 @@ std::vector<Fact> groundFacts() {
                              SuctionFacts::tr("Hollow: litres of fill taken out for each sump"),
                              SuctionFacts::tr("A bucket of 12 l is taken (common practice).")));
   facts.push_back(fillFact());
+  facts.push_back(useTestsFact());
   FactTable<GroundGuess> ground([](const Job& job) { return std::optional(job.suction.ground); },
                                 plan::setGroundGuess);
   addSpread(ground, "permeability_m2", SuctionFacts::tr("Permeability, m²"),

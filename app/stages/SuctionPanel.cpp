@@ -243,7 +243,7 @@ void SuctionPanel::refreshField() {
   m_primary->setVisible(m_session.hasJob() && !m_session.place());
   m_share->setText(has ? tr("≈ %1 %").arg(percentOf(field->reach.floor)) : QString());
   const double target = m_desk.live() != nullptr ? m_desk.live()->target().design_pa : 5.0;
-  m_of->setText(has ? tr("of the slab held at <b>%1 Pa or more</b>%2")
+  m_of->setText(has ? tr("of the slab held at <b>%1 Pa or more</b> on the middle guess%2")
                           .arg(pascalsOf(target), m_desk.isStale() ? tr(", old plan") : QString())
                     : QString());
   drawing::ShareOfFloor share;
@@ -383,12 +383,17 @@ void SuctionPanel::refreshTests() {
   m_holes->refresh();
 }
 
+void SuctionPanel::tellHoles(const base::Problems& problems) {
+  m_no_hole->setVisible(!problems.empty());
+  if (!problems.empty()) m_no_hole->setText(said(problems.front().message, m_session.job()));
+}
+
 void SuctionPanel::newTest() {
   plan::PressureTest test;
   test.sump = m_session.sump();
   base::Result<plan::Job> after = plan::addPressureTest(m_session.job(), test);
   if (after) m_holes->setTest(after->suction.tests.back().id);
-  m_session.edit(tr("Another pressure test"), std::move(after));
+  tellHoles(m_session.edit(tr("Another pressure test"), std::move(after)));
   refreshTests();
 }
 
@@ -421,10 +426,8 @@ void SuctionPanel::proposeHoles() {
   for (const suction::ProposedHole& hole : holes) {
     if (after) after = plan::addThing(*after, plan::TestHole{"", "", hole.at});
   }
-  m_session.edit(tr("Propose test holes"), std::move(after));
+  tellHoles(m_session.edit(tr("Propose test holes"), std::move(after)));
 }
-
-void SuctionPanel::takeFocus() { m_holes->setFocus(Qt::OtherFocusReason); }
 
 void SuctionPanel::showEvent(QShowEvent* event) {
   QWidget::showEvent(event);

@@ -43,7 +43,6 @@ class SuctionPanel final : public QWidget {
   SideNote* second() const { return m_second; }
   QPushButton* propose() const { return m_propose; }
   QPushButton* stopButton() const { return m_stop; }
-  void takeFocus();
 
  protected:
   void showEvent(QShowEvent* event) override;
@@ -60,6 +59,7 @@ class SuctionPanel final : public QWidget {
   void refreshTests();
   void proposeHoles();
   void newTest();
+  void tellHoles(const base::Problems& problems);
   QString proposedWords() const;
 
   session::Session& m_session;
@@ -81,7 +81,7 @@ class SuctionPanel final : public QWidget {
   SideNote* m_second;
   HoleTable* m_holes;
   QPushButton* m_propose;
-  QLabel* m_no_hole;  ///< why none is proposed
+  QLabel* m_no_hole;  ///< why none is proposed, or nothing was changed
   QPushButton* m_new_test;
   QComboBox* m_tests;
   FactForm* m_test_form;

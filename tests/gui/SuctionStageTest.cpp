@@ -131,6 +131,13 @@ TEST_F(SuctionStage, HolesAreProposedMeasuredAndFitted) {
   EXPECT_EQ(session().undoStack().index(), step + 2) << "one step";
   ASSERT_TRUE(settled());
   EXPECT_TRUE(desk().answer()->fitted.has_value());
+  QComboBox* use = panel().ground()->combo("/suction/use_tests");
+  ASSERT_NE(use, nullptr);
+  use->setCurrentIndex(0);
+  Q_EMIT use->activated(0);
+  EXPECT_FALSE(session().job().suction.use_tests);
+  ASSERT_TRUE(settled());
+  EXPECT_FALSE(desk().answer()->fitted.has_value());
 }
 
 TEST_F(SuctionStage, NothingOfThePanelIsCutAtTheRight) {
