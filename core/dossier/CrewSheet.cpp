@@ -17,7 +17,7 @@ using base::Message;
 
 constexpr double kPlanShare = 0.42;  // of a page, so that the setting-out stands on the same one
 constexpr double kSectionHeight_mm = 112.0;
-constexpr double kSign_mm = 8.0;  // height of a line to sign on
+constexpr double kSignature_mm = 8.0;  // height of a line to sign on
 
 void sizesTable(Writer& w, const Sheet& sheet) {
   const Desk& desk = w.desk();
@@ -123,7 +123,7 @@ Rows holdRows(const Sheet& sheet, double width_mm) {
                       {desk.say("paper.crew.stop"), 3.4},
                       {desk.say("paper.crew.date"), 1.0},
                       {desk.say("paper.crew.sign"), 1.7}},
-                     cells, width_mm, {kSign_mm, true}));
+                     cells, width_mm, {kSignature_mm, true}));
   return w.take();
 }
 

@@ -170,21 +170,21 @@ Rows headRows(const Sheet& sheet, double width_mm, const std::string& title,
                       drawing::leading_mm(fonts::body) * static_cast<double>(under_lines.size());
   const double height = std::max(13.0, text + 2.5);
   Rows rows = letterheadRows(desk, sheet.options.letterhead, width_mm);
-  rows.push_back(
-      {height,
-       [=, &desk](Sketch& sketch, Point at) {
-         const double bottom = at.y + height;
-         paintMark(sketch.tagged("head"), desk.theme, {at.x + 4.6, at.y + 6.0});
-         sketch.text({at.x + 12.5, at.y + 4.6 + desk.voice.capHeight_mm(fonts::title) / 2.0}, title,
-                     fonts::title, desk.theme.ink);
-         paintLines(sketch, desk, address, {at.x + width_mm, at.y + 0.6}, fonts::lead,
-                    desk.theme.ink, HAlign::right);
-         paintLines(sketch, desk, under_lines,
-                    {at.x + width_mm, at.y + 1.0 + step * static_cast<double>(address.size())},
-                    fonts::body, desk.theme.ink2, HAlign::right);
-         sketch.line({at.x, bottom}, {at.x + width_mm, bottom}, solid(desk.theme.ink, 2.0));
-       },
-       false});
+  rows.emplace_back(
+      height,
+      [=, &desk](Sketch& sketch, Point at) {
+        const double bottom = at.y + height;
+        paintMark(sketch.tagged("head"), desk.theme, {at.x + 4.6, at.y + 6.0});
+        sketch.text({at.x + 12.5, at.y + 4.6 + desk.voice.capHeight_mm(fonts::title) / 2.0}, title,
+                    fonts::title, desk.theme.ink);
+        paintLines(sketch, desk, address, {at.x + width_mm, at.y + 0.6}, fonts::lead,
+                   desk.theme.ink, HAlign::right);
+        paintLines(sketch, desk, under_lines,
+                   {at.x + width_mm, at.y + 1.0 + step * static_cast<double>(address.size())},
+                   fonts::body, desk.theme.ink2, HAlign::right);
+        sketch.line({at.x, bottom}, {at.x + width_mm, bottom}, solid(desk.theme.ink, 2.0));
+      },
+      false);
   rows.push_back({3.5, {}, false});
   return rows;
 }
