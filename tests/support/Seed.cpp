@@ -1,5 +1,6 @@
 #include "support/Seed.h"
 
+#include <algorithm>
 #include <cstdlib>
 
 namespace sumpwright::support {
@@ -34,7 +35,11 @@ int Random::between(int low, int high) {
 std::uint64_t baseSeed() { return fromEnvironment("SUMPWRIGHT_SEED", kUsualSeed); }
 
 int caseCount(int usual) {
-  return static_cast<int>(fromEnvironment("SUMPWRIGHT_CASES", static_cast<std::uint64_t>(usual)));
+  const char* text = std::getenv("SUMPWRIGHT_CASES");
+  if (text == nullptr || *text == '\0') return usual;
+  char* rest = nullptr;
+  const auto given = static_cast<int>(std::strtol(text, &rest, 10));
+  return *rest == '%' ? std::max(1, usual * given / 100) : given;
 }
 
 }  // namespace sumpwright::support

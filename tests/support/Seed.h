@@ -5,6 +5,7 @@
 //
 //   SUMPWRIGHT_SEED=N    start at seed N (with SUMPWRIGHT_CASES=1: the one case that failed)
 //   SUMPWRIGHT_CASES=N   as many cases instead of the usual number
+//   SUMPWRIGHT_CASES=N%  that share of the usual number, one at least (builds that run slowly)
 
 #include <gtest/gtest.h>
 
