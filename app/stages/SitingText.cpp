@@ -19,18 +19,6 @@ class SitingText {
   Q_DECLARE_TR_FUNCTIONS(SitingText)
 };
 
-State stateOf(Weight weight) {
-  switch (weight) {
-    case Weight::binding:
-      return State::refused;
-    case Weight::unknown:
-      return State::not_proven;
-    case Weight::advisory:
-      break;
-  }
-  return State::advised_against;
-}
-
 /// The worst of a rule that no waiver accepts, or the worst where all are accepted; its place in
 /// the list, past the end where the rule finds nothing.
 std::size_t findingOf(const Assessment& a, const std::string& rule) {

@@ -12,18 +12,6 @@ namespace {
 using drawing::HAlign;
 using drawing::solid;
 
-rules::State stateOf(rules::Weight weight) {
-  switch (weight) {
-    case rules::Weight::advisory:
-      return rules::State::advised_against;
-    case rules::Weight::unknown:
-      return rules::State::not_proven;
-    case rules::Weight::binding:
-      break;
-  }
-  return rules::State::refused;
-}
-
 /// A sign, then the paragraph beside it.
 void signedText(Writer& w, rules::State state, const std::string& words) {
   Rows rows;

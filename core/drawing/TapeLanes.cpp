@@ -16,18 +16,6 @@ constexpr double kInset_mm = 0.4;
 
 const Font kLaneFont = type::second;
 
-rules::State stateOf(rules::Weight weight) {
-  switch (weight) {
-    case rules::Weight::advisory:
-      return rules::State::advised_against;
-    case rules::Weight::unknown:
-      return rules::State::not_proven;
-    case rules::Weight::binding:
-      break;
-  }
-  return rules::State::refused;
-}
-
 /// In a lane the refused hatch is lighter than in the verdict lane: the sum outranks its parts.
 void laneArea(Sketch& sketch, const TapeContext& c, rules::State state, double left, double right,
               double top) {

@@ -28,4 +28,16 @@ const char* weightName(Weight weight) {
   return "binding";
 }
 
+State stateOf(Weight weight) {
+  switch (weight) {
+    case Weight::advisory:
+      return State::advised_against;
+    case Weight::unknown:
+      return State::not_proven;
+    case Weight::binding:
+      break;
+  }
+  return State::refused;
+}
+
 }  // namespace sumpwright::rules

@@ -22,6 +22,9 @@ enum class Weight { advisory, unknown, binding };
 
 const char* weightName(Weight weight);
 
+/// What a place is whose worst finding weighs this much.
+State stateOf(Weight weight);
+
 /// Whether this finding may be waived, with the thing's own facts taken in.
 struct Waivable {
   bool allowed = false;

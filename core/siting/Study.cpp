@@ -105,11 +105,7 @@ int advisoriesIn(const std::vector<Finding>& findings) {
 }
 
 State stateOf(const std::vector<Finding>& sorted) {
-  if (sorted.empty()) return State::clear;
-  const Weight worst = sorted.front().weight;
-  return worst == Weight::binding   ? State::refused
-         : worst == Weight::unknown ? State::not_proven
-                                    : State::advised_against;
+  return sorted.empty() ? State::clear : rules::stateOf(sorted.front().weight);
 }
 
 std::optional<base::Message> labelIn(const std::vector<FindingSpan>& spans, const std::string& id) {
