@@ -10,8 +10,7 @@
 #include "cli/Load.h"
 #include "cli/Problems.h"
 #include "cli/Site.h"
-#include "siting/ReachAlong.h"
-#include "siting/SuctionStudy.h"
+#include "siting/ReachAsked.h"
 
 namespace sumpwright::cli {
 
@@ -55,12 +54,7 @@ std::optional<siting::Study> withReach(const siting::Study& study, const SiteCho
     return std::nullopt;
   }
   const auto system = siting::usualSystem(study.site(), fan->fan, fan->invented);
-  const siting::SuctionOptions asked = siting::suctionOptionsOf(study.job());
-  siting::ReachOptions options;
-  options.target = asked.target;
-  options.pit_m3 = asked.pit_m3;
-  options.ranges = asked.ranges;
-  auto reach = siting::ReachAlong::of(study, system, options);
+  auto reach = siting::reachAsked(study, system, siting::suctionOptionsOf(study.job()));
   if (!reach) {
     decline(choice.study.job, reach.problems(), console);
     return std::nullopt;

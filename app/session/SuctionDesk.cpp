@@ -7,6 +7,7 @@
 #include "files/FanTables.h"
 #include "plan/DesignEdits.h"
 #include "session/FreshId.h"
+#include "siting/ReachAsked.h"
 
 namespace sumpwright::session {
 
@@ -43,6 +44,8 @@ struct SuctionDesk::Work {
   std::optional<siting::SuctionLive> live;
   std::optional<siting::SuctionLive> fine;
   std::shared_ptr<const siting::SuctionAnswer> answer;  ///< the one before, then the new one
+  std::shared_ptr<const siting::ReachAlong> along;
+  bool only_reach = false;
   bool answered = false;
   std::string fan;
   bool fan_invented = false;
@@ -64,6 +67,13 @@ void SuctionDesk::Work::work(const Tell& tell) {
   const siting::SuctionSystem system =
       siting::usualSystem(study.site(), picked->fan, picked->invented);
   siting::SuctionOptions options = siting::suctionOptionsOf(study.job());
+  options.cell_m = kMoving_m;
+  if (only_reach) {
+    options.going = [this](double) { return !given_up; };
+    auto reach = siting::reachAsked(study, system, options);
+    if (reach) along = std::make_shared<const siting::ReachAlong>(std::move(reach).value());
+    return;
+  }
   const auto made = [&](double cell_m) -> std::optional<siting::SuctionLive> {
     options.cell_m = cell_m;
     auto live_field = siting::SuctionLive::of(study, system, options);
@@ -96,6 +106,7 @@ void SuctionDesk::Work::work(const Tell& tell) {
   if (given_up) return;
   if (!asked) return void(problems = asked.problems());
   answer = std::make_shared<const siting::SuctionAnswer>(std::move(asked).value());
+  along = answer->along;
   answered = true;
 }
 
@@ -118,17 +129,12 @@ SuctionDesk::~SuctionDesk() {
   m_pool.waitForDone();
 }
 
-void SuctionDesk::setWatched(bool watched) {
+void SuctionDesk::setWatched(Watched watched) {
   if (watched == m_watched) return;
   m_watched = watched;
-  if (watched) return follow();
+  if (watched != Watched::nothing) return follow();
   giveUp();
   m_soon.stop();
-}
-
-const siting::ReachAlong* SuctionDesk::along() const {
-  const bool shown = m_answer != nullptr && !m_stale && m_answer_key == m_key;
-  return shown ? m_answer->along.get() : nullptr;
 }
 
 void SuctionDesk::forget() {
@@ -141,38 +147,49 @@ void SuctionDesk::forget() {
   m_answer.reset();
   m_answer_key.reset();
   m_answered.clear();
+  m_along.reset();
+  m_along_key.reset();
   m_problems.clear();
   m_stale = m_answer_stale = m_stopped = false;
+  m_along_stale = true;
   Q_EMIT fieldChanged();
   Q_EMIT answerChanged();
 }
 
+/// Whether anything that is looked at is missing or of an old plan.
+bool SuctionDesk::isWanting() const {
+  if (!wantsAll()) return m_along_stale;
+  return m_answer == nullptr || m_answer_stale || m_stale;
+}
+
 /// Something changed: what is shown may be of an old plan, and a new answer is wanted.
 void SuctionDesk::follow() {
-  if (!m_watched) return;
+  if (m_watched == Watched::nothing) return;
   if (m_session.study() == nullptr) return forget();
   judge();
   m_stopped = false;
   refield();
   if (m_session.isPreviewing() || m_session.isMoving()) return;  // when it has come to rest
   giveUp();  // also where nothing is wanted: what is under way is then of another plan
-  if (m_answer == nullptr || m_answer_stale || m_stale) return m_soon.start();
+  if (isWanting()) return m_soon.start();
   m_soon.stop();
   m_problems.clear();
 }
 
 /// Which of what is shown is of the job as it stands: while work goes on, a wall may be dragged.
-/// The curve along the wall, where it still is, counts in the score.
+/// The curve along the wall, where it still is, counts in the score; a drag that is on is not held
+/// up by it.
 void SuctionDesk::judge() {
   const plan::Job now = keyOf(m_session.job());
   m_stale = !(m_key == now);
   m_answer_stale = !(m_answer_key == now) || m_answered != m_session.job().design.sumps;
-  if (along() != nullptr) m_session.judgeReach(m_answer->along);
+  m_along_stale = !(m_along_key == now);
+  if (along() != nullptr && !m_session.isMoving()) m_session.judgeReach(m_along);
 }
 
 /// The field where the sumps stand now; of an old plan it stays as it was.
 void SuctionDesk::refield() {
-  if (!m_watched) return;
+  if (!wantsAll()) return;
   if (m_live && !m_stale) {
     m_shown = m_fine && !m_session.isMoving() ? m_fine : m_live;
     m_field =
@@ -182,10 +199,11 @@ void SuctionDesk::refield() {
 }
 
 void SuctionDesk::begin() {
-  if (!m_watched || m_session.study() == nullptr) return;
+  if (m_watched == Watched::nothing || m_session.study() == nullptr) return;
   giveUp();
   auto work = std::make_shared<Work>();
   work->study = *m_session.study();
+  work->only_reach = !wantsAll();
   work->key = keyOf(m_session.job());
   if (m_key && *m_key == work->key) {
     work->live = m_live;
@@ -231,23 +249,29 @@ void SuctionDesk::take(const std::shared_ptr<Work>& work) {
     m_key = work->key;
     m_live = work->live;
   }
-  if (done && work->fine) m_fine = work->fine;
-  if (done) {
-    m_problems = work->problems;
-    if (work->answered) {
-      m_answer = work->answer;
-      m_fan = work->fan;
-      m_fan_invented = work->fan_invented;
-      m_answer_key = work->key;
-      m_answered = work->study.job().design.sumps;
-    }
-    m_work.reset();
-  }
+  if (done) takeDone(*work);
   judge();
   refield();
   if (!done) return;
   Q_EMIT answerChanged();
   Q_EMIT workChanged();
+}
+
+void SuctionDesk::takeDone(const Work& work) {
+  m_work.reset();
+  if (work.along || work.only_reach) {
+    m_along = work.along;
+    m_along_key = work.key;
+  }
+  if (work.only_reach) return;
+  if (work.fine) m_fine = work.fine;
+  m_problems = work.problems;
+  if (!work.answered) return;
+  m_answer = work.answer;
+  m_fan = work.fan;
+  m_fan_invented = work.fan_invented;
+  m_answer_key = work.key;
+  m_answered = work.study.job().design.sumps;
 }
 
 void SuctionDesk::stop() {

@@ -3,10 +3,10 @@
 // with its chances, which takes a second and is made on a thread of its own. Panel, plan, tape and
 // paper ask here and listen.
 //
-// Nothing is worked out while nobody watches. When the plan changes the last field stays, stale,
-// until the new one is there; while only the sump moves the field follows at once, with cells of
-// 10 cm while it moves and of 5 cm at rest. The guesses at the ground are kept over moves of the
-// sump.
+// Nothing is worked out while nobody watches, and no more than the curve along the wall while only
+// the score is looked at. When the plan changes the last field stays, stale, until the new one is
+// there; while only the sump moves the field follows at once, with cells of 10 cm while it moves
+// and of 5 cm at rest. Guesses at the ground and the curve are kept over moves of the sump.
 
 #include <QObject>
 #include <QThreadPool>
@@ -27,8 +27,10 @@ class SuctionDesk final : public QObject {
   explicit SuctionDesk(Session& session, QObject* parent = nullptr);
   ~SuctionDesk() override;
 
-  void setWatched(bool watched);
-  bool isWatched() const { return m_watched; }
+  /// reach: the curve along the wall, for the score. Each holds all of those before it.
+  enum class Watched { nothing, reach, everything };
+  void setWatched(Watched watched);
+  Watched watched() const { return m_watched; }
 
   /// What the field is of; nullptr before the first one is made, or where none can be.
   const siting::SuctionLive* live() const { return m_shown ? &*m_shown : nullptr; }
@@ -41,8 +43,9 @@ class SuctionDesk final : public QObject {
   std::shared_ptr<const siting::SuctionAnswer> sharedAnswer() const { return m_answer; }
   /// Of other sumps or another plan than there are now.
   bool isAnswerStale() const { return m_answer_stale; }
-  /// Curve along the wall; nullptr: not worked out, or of an old plan.
-  const siting::ReachAlong* along() const;
+  /// Curve along the wall, with its chance once there is an answer; nullptr: not worked out, or of
+  /// an old plan.
+  const siting::ReachAlong* along() const { return m_along_stale ? nullptr : m_along.get(); }
 
   /// Of the fan that the answer counts with.
   const std::string& fanTitle() const { return m_fan; }
@@ -70,15 +73,18 @@ class SuctionDesk final : public QObject {
  private:
   struct Work;
   void follow();
+  bool wantsAll() const { return m_watched == Watched::everything; }
+  bool isWanting() const;
   void judge();
   void refield();
   void begin();
   void giveUp();
   void take(const std::shared_ptr<Work>& work);
+  void takeDone(const Work& work);
   void forget();
 
   Session& m_session;
-  bool m_watched = false;
+  Watched m_watched = Watched::nothing;
   bool m_stopped = false;
   std::optional<plan::Job> m_key;         ///< what m_live was made of
   std::optional<plan::Job> m_answer_key;  ///< what m_answer was made of ...
@@ -88,8 +94,11 @@ class SuctionDesk final : public QObject {
   std::optional<siting::SuctionLive> m_shown;  ///< of the two, whose m_field is
   std::optional<siting::LiveField> m_field;
   std::shared_ptr<const siting::SuctionAnswer> m_answer;
+  std::shared_ptr<const siting::ReachAlong> m_along;
+  std::optional<plan::Job> m_along_key;  ///< what m_along was made of, or could not be
   bool m_stale = false;
   bool m_answer_stale = false;
+  bool m_along_stale = true;
   std::shared_ptr<Work> m_work;
   double m_progress = 0.0;
   std::string m_fan;

@@ -81,6 +81,7 @@ MainWindow::MainWindow(QSettings& settings, Dialogs& dialogs, QWidget* parent)
   const QSize room = screen()->availableSize() - QSize(16, 48);
   resize(QSize(1280, 720).boundedTo(room).expandedTo(minimumSize()));
   restoreGeometry(m_settings.value(QStringLiteral("geometry")).toByteArray());
+  watchSuction();
   layOut();
   refreshMain();
   refreshActions();

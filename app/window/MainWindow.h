@@ -149,6 +149,7 @@ class MainWindow final : public QMainWindow {
   void refreshSurveyRail();
   void refreshRunRail();
   void refreshSuctionRail();
+  void watchSuction();
   void refreshPictureWork();
   /// Whether the open job may be let go of: nothing is lost without being asked.
   bool mayLeave();

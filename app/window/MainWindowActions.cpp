@@ -97,7 +97,7 @@ void MainWindow::waive() {
 void MainWindow::showStage(Stage stage) {
   m_stage = stage;
   m_canvas->setSurveying(stage == Stage::survey);
-  m_suction.setWatched(stage == Stage::suction || stage == Stage::paper);
+  watchSuction();
   m_canvas->setShowingField(stage == Stage::suction);
   m_tape->strip()->setShowingReach(stage == Stage::suction);
   refreshPictureWork();
@@ -105,6 +105,14 @@ void MainWindow::showStage(Stage stage) {
   refreshMain();
   refreshActions();
   if (stage == Stage::survey && m_session.hasJob()) m_survey->takeFocus();
+}
+
+/// As much of the suction as the stage shows: siting, what its score counts.
+void MainWindow::watchSuction() {
+  using Watched = session::SuctionDesk::Watched;
+  const bool shown = m_stage == Stage::suction || m_stage == Stage::paper;
+  const Watched rest = m_stage == Stage::siting ? Watched::reach : Watched::nothing;
+  m_suction.setWatched(shown ? Watched::everything : rest);
 }
 
 void MainWindow::showSurvey(stages::SurveyPage page) {

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/Contract.h"
+#include "siting/ReachAsked.h"
 #include "siting/SuctionParts.h"
 #include "siting/SuctionPlaces.h"
 #include "siting/SuctionSecond.h"
@@ -31,18 +32,6 @@ double at(const std::vector<double>& sorted, double share) {
 Band bandOf(std::vector<double> values) {
   std::sort(values.begin(), values.end());
   return {at(values, 0.1), at(values, 0.5), at(values, 0.9)};
-}
-
-/// Ranges of which nothing is left but one ground.
-suction::GroundRanges pinned(suction::GroundRanges ranges, const suction::Ground& ground) {
-  const auto one = [](double value) { return suction::Range{value, value}; };
-  ranges.permeability_m2 = one(ground.permeability_m2);
-  ranges.thickness_m = one(ground.thickness_m);
-  ranges.leak_ground_m_s_pa = one(ground.leak_ground_m_s_pa);
-  ranges.joint_width_m = one(ground.joint_width_m);
-  ranges.footing_m2_s_pa = one(ground.footing_m2_s_pa);
-  ranges.exposed_m_s_pa = one(ground.exposed_m_s_pa);
-  return ranges;
 }
 
 class Answerer {
@@ -314,13 +303,8 @@ class Answerer {
   base::Problems takeAlong() {
     if (m_options.reach) m_answer.along = m_options.reach;
     if (!m_options.along || m_answer.along != nullptr) return {};
-    ReachOptions options;
-    options.fill = m_options.fill;
-    options.ranges = usedFit() ? pinned(m_ranges, m_ground) : m_ranges;
-    options.target = m_options.target;
-    options.pit_m3 = m_options.pit_m3;
-    options.cell_m = m_options.cell_m;
-    options.threads = m_options.threads;
+    const ReachOptions options =
+        reachOptionsOf(m_options, m_ranges, usedFit() ? &m_ground : nullptr);
     auto made = ReachAlong::of(m_study, m_system, options);
     if (!made) return made.problems();
     auto with = made->withChance(*m_chance, m_options.going);
