@@ -9,6 +9,7 @@
 #include "cli/CommandLine.h"
 #include "cli/Problems.h"
 #include "files/FirmFile.h"
+#include "files/PriceBooks.h"
 
 namespace sumpwright::cli {
 
@@ -34,21 +35,6 @@ dossier::PaperSize sizeNamed(const std::string& name) {
   return name == "letter" ? dossier::PaperSize::letter : dossier::PaperSize::a4;
 }
 
-void takeFirm(dossier::ClientPlanOptions& options, const files::Firm& firm) {
-  dossier::Letterhead& head = options.letterhead;
-  head.firm = firm.name;
-  head.lines = firm.lines;
-  head.insurer = firm.insurer;
-  head.registration = firm.registration;
-  head.electrician = firm.electrician;
-  if (!firm.logo.empty()) {
-    head.logo = dossier::Logo{firm.logo, firm.logo_width_px, firm.logo_height_px};
-  }
-  options.terms = firm.terms;
-  options.price_per_kwh = firm.price_per_kwh;
-  options.currency = firm.currency;
-}
-
 std::shared_ptr<const dossier::Outlook> outlookOf(const siting::Study& study,
                                                   const ChosenFan& fan) {
   siting::SuctionOptions options = siting::suctionOptionsOf(study.job());
@@ -65,6 +51,28 @@ std::shared_ptr<const dossier::Outlook> outlookOf(const siting::Study& study,
     outlook->why_not = answer.problems();
   }
   return outlook;
+}
+
+/// --book, else the job's, else the demo book, which says that it is one.
+base::Result<files::LoadedPrices> bookOf(const PaperChoice& choice, const plan::Job& job) {
+  const std::string& asked = choice.book;
+  const bool is_file = asked.find('/') != std::string::npos || asked.ends_with(".json");
+  if (is_file) return files::priceBookFromFile(asked);
+  return files::priceBookFor(asked.empty() ? job.design.quote.price_book : asked);
+}
+
+/// Its problems, where there are no prices.
+base::Problems addPricing(const PaperChoice& choice, const siting::Study& study,
+                          const ChosenFan& fan, dossier::ClientPlanOptions& options) {
+  const auto book = bookOf(choice, study.job());
+  if (!book.ok()) return book.problems();
+  const auto system = siting::usualSystem(study.site(), fan.fan, fan.invented);
+  auto quote = price::priced(price::needsOf(study, system), book->book, study.job().design.quote);
+  if (!quote.ok()) return quote.problems();
+  dossier::Pricing pricing;
+  pricing.quote = std::move(quote).value();
+  options.pricing = std::make_shared<const dossier::Pricing>(std::move(pricing));
+  return {};
 }
 
 std::optional<PaperStuff> failed(const PaperChoice& choice, const base::Problems& problems,
@@ -94,13 +102,21 @@ void addPaperOptions(CLI::App& command, PaperChoice& choice) {
                    "Say nothing of the suction (it takes about half a second)");
 }
 
+void addBookOption(CLI::App& command, PaperChoice& choice) {
+  command
+      .add_option("--book", choice.book,
+                  "Price book by id or file instead of the job's own; else the invented demo book")
+      ->type_name("ID|FILE");
+}
+
 std::optional<PaperStuff> paperStuff(const PaperChoice& choice, Console& console) {
   const auto firm = choice.firm.empty() ? files::userFirm() : files::firmFromFile(choice.firm);
   if (!firm.ok()) return failed(choice, firm.problems(), console);
   std::optional<siting::Study> made = study(choice.study, console);
   if (!made) return std::nullopt;
   const auto fan = fanFor(choice.fan, made->job());
-  if (!fan.ok() && !choice.no_suction) return failed(choice, fan.problems(), console);
+  if (!fan.ok() && (choice.priced || !choice.no_suction))
+    return failed(choice, fan.problems(), console);
   if (!choice.sump.empty() && !hasSump(made->job().design, choice.sump)) {
     const base::Message message("cli.no-sump", {base::text("sump", choice.sump)});
     return failed(choice, {{message, "/design/sumps", base::Gravity::unreadable}}, console);
@@ -110,10 +126,14 @@ std::optional<PaperStuff> paperStuff(const PaperChoice& choice, Console& console
   options.sump = choice.sump;
   options.date =
       choice.date.empty() ? QDate::currentDate().toString(Qt::ISODate).toStdString() : choice.date;
-  takeFirm(options, *firm);
+  files::putOn(options, *firm);
   if (!choice.no_suction) {
     options.suction = dossier::Suction::expected;
     options.outlook = outlookOf(*made, *fan);
+  }
+  if (choice.priced) {
+    const base::Problems problems = addPricing(choice, *made, *fan, options);
+    if (!problems.empty()) return failed(choice, problems, console);
   }
   return PaperStuff{*std::move(made), std::move(options)};
 }

@@ -19,11 +19,14 @@ struct PaperChoice {
   std::string sump;
   std::string fan;
   std::string firm;
+  std::string book;
   bool no_suction = false;
+  bool priced = false;  ///< options.pricing is wanted; without prices there is nothing
 };
 
 /// JOB and all the options that are shared.
 void addPaperOptions(CLI::App& command, PaperChoice& choice);
+void addBookOption(CLI::App& command, PaperChoice& choice);
 
 /// Everything a paper is made of, or nothing: then the problems went to standard error and the
 /// exit code is set. The suction study takes about half a second and is left out by --no-suction.

@@ -79,28 +79,32 @@ std::optional<std::string> pathIn(const PapersChoice& choice, const std::string&
 }
 
 void runPapers(const PapersChoice& choice, Console& console) {
-  const std::optional<PaperStuff> stuff = paperStuff(choice.paper, console);
+  const std::vector<dossier::Paper> papers = papersOf(choice);
+  PaperChoice made_of = choice.paper;
+  made_of.priced = std::any_of(papers.begin(), papers.end(), dossier::isPriced);
+  const std::optional<PaperStuff> stuff = paperStuff(made_of, console);
   if (!stuff) return;
   ensureGui();
   const paint::QtVoice voice(stuff->study.job().display_units);
-  std::vector<dossier::Document> documents;
-  for (const dossier::Paper paper : papersOf(choice)) {
-    documents.push_back(dossier::paperOf(paper, stuff->study, voice, stuff->options));
-    if (!choice.one.empty()) continue;
-    const auto file = pathIn(choice, std::string(dossier::nameOf(paper)), console);
-    if (!file || !writePaper(choice, documents.back(), *file, console)) return;
+  if (!choice.one.empty()) {
+    writePaper(choice, dossier::composed(papers, stuff->study, voice, stuff->options), choice.one,
+               console);
+    return;
   }
-  if (choice.one.empty()) return;
-  const std::string title = voice.say(base::Message("paper.all"));
-  writePaper(choice, dossier::bound(std::move(documents), title), choice.one, console);
+  for (const dossier::Paper paper : papers) {
+    const auto file = pathIn(choice, std::string(dossier::nameOf(paper)), console);
+    const auto document = dossier::paperOf(paper, stuff->study, voice, stuff->options);
+    if (!file || !writePaper(choice, document, *file, console)) return;
+  }
 }
 
 }  // namespace
 
 void addPapers(CLI::App& program, Console& console) {
   auto choice = std::make_shared<PapersChoice>();
-  CLI::App* command =
-      program.add_subcommand("papers", "All papers of a job as PDF: proposal, crew sheet, forms");
+  CLI::App* command = program.add_subcommand(
+      "papers",
+      "All papers of a job as PDF: plan, proposal, quote, crew sheet, shopping list, form");
   auto* where = command->add_option_group("where", "Where to");
   where->add_option("-o,--output", choice->folder, "Folder for a file of each paper")
       ->type_name("DIR");
@@ -112,6 +116,7 @@ void addPapers(CLI::App& program, Console& console) {
       ->check(CLI::IsMember(paperNames()))
       ->type_name("NAME");
   addPaperOptions(*command, choice->paper);
+  addBookOption(*command, choice->paper);
   command->callback([choice, &console] { runPapers(*choice, console); });
 }
 

@@ -25,6 +25,24 @@ struct Firm {
   std::string currency;
 };
 
+/// Head, terms and what electricity costs, onto what papers are made with (the dossier's options,
+/// which this folder does not know).
+template <class PaperOptions>
+void putOn(PaperOptions& options, const Firm& firm) {
+  auto& head = options.letterhead;
+  head.firm = firm.name;
+  head.lines = firm.lines;
+  head.insurer = firm.insurer;
+  head.registration = firm.registration;
+  head.electrician = firm.electrician;
+  head.logo.reset();
+  if (!firm.logo.empty())
+    head.logo.emplace() = {firm.logo, firm.logo_width_px, firm.logo_height_px};
+  options.terms = firm.terms;
+  options.price_per_kwh = firm.price_per_kwh;
+  options.currency = firm.currency;
+}
+
 /// Where the user's own stands; it need not exist.
 std::string userFirmFile();
 

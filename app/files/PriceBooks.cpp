@@ -77,6 +77,10 @@ base::Result<LoadedPrices> priceBookById(const std::string& id) {
   return pricesProblem("file.prices-unknown", {base::text("book", id), base::text("known", known)});
 }
 
+base::Result<LoadedPrices> priceBookFor(const std::string& named) {
+  return priceBookById(named.empty() ? kPricesUnchosen : named);
+}
+
 base::Result<LoadedPrices> priceBookFromFile(const std::string& path) {
   base::Result<std::string> text = readBytes(path, price::kMostPriceBytes);
   if (!text.ok()) return text.problems();

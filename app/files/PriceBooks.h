@@ -29,6 +29,9 @@ std::vector<std::string> knownPriceBooks();
 /// Problems: file.prices-unknown, file.prices-twice, or file.prices-unusable followed by its own.
 base::Result<LoadedPrices> priceBookById(const std::string& id);
 
+/// The book a job names; kPricesUnchosen where it names none.
+base::Result<LoadedPrices> priceBookFor(const std::string& named);
+
 /// The book in a file. Problems: file.* of the file, or file.prices-unusable and the book's own.
 base::Result<LoadedPrices> priceBookFromFile(const std::string& path);
 

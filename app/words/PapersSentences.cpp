@@ -8,6 +8,17 @@ namespace sumpwright::words {
 namespace {
 
 constexpr Sentence kPapers[] = {
+    {"paper.about.commissioning",
+     QT_TRANSLATE_NOOP("Sentences", "To fill by hand when the fan runs.")},
+    {"paper.about.crew",
+     QT_TRANSLATE_NOOP("Sentences", "Setting out, drill section, tools, hold points to sign.")},
+    {"paper.about.plan",
+     QT_TRANSLATE_NOOP("Sentences", "For the householder: where the sump goes, and why there.")},
+    {"paper.about.proposal",
+     QT_TRANSLATE_NOOP("Sentences", "The same with what to expect, what it takes, terms.")},
+    {"paper.about.quote", QT_TRANSLATE_NOOP("Sentences", "What it costs, line by line.")},
+    {"paper.about.shopping",
+     QT_TRANSLATE_NOOP("Sentences", "Material without prices, each with a box to tick.")},
     {"paper.all", QT_TRANSLATE_NOOP("Sentences", "Papers of a radon sump")},
     {"paper.crew.check", QT_TRANSLATE_NOOP("Sentences", "Check, to {feature}")},
     {"paper.crew.core", QT_TRANSLATE_NOOP("Sentences", "Hole")},
@@ -206,6 +217,8 @@ constexpr Sentence kPapers[] = {
     {"paper.form.weather", QT_TRANSLATE_NOOP("Sentences", "Weather, wind")},
     {"paper.form.weep",
      QT_TRANSLATE_NOOP("Sentences", "Smoke at weep holes and wall foot: none drawn in")},
+    {"paper.kind.plan", QT_TRANSLATE_NOOP("Sentences", "Client's plan")},
+    {"paper.kind.proposal", QT_TRANSLATE_NOOP("Sentences", "Proposal")},
     {"paper.hold-step.1",
      QT_TRANSLATE_NOOP("Sentences", "Consents and permissions are in writing.")},
     {"paper.hold-step.10",

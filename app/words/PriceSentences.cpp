@@ -110,6 +110,8 @@ std::span<const Sentence> priceSentences() {
       {"paper.quote.title", QT_TRANSLATE_NOOP("Sentences", "Quote")},
       {"paper.quote.for",
        QT_TRANSLATE_NOOP("Sentences", "What the design takes, at the prices stated")},
+      {"paper.quote.none",
+       QT_TRANSLATE_NOOP("Sentences", "There are no prices, so this is no quote.")},
       {"paper.quote.holds", QT_TRANSLATE_NOOP("Sentences", "holds to {date}")},
       {"paper.quote.what", QT_TRANSLATE_NOOP("Sentences", "what")},
       {"paper.quote.quantity", QT_TRANSLATE_NOOP("Sentences", "quantity")},

@@ -10,6 +10,7 @@
 #include "dossier/Document.h"
 #include "dossier/Letterhead.h"
 #include "drawing/Voice.h"
+#include "price/Quote.h"
 #include "siting/SuctionStudy.h"
 
 namespace sumpwright::dossier {
@@ -21,6 +22,12 @@ struct Outlook {
   std::string fan;         ///< its title
   bool invented = false;   ///< a demo class, no product
   base::Problems why_not;  ///< not empty: there is no answer
+};
+
+/// What the job costs, for quote and shopping list; made by the caller, who knows the price books.
+struct Pricing {
+  price::PricedQuote quote;
+  base::Problems why_not;  ///< not empty: there are no prices, but the lines stand in `quote`
 };
 
 enum class Suction {
@@ -37,8 +44,9 @@ struct ClientPlanOptions {
   std::shared_ptr<const Outlook> outlook;
   /// What the firm stands for; empty: workmanship and parts, and that no radon level is guaranteed.
   std::vector<std::string> terms;
-  std::optional<double> price_per_kwh;  ///< in the client's currency
-  std::string currency;                 ///< as printed after a price: "EUR"
+  std::optional<double> price_per_kwh;     ///< in the client's currency
+  std::string currency;                    ///< as printed after a price: "EUR"
+  std::shared_ptr<const Pricing> pricing;  ///< nothing: quote and shopping list say so
 };
 
 /// The paper for the job's sump, or, when the design has none, for its stretches alone (said so).

@@ -8,6 +8,10 @@
 namespace sumpwright::dossier {
 namespace {
 
+Document planOf(const Sheet& sheet) {
+  return clientPlan(sheet.study, sheet.desk.voice, sheet.options);
+}
+
 Document proposalOf(const Sheet& sheet) {
   return proposal(sheet.study, sheet.desk.voice, sheet.options);
 }
@@ -16,13 +20,21 @@ struct PaperKind {
   Paper paper;
   std::string_view name;
   const char* title;
+  const char* about;
   Document (*make)(const Sheet& sheet);
+  bool priced = false;
 };
 
 constexpr std::array kKinds{
-    PaperKind{Paper::proposal, "proposal", "paper.title", proposalOf},
-    PaperKind{Paper::crew, "crew", "paper.crew.title", crewSheet},
-    PaperKind{Paper::commissioning, "commissioning", "paper.form.title", commissioningForm}};
+    PaperKind{Paper::plan, "plan", "paper.kind.plan", "paper.about.plan", planOf},
+    PaperKind{Paper::proposal, "proposal", "paper.kind.proposal", "paper.about.proposal",
+              proposalOf},
+    PaperKind{Paper::quote, "quote", "paper.quote.title", "paper.about.quote", quotePaper, true},
+    PaperKind{Paper::crew, "crew", "paper.crew.title", "paper.about.crew", crewSheet},
+    PaperKind{Paper::shopping, "shopping", "paper.shopping.title", "paper.about.shopping",
+              shoppingPaper, true},
+    PaperKind{Paper::commissioning, "commissioning", "paper.form.title",
+              "paper.about.commissioning", commissioningForm}};
 
 const PaperKind& kindOf(Paper paper) {
   return *std::find_if(kKinds.begin(), kKinds.end(),
@@ -51,9 +63,17 @@ std::optional<Paper> paperNamed(std::string_view name) {
 
 base::Message titleOf(Paper paper) { return base::Message(kindOf(paper).title); }
 
+base::Message aboutOf(Paper paper) { return base::Message(kindOf(paper).about); }
+
+bool isPriced(Paper paper) { return kindOf(paper).priced; }
+
 Document paperOf(Paper paper, const siting::Study& study, const drawing::Voice& voice,
                  const ClientPlanOptions& options) {
-  const Sheet sheet(study, voice, options);
+  ClientPlanOptions own = options;
+  // A quote is of its own day: what it holds to is counted from there.
+  if (paper == Paper::quote && options.pricing && !options.pricing->quote.date.empty())
+    own.date = options.pricing->quote.date;
+  const Sheet sheet(study, voice, own);
   return kindOf(paper).make(sheet);
 }
 
@@ -61,8 +81,8 @@ Document bound(std::vector<Document> documents, const std::string& title) {
   Document all;
   if (documents.empty()) return all;
   all = std::move(documents.front());
+  if (documents.size() > 1) all.subject = title;
   all.title = title;
-  all.subject = title;
   for (std::size_t k = 1; k < documents.size(); ++k) {
     Document& one = documents[k];
     const std::size_t before = all.pages.size();
@@ -73,6 +93,18 @@ Document bound(std::vector<Document> documents, const std::string& title) {
     }
   }
   return all;
+}
+
+Document composed(const std::vector<Paper>& papers, const siting::Study& study,
+                  const drawing::Voice& voice, const ClientPlanOptions& options) {
+  std::vector<Document> documents;
+  for (const Paper paper : allPapers()) {
+    if (std::find(papers.begin(), papers.end(), paper) == papers.end()) continue;
+    documents.push_back(paperOf(paper, study, voice, options));
+  }
+  const std::string title =
+      documents.size() == 1 ? documents.front().title : voice.say(base::Message("paper.all"));
+  return bound(std::move(documents), title);
 }
 
 }  // namespace sumpwright::dossier

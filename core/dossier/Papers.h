@@ -12,8 +12,11 @@
 namespace sumpwright::dossier {
 
 enum class Paper {
-  proposal,      ///< for the client: the plan, what to expect, what it takes, terms
+  plan,          ///< for the householder: where the sump goes, and why there
+  proposal,      ///< the same with what to expect, what it takes, terms
+  quote,         ///< what it costs, line by line
   crew,          ///< setting out, section, tools, hold points to sign
+  shopping,      ///< material without prices, each with a box to tick
   commissioning  ///< to fill by hand when the fan runs
 };
 
@@ -22,7 +25,11 @@ const std::vector<Paper>& allPapers();
 /// As a command or a file's name has it.
 std::string_view nameOf(Paper paper);
 std::optional<Paper> paperNamed(std::string_view name);
+/// What it is called, and in a sentence what it holds.
 base::Message titleOf(Paper paper);
+base::Message aboutOf(Paper paper);
+/// Whether it is made of options.pricing.
+bool isPriced(Paper paper);
 
 /// Pages of one paper. Contract: options.sump as clientPlan() takes it.
 Document paperOf(Paper paper, const siting::Study& study, const drawing::Voice& voice,
@@ -31,8 +38,17 @@ Document paperOf(Paper paper, const siting::Study& study, const drawing::Voice& 
 /// Several papers as one document, each with its own page numbers; of one size.
 Document bound(std::vector<Document> documents, const std::string& title);
 
-// CrewSheet.cpp, Commissioning.cpp
+/// What is shown, printed and written: those papers in the order they are handed over, whatever
+/// order they are asked in; one alone keeps its own title.
+Document composed(const std::vector<Paper>& papers, const siting::Study& study,
+                  const drawing::Voice& voice, const ClientPlanOptions& options);
+
+// CrewSheet.cpp, Commissioning.cpp, QuotePaper.cpp
 Document crewSheet(const Sheet& sheet);
 Document commissioningForm(const Sheet& sheet);
+/// Lines with prices, totals, what is offered on top, what is not stated. Lines left out are not
+/// printed.
+Document quotePaper(const Sheet& sheet);
+Document shoppingPaper(const Sheet& sheet);
 
 }  // namespace sumpwright::dossier

@@ -1,6 +1,5 @@
-#include "dossier/QuotePaper.h"
-
 #include "dossier/Folio.h"
+#include "dossier/Papers.h"
 #include "dossier/Table.h"
 
 namespace sumpwright::dossier {
@@ -108,11 +107,25 @@ std::string quoteDates(const Sheet& sheet, const PricedQuote& quote) {
   return out;
 }
 
+/// Without prices: why, rather than a paper that looks like an offer.
+Document unpricedPaper(const Sheet& sheet) {
+  const Desk& desk = sheet.desk;
+  Folio folio(sheet, desk.say("paper.quote.title"), forWhom(sheet, desk.say("paper.quote.for")));
+  Writer w(desk, folio.width_mm());
+  w.text(desk.say("paper.quote.none"), fonts::strong, desk.theme.ink);
+  if (const auto& pricing = sheet.options.pricing) {
+    for (const base::Problem& problem : pricing->why_not) w.body(desk.say(problem.message));
+  }
+  folio.add(w.take());
+  return folio.finished();
+}
+
 }  // namespace
 
-Document quotePaper(const siting::Study& study, const drawing::Voice& voice,
-                    const ClientPlanOptions& options, const price::PricedQuote& quote) {
-  const Sheet sheet(study, voice, options);
+Document quotePaper(const Sheet& sheet) {
+  const auto& pricing = sheet.options.pricing;
+  if (!pricing || !pricing->why_not.empty()) return unpricedPaper(sheet);
+  const PricedQuote& quote = pricing->quote;
   Folio folio(sheet, sheet.desk.say("paper.quote.title"), quoteDates(sheet, quote));
   const double width = folio.width_mm();
   if (quote.invented) {
@@ -132,14 +145,14 @@ Document quotePaper(const siting::Study& study, const drawing::Voice& voice,
   return folio.finished();
 }
 
-Document shoppingPaper(const siting::Study& study, const drawing::Voice& voice,
-                       const ClientPlanOptions& options, const price::PricedQuote& quote) {
-  const Sheet sheet(study, voice, options);
+Document shoppingPaper(const Sheet& sheet) {
   const Desk& desk = sheet.desk;
   Folio folio(sheet, desk.say("paper.shopping.title"),
               forWhom(sheet, desk.say("paper.shopping.for")));
   std::vector<std::vector<Cell>> cells;
-  for (const PricedLine& line : price::shoppingOf(quote))
+  const auto& pricing = sheet.options.pricing;
+  for (const PricedLine& line :
+       pricing ? price::shoppingOf(pricing->quote) : std::vector<PricedLine>())
     cells.push_back({Cell(), Cell(amountWithUnit(line)), Cell(desk.say(line.text))});
   Writer w(desk, folio.width_mm());
   if (cells.empty()) {

@@ -29,7 +29,8 @@ class PapersCommand : public ::testing::Test {
 TEST_F(PapersCommand, WritesAFileOfEachIntoAFolderThatIsMade) {
   const Ran run = ran({"papers", data("sound"), "-o", in("a/b"), "--no-suction"});
   EXPECT_EQ(run.code, kDone) << run.err;
-  for (const char* name : {"a/b/proposal.pdf", "a/b/crew.pdf", "a/b/commissioning.pdf"}) {
+  for (const char* name : {"a/b/plan.pdf", "a/b/proposal.pdf", "a/b/quote.pdf", "a/b/crew.pdf",
+                           "a/b/shopping.pdf", "a/b/commissioning.pdf"}) {
     EXPECT_THAT(run.out, HasSubstr(name));
     EXPECT_TRUE(QFile::exists(QString::fromStdString(in(name)))) << name;
   }
@@ -41,6 +42,19 @@ TEST_F(PapersCommand, WritesOnlyThoseAskedFor) {
   EXPECT_EQ(run.code, kDone) << run.err;
   EXPECT_THAT(run.out, HasSubstr("crew.pdf"));
   EXPECT_THAT(run.out, Not(HasSubstr("proposal")));
+}
+
+TEST_F(PapersCommand, NeedsAPriceBookForQuoteAndListOnly) {
+  const auto of = [&](const char* paper) {
+    return ran({"papers", data("sound"), "-o", in("q"), "--paper", paper, "--book", "nobodys",
+                "--no-suction"});
+  };
+  EXPECT_EQ(of("crew").code, kDone);
+  for (const char* paper : {"quote", "shopping"}) {
+    const Ran run = of(paper);
+    EXPECT_EQ(run.code, kUnusable) << paper;
+    EXPECT_THAT(run.err, HasSubstr("nobodys"));
+  }
 }
 
 TEST_F(PapersCommand, BindsThemInOneFile) {

@@ -215,6 +215,13 @@ ClientPlanOptions everything(const siting::Study& study, PaperSize size) {
     outlook->why_not = answer.problems();
   }
   options.outlook = outlook;
+  const auto book = price::readPriceBook(resources::builtInPriceBooks()[0].text).value();
+  plan::Quote terms = study.job().design.quote;
+  terms.tax_percent = "13.5";  // invented, as is the margin
+  terms.margin_percent = "10";
+  dossier::Pricing pricing;
+  pricing.quote = price::priced(price::needsOf(study, system), book, terms).value();
+  options.pricing = std::make_shared<const dossier::Pricing>(std::move(pricing));
   return options;
 }
 
@@ -270,7 +277,8 @@ TEST(Papers, BoundAreOneFileThatIsSoundWithItsFonts) {
        {"What to expect", "Predicted, not measured", "the re-test decides",
         "No radon concentration", "What we stand for", "No radon level is guaranteed", "Crew sheet",
         "Hold points", "less than 1 Pa", "What to seal, room by room", "Commissioning form",
-        "Spillage test", "Invented Soil Gas Works", "Insurance: Invented Mutual"}) {
+        "Spillage test", "Shopping list", "Quote", "Total", "Tax, 13.5 %", "Margin, 10 %",
+        "Invented Soil Gas Works", "Insurance: Invented Mutual"}) {
     EXPECT_TRUE(text->contains(words)) << words;
   }
   EXPECT_FALSE(text->contains("Registration:"));  // nobody entered one

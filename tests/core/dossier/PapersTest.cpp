@@ -59,6 +59,61 @@ TEST(Papers, TakeEverySizeOfSheet) {
   }
 }
 
+std::shared_ptr<const Pricing> invented() {
+  Pricing pricing;
+  pricing.quote.currency = "EUR";
+  pricing.quote.date = "2026-06-05";
+  price::PricedLine fan;
+  fan.item = "fan";
+  fan.text = base::plainText("An invented fan");
+  fan.quantity = price::Decimal::of(2);
+  fan.unit_price = price::Decimal::of(200);
+  fan.total = price::Money{40000};
+  pricing.quote.lines = {fan};
+  pricing.quote.total = price::Money{40000};
+  return std::make_shared<const Pricing>(pricing);
+}
+
+TEST(Papers, QuoteAndShoppingListAreOfThePricing) {
+  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  ClientPlanOptions options = dated();
+  EXPECT_TRUE(papersSay(paperOf(Paper::quote, study, voice(), options), "none"));
+  options.pricing = invented();
+  const Document quote = paperOf(Paper::quote, study, voice(), options);
+  EXPECT_FALSE(papersSay(quote, "none"));
+  EXPECT_TRUE(papersSay(quote, "400.00"));
+  EXPECT_TRUE(papersSay(quote, "2026-06-05"));  // its own day, not that of the others
+  const Document shopping = paperOf(Paper::shopping, study, voice(), options);
+  EXPECT_TRUE(papersSay(shopping, "An invented fan"));
+  EXPECT_FALSE(papersSay(shopping, "400.00"));
+}
+
+TEST(Papers, AQuoteWithoutPricesSaysWhyAndTheListStays) {
+  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  ClientPlanOptions options = dated();
+  Pricing pricing = *invented();
+  pricing.why_not = {base::Problem{base::Message("prices.not-json"), "", {}}};
+  options.pricing = std::make_shared<const Pricing>(pricing);
+  const Document quote = paperOf(Paper::quote, study, voice(), options);
+  EXPECT_TRUE(papersSay(quote, "not-json"));
+  EXPECT_FALSE(papersSay(quote, "400.00"));
+  EXPECT_TRUE(papersSay(paperOf(Paper::shopping, study, voice(), options), "An invented fan"));
+}
+
+TEST(Papers, ComposedStandInTheOrderTheyAreHandedOver) {
+  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  const auto options = dated();
+  const Document crew = paperOf(Paper::crew, study, voice(), options);
+  const Document plan = paperOf(Paper::plan, study, voice(), options);
+  const Document both = composed({Paper::crew, Paper::plan}, study, voice(), options);
+  ASSERT_EQ(both.pages.size(), crew.pages.size() + plan.pages.size());
+  EXPECT_EQ(drawing::toText(both.pages.front()), drawing::toText(plan.pages.front()));
+  EXPECT_EQ(drawing::toText(both.pages.back()), drawing::toText(crew.pages.back()));
+  EXPECT_EQ(composed({Paper::crew}, study, voice(), options).title, crew.title);
+  EXPECT_NE(both.title, plan.title);
+  EXPECT_TRUE(composed({}, study, voice(), options).pages.empty());
+}
+
 TEST(Letterhead, PrintsOnlyWhatIsFilled) {
   const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
   ClientPlanOptions options = dated();
