@@ -3,9 +3,11 @@
 #include <QCoreApplication>
 #include <QMetaObject>
 #include <algorithm>
+#include <set>
 
 #include "files/FanTables.h"
 #include "plan/DesignEdits.h"
+#include "plan/SuctionEdits.h"
 #include "session/FreshId.h"
 #include "siting/ReachAsked.h"
 
@@ -18,8 +20,29 @@ constexpr double kMoving_m = 0.10;  // cells while the sump moves ...
 constexpr double kAtRest_m = 0.05;  // ... and at rest
 constexpr double kTold = 0.02;      // share of the work between two words about it (own figure)
 
+/// Of each sump its pit, and its place where a test does not say where it stood.
+void keepWhatTestsCount(plan::Job& key) {
+  std::set<std::string> placed;
+  for (const plan::PressureTest& test : key.suction.tests) {
+    const plan::Sump* sump = test.stood ? nullptr : plan::testedSump(key, test);
+    if (sump != nullptr) placed.insert(sump->id);
+  }
+  for (plan::Sump& sump : key.design.sumps) {
+    plan::Sump counted;
+    counted.id = sump.id;
+    counted.pit_l = sump.pit_l;
+    if (placed.contains(sump.id)) {
+      counted.kind = sump.kind;
+      counted.ring = sump.ring;
+      counted.chainage_m = sump.chainage_m;
+      counted.at_m = sump.at_m;
+    }
+    sump = std::move(counted);
+  }
+}
+
 /// All that the field depends on but the sumps: the rest of the job emptied. Where the ground is
-/// fitted to tests, it depends on where the sumps of those stand, too.
+/// fitted to tests, it depends on the sumps of those, too.
 plan::Job keyOf(plan::Job job) {
   plan::Job key;
   key.rule_sheet = job.rule_sheet;
@@ -30,7 +53,11 @@ plan::Job keyOf(plan::Job job) {
   key.suction = std::move(job.suction);
   key.design = std::move(job.design);
   key.design.shared_fan = key.design.shared_fan && key.design.sumps.size() > 1;
-  if (!siting::wantsFit(key)) key.design.sumps.clear();
+  if (siting::wantsFit(key)) {
+    keepWhatTestsCount(key);
+  } else {
+    key.design.sumps.clear();
+  }
   key.design.waivers.clear();
   key.design.quote = {};
   return key;

@@ -6,6 +6,7 @@
 #include "paint/Look.h"
 #include "plan/SuctionEdits.h"
 #include "plan/ThingEdits.h"
+#include "siting/SuctionPlaces.h"
 #include "stages/SitingText.h"
 #include "stages/ThingText.h"
 #include "suction/Field.h"
@@ -34,15 +35,22 @@ QString pascals(double pa) { return QString::number(pa, 'f', pa < 9.95 ? 1 : 0);
 }  // namespace
 
 HoleTable::HoleTable(session::Session& session, session::SuctionDesk& desk, QWidget* parent)
-    : QWidget(parent), m_session(session), m_desk(desk), m_grid(new QGridLayout(this)) {
+    : QWidget(parent),
+      m_session(session),
+      m_desk(desk),
+      m_grid(new QGridLayout(this)),
+      m_stood(new QLabel(this)) {
   setAccessibleName(tr("Test holes"));
   m_grid->setContentsMargins(0, 0, 0, 0);
   m_grid->setColumnStretch(0, 1);
+  m_stood->setWordWrap(true);
+  m_stood->setProperty("tone", QStringLiteral("second"));
+  m_grid->addWidget(m_stood, 0, 0, 1, 3);
   int column = 0;
   for (const QString& title : {tr("Test hole"), tr("predicted"), tr("measured, Pa")}) {
     auto* head = new QLabel(title, this);
     head->setProperty("tone", QStringLiteral("second"));
-    m_grid->addWidget(head, 0, column, column == 0 ? Qt::AlignLeft : Qt::AlignRight);
+    m_grid->addWidget(head, 1, column, column == 0 ? Qt::AlignLeft : Qt::AlignRight);
     ++column;
   }
 }
@@ -62,7 +70,7 @@ void HoleTable::addRow() {
   row.name->setWordWrap(true);
   row.measured->setFixedWidth(qRound(86 * k));
   row.measured->setAlignment(Qt::AlignRight);
-  const int line = static_cast<int>(index) + 1;
+  const int line = static_cast<int>(index) + 2;
   m_grid->addWidget(row.name, line, 0);
   m_grid->addWidget(row.predicted, line, 1, Qt::AlignRight);
   m_grid->addWidget(row.measured, line, 2);
@@ -70,10 +78,30 @@ void HoleTable::addRow() {
   m_rows.push_back(row);
 }
 
+void HoleTable::refreshStood(const plan::PressureTest* test) {
+  const siting::Study* study = m_session.study();
+  QString text;
+  if (test != nullptr && study != nullptr) {
+    const plan::Job& job = m_session.job();
+    const plan::Sump* sump = plan::testedSump(job, *test);
+    const auto now = sump != nullptr ? plan::placeOf(*sump) : std::nullopt;
+    if (const auto stood = test->stood ? test->stood : now) {
+      const QString where = said(siting::placeOfSump(*study, *stood), job);
+      text = stood == now ? tr("Measured on the sump %1.").arg(where)
+                          : tr("Measured on a sump that stood %1.").arg(where);
+    } else {
+      text = tr("It is not said which sump was measured.");
+    }
+  }
+  m_stood->setText(text);
+  m_stood->setVisible(!text.isEmpty());
+}
+
 void HoleTable::refresh() {
   if (!m_session.hasJob()) return;
   const plan::Job& job = m_session.job();
   const plan::PressureTest* test = testOf(job, m_test);
+  refreshStood(test);
   m_shown = job.plan.test_holes.size();
   while (m_rows.size() < m_shown) addRow();
   const siting::SuctionLive* live = m_desk.live();

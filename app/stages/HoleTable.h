@@ -27,6 +27,8 @@ class HoleTable final : public QWidget {
   QString predicted(int row) const {
     return m_rows[static_cast<std::size_t>(row)].predicted->text();
   }
+  /// Where the sump of the test stood; empty without a test.
+  QString stood() const { return m_stood->text(); }
   QLineEdit* measured(int row) const { return m_rows[static_cast<std::size_t>(row)].measured; }
 
  Q_SIGNALS:
@@ -41,10 +43,12 @@ class HoleTable final : public QWidget {
   };
   void addRow();
   void take(std::size_t row);
+  void refreshStood(const plan::PressureTest* test);
 
   session::Session& m_session;
   session::SuctionDesk& m_desk;
   QGridLayout* m_grid;
+  QLabel* m_stood;
   std::vector<Row> m_rows;
   std::size_t m_shown = 0;
   std::string m_test;

@@ -7,6 +7,7 @@
 #include "plan/FactEdits.h"
 #include "plan/SuctionEdits.h"
 #include "stages/KindWords.h"
+#include "stages/WallFacts.h"
 
 namespace sumpwright::stages {
 
@@ -259,6 +260,79 @@ std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans) {
   return t.take();
 }
 
+namespace {
+
+/// Where the sump stood; emptied: where it stands.
+void addStood(FactTable<PressureTest>& t, const std::string& id) {
+  const auto stoodIn = [id](const Job& job) -> std::optional<plan::SumpPlace> {
+    for (const PressureTest& test : job.suction.tests) {
+      if (test.id == id) return test.stood;
+    }
+    return std::nullopt;
+  };
+  const auto inside = [stoodIn](const Job& job) {
+    const auto stood = stoodIn(job);
+    return stood && stood->at_m;
+  };
+  Fact& along = t.add(
+      "stood/chainage_m", SuctionFacts::tr("Sump stood at"), FactKind::length,
+      [](const PressureTest& test) -> FactValue {
+        return test.stood ? FactValue(test.stood->chainage_m) : FactValue();
+      },
+      [](PressureTest& test, const FactValue& v) {
+        const double* chainage = std::get_if<double>(&v);
+        if (chainage == nullptr) return test.stood.reset();
+        if (!test.stood) test.stood = plan::SumpPlace{};
+        test.stood->chainage_m = *chainage;
+      });
+  along.says = SuctionFacts::tr(
+      "Where the sump stood while it was measured, along the outside face from its first corner");
+  along.unknown = SuctionFacts::tr("Where the sump stands now.");
+  along.applies = [inside](const Job& job) { return !inside(job); };
+  Fact& ring = t.add(
+      "stood/ring", SuctionFacts::tr("On ring"), FactKind::whole,
+      [](const PressureTest& test) -> FactValue {
+        return test.stood ? FactValue(test.stood->ring) : FactValue();
+      },
+      [](PressureTest& test, const FactValue& v) {
+        const int* number = std::get_if<int>(&v);
+        if (number != nullptr && test.stood) test.stood->ring = *number;
+      });
+  ring.says = SuctionFacts::tr("0: the outer walls; 1 and on: the courtyards");
+  ring.applies = [inside, stoodIn](const Job& job) {
+    return job.plan.rings.size() > 1 && stoodIn(job) && !inside(job);
+  };
+  Fact at;
+  at.key = "stood/at_m";
+  at.label = SuctionFacts::tr("Sump stood at");
+  at.says = SuctionFacts::tr("Where the sump stood while it was measured, along the plan : up it");
+  at.kind = FactKind::list;
+  at.example = SuctionFacts::tr("3.20 : 1.05");
+  at.unknown = SuctionFacts::tr("Where the sump stands now.");
+  at.applies = inside;
+  at.get = [stoodIn](const Job& job) -> FactValue {
+    const auto stood = stoodIn(job);
+    if (!stood || !stood->at_m) return {};
+    return listShown(std::vector<plan::Point>{*stood->at_m}, job);
+  };
+  at.set = [id](const Job& job, const FactValue& v) -> base::Result<Job> {
+    for (PressureTest test : job.suction.tests) {
+      if (test.id != id) continue;
+      std::vector<plan::Point> before;
+      if (test.stood && test.stood->at_m) before = {*test.stood->at_m};
+      const auto read = listRead<plan::Point>(v, job, before);
+      if (!read) return read.problems();
+      test.stood.reset();
+      if (!read->empty()) test.stood = plan::SumpPlace{0, 0.0, read->front()};
+      return plan::changePressureTest(job, test);
+    }
+    return job;
+  };
+  t.add(std::move(at));
+}
+
+}  // namespace
+
 std::vector<Fact> pressureTestFacts(const std::string& id) {
   FactTable<PressureTest> t(
       [id](const Job& job) -> std::optional<PressureTest> {
@@ -270,6 +344,7 @@ std::vector<Fact> pressureTestFacts(const std::string& id) {
       plan::changePressureTest);
   t.text("date", SuctionFacts::tr("Date"), &PressureTest::date).unknown =
       SuctionFacts::tr("as 2026-03-14");
+  addStood(t, id);
   t.text("fan", SuctionFacts::tr("Test fan"), &PressureTest::fan);
   Fact& flow = t.add(
       "flow_m3_s", SuctionFacts::tr("Flow, m³/h"), FactKind::number,

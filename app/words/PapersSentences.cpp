@@ -122,6 +122,10 @@ constexpr Sentence kPapers[] = {
     {"paper.expect.measured", QT_TRANSLATE_NOOP("Sentences", "Measured in test holes")},
     {"paper.expect.measured-on",
      QT_TRANSLATE_NOOP("Sentences", "Measured in test holes on {date}")},
+    {"paper.expect.stood",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The sump then stood {where}; it has been moved since, so nothing predicted "
+                       "stands beside it.")},
     {"paper.expect.none",
      QT_TRANSLATE_NOOP("Sentences", "Nothing is predicted of the suction: {why}")},
     {"paper.expect.not-computed",

@@ -538,6 +538,14 @@ std::span<const Sentence> planSentences() {
       {"plan.test.sump-unknown",
        QT_TRANSLATE_NOOP(
            "Sentences", "Of the pressure test \"{test}\" it is not said which sump it drew from.")},
+      {"plan.test.stood-off-ring",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The sump of the pressure test \"{test}\" is said to have stood at "
+                         "{chainage} of ring {ring}, which is on no wall. Put where it stood.")},
+      {"plan.test.stood-outside",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The sump of the pressure test \"{test}\" is said to have stood outside "
+                         "the house. Put where it stood.")},
       {"plan.test.no-sump", QT_TRANSLATE_NOOP("Sentences",
                                               "The pressure test \"{test}\" drew from the sump "
                                               "\"{sump}\", which does not exist. Name the sump.")},

@@ -16,6 +16,11 @@ std::span<const Sentence> suctionSentences() {
                          "There are no more readings than figures to be told from them: what "
                          "was assumed of the ground decides as much as what was measured. Drill "
                          "one more hole, far from the others.")},
+      {"suction.fit.misfit",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "No even ground explains these readings together: they lie farther off "
+                         "the fit than gauges err. Look for a wall, duct or drain that is not on "
+                         "the plan, and whether the sump stood where the test says.")},
       {"suction.fit.no-flow",
        QT_TRANSLATE_NOOP("Sentences",
                          "The flow was not measured: how fast suction falls with distance can be "
@@ -43,6 +48,10 @@ std::span<const Sentence> suctionSentences() {
       {"suction.fit.off-floor",
        QT_TRANSLATE_NOOP("Sentences",
                          "Hole {hole} is in no floor on fill: what was read there is left out.")},
+      {"suction.fit.sump-off-floor",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The sump of the pressure test {test} stood in no floor on fill: the test "
+                         "is left out.")},
       {"suction.fit.outlier",
        QT_TRANSLATE_NOOP("Sentences",
                          "Hole {hole} does not fit what the others say. Look for a wall that "
@@ -289,6 +298,14 @@ std::span<const Sentence> suctionSentences() {
        QT_TRANSLATE_NOOP(
            "Sentences",
            "Fitted: suction falls to about a third over {value:1} ({low:1} to {high:1}, 95 %).")},
+      {"suction.fitted.stood",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The sump of the pressure test {test} stood {where}; it has been moved "
+                         "since. The readings count with where it stood.")},
+      {"suction.fitted.stood-unknown",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The pressure test {test} does not say where its sump stood: it is taken "
+                         "to stand where it did.")},
       {"suction.fitted.no-sump",
        QT_TRANSLATE_NOOP("Sentences",
                          "The pressure test {test} names no sump of the plan and is left out.")},
@@ -378,6 +395,9 @@ std::span<const Sentence> suctionSentences() {
       {"suction.valve.three-quarters", QT_TRANSLATE_NOOP("Sentences", "three quarters open")},
       {"suction.valve.half", QT_TRANSLATE_NOOP("Sentences", "half open")},
       {"suction.valve.quarter", QT_TRANSLATE_NOOP("Sentences", "a quarter open")},
+      {"suction.where.wall",
+       QT_TRANSLATE_NOOP("Sentences", "on the {wall}, {chainage} from {corner}")},
+      {"suction.where.nowhere", QT_TRANSLATE_NOOP("Sentences", "off the walls of the plan")},
       {"suction.where.corner", QT_TRANSLATE_NOOP("Sentences", "the {side} corner ({corner})")},
       {"suction.where.in-room", QT_TRANSLATE_NOOP("Sentences", "{where}, in {room}")},
       {"suction.where.side", QT_TRANSLATE_NOOP("Sentences", "the {side} side")},

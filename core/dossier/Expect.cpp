@@ -9,6 +9,8 @@
 #include "dossier/Table.h"
 #include "drawing/FieldDrawing.h"
 #include "drawing/FieldLegend.h"
+#include "plan/SuctionEdits.h"
+#include "siting/SuctionPlaces.h"
 #include "suction/Field.h"
 
 namespace sumpwright::dossier {
@@ -139,11 +141,21 @@ void measuredRows(Writer& w, const Sheet& sheet) {
                     {base::text("date", test.date)}),
            fonts::strong, desk.theme.ink);
     w.keepLastWithNext();
+    // What is predicted is of the sump where it stands: beside readings of another place it would
+    // look like an error of the prediction.
+    const bool moved = plan::hasMovedSince(sheet.job(), test);
+    if (moved) {
+      w.text(desk.say("paper.expect.stood",
+                      {base::phrase("where", siting::placeOfSump(sheet.study, *test.stood))}),
+             fonts::small, desk.theme.ink2);
+      w.keepLastWithNext();
+    }
+    const SuctionAnswer* answer = moved ? nullptr : sheet.answer();
     std::vector<std::vector<Cell>> cells;
     for (const plan::HoleReading& reading : test.readings) {
       cells.push_back(
           {Cell(holeName(sheet.job().plan, reading.hole)),
-           Cell(predictedAt(desk, sheet.answer(), sheet.job().plan, reading.hole), predicted),
+           Cell(predictedAt(desk, answer, sheet.job().plan, reading.hole), predicted),
            Cell(pascals(desk, "paper.expect.hole-measured", reading.suction_pa), fonts::strong)});
     }
     w.append(tableRows(desk,

@@ -4,7 +4,9 @@
 #include <array>
 #include <set>
 
+#include "geometry/Shapes.h"
 #include "plan/Checks.h"
+#include "plan/PlanGeometry.h"
 
 namespace sumpwright::plan {
 
@@ -79,14 +81,38 @@ void checkReading(const Plan& plan, const PressureTest& test, std::size_t index,
   }
 }
 
+/// A sump draws from under the house: on its outside face or, stood inside, within it.
+void checkStood(const Plan& plan, const PressureTest& test, const std::string& pointer,
+                ProblemList& problems) {
+  if (!test.stood || plan.rings.empty()) return;
+  const SumpPlace& stood = *test.stood;
+  const auto thing = base::text("test", test.id);
+  if (!stood.at_m) {
+    if (onRing(plan, stood.ring, stood.chainage_m)) return;
+    problems.add(
+        "plan.test.stood-off-ring", at(pointer, "chainage_m"),
+        {thing, base::count("ring", stood.ring), base::metres("chainage", stood.chainage_m)});
+    return;
+  }
+  const bool in_courtyard =
+      std::any_of(plan.rings.begin() + 1, plan.rings.end(), [&](const Ring& ring) {
+        return ring.closed && geometry::contains(ring.corners, *stood.at_m);
+      });
+  const Ring& outer = plan.rings[0];
+  if (outer.closed && (in_courtyard || !geometry::contains(outer.corners, *stood.at_m))) {
+    problems.add("plan.test.stood-outside", at(pointer, "at_m"), {thing});
+  }
+}
+
 void checkTest(const Job& job, const PressureTest& test, const std::string& pointer,
                ProblemList& problems) {
   const auto thing = base::text("test", test.id);
   const auto& sumps = job.design.sumps;
-  if (test.sump.empty()) {
+  checkStood(job.plan, test, at(pointer, "stood"), problems);
+  if (test.sump.empty() && !test.stood) {
     problems.add(Gravity::missing, "plan.test.sump-unknown", at(pointer, "sump"), {thing});
-  } else if (std::none_of(sumps.begin(), sumps.end(),
-                          [&](const Sump& s) { return s.id == test.sump; })) {
+  } else if (!test.sump.empty() && std::none_of(sumps.begin(), sumps.end(),
+                                                [&](const Sump& s) { return s.id == test.sump; })) {
     problems.add("plan.test.no-sump", at(pointer, "sump"), {thing, base::text("sump", test.sump)});
   }
   checkDate(test.date, at(pointer, "date"), problems);

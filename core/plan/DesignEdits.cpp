@@ -8,6 +8,7 @@
 #include "plan/EditProblem.h"
 #include "plan/JobIds.h"
 #include "plan/PlanGeometry.h"
+#include "plan/SuctionEdits.h"
 #include "plan/ThingParts.h"
 
 namespace sumpwright::plan {
@@ -92,6 +93,8 @@ base::Result<Job> moveSump(const Job& job, const std::string& sump, int ring, do
   Job result = job;
   std::vector<Sump>& sumps = result.design.sumps;
   auto it = findById(sumps, sump);
+  // A second sump, too: a test that names none was of the only one.
+  if (!sumps.empty()) keepWhereItStood(result, it == sumps.end() ? sumps.front().id : sump);
   if (it == sumps.end()) {
     if (const auto bad = unfitId(job, sump)) return *bad;
     it = sumps.emplace(sumps.end());
@@ -112,6 +115,7 @@ base::Result<Job> removeSump(const Job& job, const std::string& sump) {
   std::vector<Sump>& sumps = result.design.sumps;
   const auto it = findById(sumps, sump);
   if (it == sumps.end()) return unknownSump(sump);
+  keepWhereItStood(result, sump);
   sumps.erase(it);
   std::erase_if(result.design.waivers, [&](const Waiver& w) { return w.sump == sump; });
   dropDimensions(result.plan, [&](const std::string& end) { return end == sump; });

@@ -12,14 +12,15 @@ inline constexpr double kWaiverReach_m = 0.010;
 
 /// Puts the cored sump `sump` (added if no sump has that id) at a place; waivers of that sump that
 /// stand more than kWaiverReach_m from it (the shorter way round the ring) lapse
-/// and stay lapsed. Its discharge goes along: as high, and as far to one side of the hole. Errors:
+/// and stay lapsed. Its discharge goes along: as high, and as far to one side of the hole. Pressure
+/// tests of it stay where they were made (keepWhereItStood()). Errors:
 /// plan.sump.off-ring when ring or chainage (0 .. length) is not on the footprint,
 /// plan.sump.not-cored for an internal or standby sump, plan.id.empty and plan.id.twice when a sump
 /// to be added has no id or one that is taken.
 base::Result<Job> moveSump(const Job& job, const std::string& sump, int ring, double chainage_m);
 
 /// Removes the sump, every waiver that names it and every dimension tied to it; pressure tests of
-/// it stay and name no sump. Error: plan.sump.unknown.
+/// it stay, say where it stood, and name no sump. Error: plan.sump.unknown.
 base::Result<Job> removeSump(const Job& job, const std::string& sump);
 
 /// Adds or replaces (same sump, rule, thing, not lapsed) a waiver; without an id it gets a free one

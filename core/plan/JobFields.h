@@ -281,11 +281,17 @@ inline constexpr auto kFields<HoleReading> = std::tuple(must("hole", &HoleReadin
                                                         may("sd_pa", &HoleReading::sd_pa));
 
 template <>
+inline constexpr auto kFields<SumpPlace> = std::tuple(may("ring", &SumpPlace::ring),
+                                                      may("chainage_m", &SumpPlace::chainage_m),
+                                                      may("at_m", &SumpPlace::at_m));
+
+template <>
 inline constexpr auto kFields<PressureTest> =
     std::tuple(must("id", &PressureTest::id), may("date", &PressureTest::date),
-               may("sump", &PressureTest::sump), may("fan", &PressureTest::fan),
-               may("flow_m3_s", &PressureTest::flow_m3_s), may("pit_pa", &PressureTest::pit_pa),
-               may("readings", &PressureTest::readings), may("notes", &PressureTest::notes));
+               may("sump", &PressureTest::sump), may("stood", &PressureTest::stood),
+               may("fan", &PressureTest::fan), may("flow_m3_s", &PressureTest::flow_m3_s),
+               may("pit_pa", &PressureTest::pit_pa), may("readings", &PressureTest::readings),
+               may("notes", &PressureTest::notes));
 
 template <>
 inline constexpr auto kFields<SuctionFacts> =

@@ -59,6 +59,16 @@ void carryDischarge(const Ring& before, const Ring& after, int ring, Sump& sump,
   sump.discharge->chainage_m = chainageOf(after, carry(before, after, from, 0.0));
 }
 
+/// Where a sump stood in the ring while it was tested.
+void carryTests(const Ring& before, const Ring& after, int ring, SuctionFacts& suction,
+                const Carry& carry) {
+  for (PressureTest& test : suction.tests) {
+    if (!test.stood || test.stood->at_m || test.stood->ring != ring) continue;
+    const OnEdge from = onEdge(before, test.stood->chainage_m);
+    test.stood->chainage_m = chainageOf(after, carry(before, after, from, 0.0));
+  }
+}
+
 }  // namespace
 
 Vec directionOf(const Segment& s) {
@@ -121,6 +131,7 @@ Job withRing(const Job& job, std::size_t ring, Ring after, const Carry& carry) {
     const double moved = geometry::distance(pointAt(before, from), pointAt(after, to));
     carryWaivers(result, ring, was, sump, moved);
   }
+  carryTests(before, after, static_cast<int>(ring), result.suction, carry);
   if (after.corners != before.corners) {
     after.taped.clear();
     after.shared_by = Sharing::not_shared;

@@ -40,6 +40,7 @@ const std::vector<std::string_view>& keyOrder() {
     addKeys<SuctionFacts>(keys);
     addKeys<GroundGuess>(keys);
     addKeys<PressureTest>(keys);
+    addKeys<SumpPlace>(keys);
     addKeys<HoleReading>(keys);
     addKeys<Sump>(keys);
     addKeys<Discharge>(keys);

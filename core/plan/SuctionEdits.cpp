@@ -36,6 +36,33 @@ base::Result<Job> putTest(const Job& job, const std::string& id, const PressureT
 
 }  // namespace
 
+const Sump* testedSump(const Job& job, const PressureTest& test) {
+  const auto& sumps = job.design.sumps;
+  if (test.sump.empty()) return sumps.size() == 1 ? &sumps.front() : nullptr;
+  const auto it =
+      std::find_if(sumps.begin(), sumps.end(), [&](const Sump& s) { return s.id == test.sump; });
+  return it == sumps.end() ? nullptr : &*it;
+}
+
+std::optional<SumpPlace> placeOf(const Sump& sump) {
+  if (sump.kind == SumpKind::cored) return SumpPlace{sump.ring, sump.chainage_m, std::nullopt};
+  if (!sump.at_m) return std::nullopt;
+  return SumpPlace{0, 0.0, sump.at_m};
+}
+
+bool hasMovedSince(const Job& job, const PressureTest& test) {
+  if (!test.stood) return false;
+  const Sump* sump = testedSump(job, test);
+  return sump == nullptr || placeOf(*sump) != test.stood;
+}
+
+void keepWhereItStood(Job& job, const std::string& sump) {
+  for (PressureTest& test : job.suction.tests) {
+    const Sump* drew = test.stood ? nullptr : testedSump(job, test);
+    if (drew != nullptr && drew->id == sump) test.stood = placeOf(*drew);
+  }
+}
+
 base::Result<Job> setTarget(const Job& job, std::optional<double> target_pa,
                             std::optional<double> limit_pa) {
   Job result = job;
@@ -68,6 +95,9 @@ base::Result<Job> addPressureTest(const Job& job, PressureTest test) {
   Job result = job;
   if (test.id.empty()) test.id = unusedId(job, "pressure-test");
   if (const auto bad = unfitId(job, test.id)) return *bad;
+  if (!test.stood) {
+    if (const Sump* drew = testedSump(job, test)) test.stood = placeOf(*drew);
+  }
   result.suction.tests.push_back(std::move(test));
   return testChecked(std::move(result), job.suction.tests.size());
 }

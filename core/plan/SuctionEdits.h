@@ -23,8 +23,18 @@ base::Result<Job> setUsualPit(const Job& job, std::optional<double> pit_l);
 base::Result<Job> setGroundGuess(const Job& job, const GroundGuess& ground);
 Job setUseTests(const Job& job, bool use);
 
-/// Adds a pressure test at the end; without an id it gets one. Errors: plan.id.twice,
-/// plan.date.bad, plan.test.*.
+/// The sump a test drew from; where it names none and there is one only, that. nullptr: not known.
+const Sump* testedSump(const Job& job, const PressureTest& test);
+/// Nothing where it has none: inside, and not yet placed.
+std::optional<SumpPlace> placeOf(const Sump& sump);
+/// Whether its sump has been moved or taken away since.
+bool hasMovedSince(const Job& job, const PressureTest& test);
+/// Tests of that sump that do not say where it stood from now on say that it stood where it stands
+/// now: called before the sump is moved or removed, so that it leaves its past where it was.
+void keepWhereItStood(Job& job, const std::string& sump);
+
+/// Adds a pressure test at the end; without an id it gets one, and where it does not say where its
+/// sump stood, the place where that stands now. Errors: plan.id.twice, plan.date.bad, plan.test.*.
 base::Result<Job> addPressureTest(const Job& job, PressureTest test);
 /// Puts it in place of the one of that id. Errors: plan.test.unknown, as above.
 base::Result<Job> changePressureTest(const Job& job, const PressureTest& test);

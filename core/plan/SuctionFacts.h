@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "geometry/Point.h"
+
 namespace sumpwright::plan {
 
 /// Low and high end of a figure nobody knows exactly; even on a logarithmic scale between them.
@@ -33,6 +35,14 @@ struct HoleReading {
   bool operator==(const HoleReading&) const = default;
 };
 
+/// Where a sump stood, as a Sump says its place.
+struct SumpPlace {
+  int ring = 0;
+  double chainage_m = 0.0;
+  std::optional<geometry::Point> at_m;  ///< stated: this point and no place on the outside face
+  bool operator==(const SumpPlace&) const = default;
+};
+
 /// One run of a test fan, and what was read in the holes while it ran.
 struct PressureTest {
   std::string id;
@@ -43,6 +53,8 @@ struct PressureTest {
   std::optional<double> pit_pa;
   std::vector<HoleReading> readings;
   std::string notes;
+  /// Where its sump stood while it ran, whatever became of the sump; not stated: where it stands.
+  std::optional<SumpPlace> stood;
   bool operator==(const PressureTest&) const = default;
 };
 

@@ -5,6 +5,7 @@
 #include "plan/CheckedEdit.h"
 #include "plan/Checks.h"
 #include "plan/JobIds.h"
+#include "plan/SuctionEdits.h"
 #include "plan/ThingEdits.h"
 
 namespace sumpwright::plan {
@@ -41,6 +42,7 @@ base::Result<Job> moveSumpInside(const Job& job, const std::string& sump, SumpKi
   Job result = job;
   auto& sumps = result.design.sumps;
   auto it = std::find_if(sumps.begin(), sumps.end(), [&](const Sump& s) { return s.id == sump; });
+  if (!sumps.empty()) keepWhereItStood(result, it == sumps.end() ? sumps.front().id : sump);
   if (it == sumps.end()) {
     const std::string id = sump.empty() ? unusedId(job, "sump") : sump;
     if (const auto bad = unfitId(job, id)) return *bad;

@@ -116,6 +116,9 @@ void forEachPoint(Job& job, Visit&& visit) {
   for (Sump& sump : job.design.sumps) {
     if (sump.at_m) visit(*sump.at_m);
   }
+  for (PressureTest& test : job.suction.tests) {
+    if (test.stood && test.stood->at_m) visit(*test.stood->at_m);
+  }
   if (job.house.standby.at_m) visit(*job.house.standby.at_m);
   if (job.plan.underlay) visit(job.plan.underlay->at_m);
 }

@@ -81,6 +81,9 @@ void renumber(Job& job, int gone) {
     if (s.discharge) up(s.discharge->ring);
   }
   for (Waiver& w : job.design.waivers) up(w.ring);
+  for (PressureTest& test : job.suction.tests) {
+    if (test.stood) up(test.stood->ring);
+  }
 }
 
 }  // namespace
@@ -145,6 +148,9 @@ base::Result<Job> removeRing(const Job& job, int ring) {
   dropDimensions(result.plan, [&](const std::string& end) { return gone.contains(end); });
   for (Sump& s : result.design.sumps) {
     if (s.discharge && s.discharge->ring == ring) s.discharge.reset();
+  }
+  for (PressureTest& test : result.suction.tests) {
+    if (test.stood && !test.stood->at_m && test.stood->ring == ring) test.stood.reset();
   }
   forgetGone(result, gone);
   result.plan.rings.erase(result.plan.rings.begin() + ring);

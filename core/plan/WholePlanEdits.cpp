@@ -125,6 +125,9 @@ base::Result<Job> turnPlan(const Job& job, double degrees) {
     if (s.discharge) keepOnRing(result.plan, s.discharge->ring, s.discharge->chainage_m);
   }
   for (Waiver& w : result.design.waivers) keepOnRing(result.plan, w.ring, w.chainage_m);
+  for (PressureTest& test : result.suction.tests) {
+    if (test.stood) keepOnRing(result.plan, test.stood->ring, test.stood->chainage_m);
+  }
   result.plan.north_deg = wrapped(job.plan.north_deg - degrees);
   for (Ring& ring : result.plan.rings) {
     for (TapedWall& wall : ring.taped) wall.bearing_deg = wrapped(wall.bearing_deg - degrees);

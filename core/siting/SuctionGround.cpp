@@ -4,6 +4,8 @@
 #include <cmath>
 #include <utility>
 
+#include "plan/SuctionEdits.h"
+#include "siting/SuctionPlaces.h"
 #include "siting/SuctionWords.h"
 
 namespace sumpwright::siting {
@@ -16,13 +18,30 @@ using suction::Fit;
 
 constexpr double kSdsOf95 = 1.959964;  // normal distribution
 
-const plan::Sump* sumpOf(const plan::Job& job, const plan::PressureTest& test) {
-  const auto& sumps = job.design.sumps;
-  const auto it = std::find_if(sumps.begin(), sumps.end(),
-                               [&](const plan::Sump& s) { return s.id == test.sump; });
-  if (it != sumps.end()) return &*it;
-  // Which one it was is plain where there is only one.
-  return test.sump.empty() && sumps.size() == 1 ? &sumps.front() : nullptr;
+/// Where a test drew from: where its sump stood then, with the pit it has now.
+std::optional<suction::Sink> sinkOf(const Study& study, const plan::PressureTest& test,
+                                    double pit_m3) {
+  const plan::Sump* sump = plan::testedSump(study.job(), test);
+  if (sump == nullptr && !test.stood) return std::nullopt;
+  plan::Sump tested = sump == nullptr ? plan::Sump{} : *sump;
+  if (test.stood) {
+    tested.ring = test.stood->ring;
+    tested.chainage_m = test.stood->chainage_m;
+    tested.at_m = test.stood->at_m;
+  }
+  const double litres = tested.pit_l.value_or(1000.0 * pit_m3);
+  return suction::sinkOf(study.perimeter(), tested, suction::pitRadius_m(0.001 * litres));
+}
+
+/// What is to be known of the place that a test counts with.
+void sayWhereItStood(const Study& study, const plan::PressureTest& test, FittedGround& fitted) {
+  const auto id = base::text("test", test.id);
+  if (!test.stood) {
+    fitted.sentences.push_back(Message("suction.fitted.stood-unknown", {id}));
+  } else if (plan::hasMovedSince(study.job(), test)) {
+    fitted.sentences.push_back(Message(
+        "suction.fitted.stood", {id, base::phrase("where", placeOfSump(study, *test.stood))}));
+  }
 }
 
 const plan::TestHole* holeOf(const plan::Plan& plan, const std::string& id) {
@@ -40,16 +59,13 @@ std::vector<suction::Measured> measuredIn(const Study& study, double pit_m3, Fit
   std::vector<suction::Measured> all;
   const plan::Job& job = study.job();
   for (const plan::PressureTest& test : job.suction.tests) {
-    const plan::Sump* sump = sumpOf(job, test);
-    const double litres = sump == nullptr ? 0.0 : sump->pit_l.value_or(1000.0 * pit_m3);
-    const auto sink = sump == nullptr ? std::nullopt
-                                      : suction::sinkOf(study.perimeter(), *sump,
-                                                        suction::pitRadius_m(0.001 * litres));
+    const auto sink = sinkOf(study, test, pit_m3);
     if (!sink) {
       fitted.sentences.push_back(Message("suction.fitted.no-sump", {base::text("test", test.id)}));
       continue;
     }
-    suction::Measured measured{*sink, test.flow_m3_s, test.pit_pa, {}};
+    sayWhereItStood(study, test, fitted);
+    suction::Measured measured{*sink, test.flow_m3_s, test.pit_pa, {}, test.id};
     for (const plan::HoleReading& reading : test.readings) {
       const plan::TestHole* hole = holeOf(job.plan, reading.hole);
       if (hole == nullptr) continue;  // the check says so
@@ -62,9 +78,11 @@ std::vector<suction::Measured> measuredIn(const Study& study, double pit_m3, Fit
   return all;
 }
 
-/// Standard deviation that puts 95 % into the band.
+/// Standard deviation that puts 95 % into the band; no more than before anything was measured:
+/// readings that contradict each other make nobody know less than nothing.
 double sdOf(const suction::Banded& band) {
-  return band.value > 0.0 ? std::log(band.high / band.value) / kSdsOf95 : 0.0;
+  if (!(band.value > 0.0)) return 0.0;
+  return std::min(std::log(band.high / band.value) / kSdsOf95, suction::FitOptions{}.prior_sd);
 }
 
 suction::Narrowed narrowedBy(const Fit& fit) {

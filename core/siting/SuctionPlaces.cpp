@@ -86,4 +86,15 @@ Message placeOnFloor(const Study& study, Point at) {
                                            base::phrase("room", study.labelOf(room->id))});
 }
 
+Message placeOfSump(const Study& study, const plan::SumpPlace& place) {
+  if (place.at_m) return placeOnFloor(study, *place.at_m);
+  const auto& perimeter = study.perimeter();
+  const Place on{place.ring, place.chainage_m};
+  if (!perimeter.contains(on)) return Message("suction.where.nowhere");
+  return Message("suction.where.wall",
+                 {base::phrase("wall", perimeter.wallLabel(perimeter.edgeAt(on))),
+                  base::metres("chainage", place.chainage_m),
+                  base::text("corner", perimeter.cornerLetter(place.ring, 0))});
+}
+
 }  // namespace sumpwright::siting

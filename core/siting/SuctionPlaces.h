@@ -13,4 +13,7 @@ inline constexpr double kNearCorner_m = 2.5;
 /// the corner's or the place's from the middle of the outline.
 base::Message placeOnFloor(const Study& study, geometry::Point at);
 
+/// Of a sump: its wall and chainage, or where it stands on the floor. A phrase.
+base::Message placeOfSump(const Study& study, const plan::SumpPlace& place);
+
 }  // namespace sumpwright::siting

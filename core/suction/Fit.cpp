@@ -10,6 +10,7 @@ namespace {
 constexpr double kTellsNothing = 0.7;   // sd of a logarithm: a factor of 4 either way (own figure)
 constexpr double kTiedTogether = 0.97;  // correlation (own figure)
 constexpr int kFewest = 2;
+constexpr double kMisfit = 9.0;  // readings lie three of their errors off on average (own figure)
 
 /// dA/dln(part) s.
 std::vector<double> changeOf(const Network& network, const Scales& scales,
@@ -67,6 +68,10 @@ class GroundFit {
 
   Fit fitted() {
     Fit fit;
+    for (const std::string& test : m_sumps_off_floor) {
+      fit.statements.emplace_back("suction.fit.sump-off-floor",
+                                  std::vector{base::text("test", test)});
+    }
     if (m_runs.empty()) return fit;
     if (static_cast<int>(m_readings.size()) < kFewest) {
       fit.state = FitState::too_few;
@@ -100,7 +105,7 @@ class GroundFit {
   void takeTest(std::size_t t) {
     const Measured& test = m_tests[t];
     auto port = portAt(m_network, test.sink.at, test.sink.radius_m);
-    if (!port) return;
+    if (!port) return void(m_sumps_off_floor.push_back(test.name));
     m_runs.push_back({t, std::move(*port), test.flow_m3_s.value_or(kTrialFlow_m3_s), {}});
     const std::vector<double> still(m_network.cells.size(), 0.0);
     for (const Reading& reading : test.readings) {
@@ -276,6 +281,11 @@ class GroundFit {
       fit.statements.emplace_back("suction.fit.off-floor", std::vector{base::text("hole", hole)});
     }
     if (fit.state == FitState::not_settled) fit.statements.emplace_back("suction.fit.not-settled");
+    const double degrees =
+        static_cast<double>(m_readings.size()) - static_cast<double>(parameters());
+    if (degrees > 0.0 && fit.chi2 > kMisfit * degrees) {
+      fit.statements.emplace_back("suction.fit.misfit");
+    }
     if (m_readings.size() <= parameters()) fit.statements.emplace_back("suction.fit.few");
     if (fit.transmissivity_m3_s_pa.sd_ln > kTellsNothing) {
       fit.statements.emplace_back("suction.fit.no-transmissivity");
@@ -297,6 +307,7 @@ class GroundFit {
   std::vector<Run> m_runs;
   std::vector<Hole> m_readings;
   std::vector<std::string> m_off_floor;
+  std::vector<std::string> m_sumps_off_floor;  ///< names of tests
 };
 
 /// Numbers, within those given, of the tests that are fitted together.

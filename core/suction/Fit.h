@@ -78,6 +78,7 @@ struct Measured {
   std::optional<double> flow_m3_s;
   std::optional<double> pit_pa;
   std::vector<Reading> readings;
+  std::string name;  ///< in sentences
 };
 
 /// One network for all steps; a factorisation and a back-solve per parameter for each. Too few:

@@ -161,6 +161,24 @@ TEST_F(SuctionStage, HolesAreProposedMeasuredAndFitted) {
   EXPECT_FALSE(desk().answer()->fitted.has_value());
 }
 
+TEST_F(SuctionStage, ATestSaysWhereItsSumpStood) {
+  openSuction(QStringLiteral("semi-detached"));
+  stages::HoleTable& holes = *panel().holes();
+  EXPECT_TRUE(holes.stood().startsWith(QStringLiteral("Measured on the sump on the ")))
+      << holes.stood().toStdString();
+  const auto* field = panel().test()->line("stood/chainage_m");
+  ASSERT_NE(field, nullptr);
+  EXPECT_EQ(field->text(), QStringLiteral("26.43"));
+  const double fitted = desk().answer()->fitted->fit.scales.transmissivity;
+  const auto* live = &desk().live()->cases()[0].solver.network();
+  session().nudge(-0.5);
+  ASSERT_TRUE(settled());
+  EXPECT_TRUE(holes.stood().startsWith(QStringLiteral("Measured on a sump that stood on the ")))
+      << holes.stood().toStdString();
+  EXPECT_EQ(desk().answer()->fitted->fit.scales.transmissivity, fitted);
+  EXPECT_EQ(&desk().live()->cases()[0].solver.network(), live) << "the ground need not be refitted";
+}
+
 TEST_F(SuctionStage, NothingOfThePanelIsCutAtTheRight) {
   for (const char* sample : {"semi-detached", "bungalow", "standby-sump"}) {
     openSuction(QString::fromLatin1(sample));

@@ -176,6 +176,10 @@ TEST(Suction, MeasuredReadingsAreMarkedMeasured) {
   const Document paper = clientPlan(studyOf(job), voice(), options);
   EXPECT_TRUE(papersSay(paper, "measured-on"));
   EXPECT_TRUE(papersSay(paper, "Hall cupboard"));
+  EXPECT_FALSE(papersSay(paper, "stood"));
+  job.suction.tests[0].stood = plan::SumpPlace{0, 3.0, std::nullopt};
+  const Document moved = clientPlan(studyOf(job), voice(), options);
+  EXPECT_TRUE(papersSay(moved, "stood"));
 }
 
 TEST(Table, RepeatsItsHeadAndKeepsToItsWidth) {

@@ -74,6 +74,12 @@ void addTestCases(RunCases& cases) {
   cases.unsound("plan.date.bad", at + "/date", test([](auto& t) { t.date = "2026-13-01"; }));
   cases.missing("plan.test.sump-unknown", at + "/sump", test([](auto& t) { t.sump.clear(); }));
   cases.unsound("plan.test.no-sump", at + "/sump", test([](auto& t) { t.sump = "x"; }));
+  cases.unsound("plan.test.stood-off-ring", at + "/stood/chainage_m", test([](auto& t) {
+                  t.stood = SumpPlace{0, 500.0, std::nullopt};
+                }));
+  cases.unsound("plan.test.stood-outside", at + "/stood/at_m", test([](auto& t) {
+                  t.stood = SumpPlace{0, 0.0, geometry::Point{50, 50}};
+                }));
   cases.unsound("plan.test.flow", at + "/flow_m3_s", test([](auto& t) { t.flow_m3_s = 0.0; }));
   cases.missing("plan.test.flow-unknown", at + "/flow_m3_s",
                 test([](auto& t) { t.flow_m3_s.reset(); }));

@@ -97,6 +97,65 @@ TEST(SuctionEdits, WhatATestSpeaksOfTakesItsReadingsWithIt) {
   EXPECT_EQ(doneWell(removeThing(wired, "so")).design.sumps[0].supply, "");
 }
 
+TEST(SuctionEdits, ATestKeepsWhereItsSumpStood) {
+  const Job tested = doneWell(addPressureTest(suckedHouse(), someTest()));
+  const auto stood = [](const Job& job) { return job.suction.tests[0].stood; };
+  const SumpPlace here{0, 5.0, std::nullopt};
+  EXPECT_EQ(stood(tested), here) << "taken down with the test";
+  EXPECT_EQ(stood(doneWell(moveSump(tested, "s", 0, 12.0))), here);
+  EXPECT_EQ(stood(doneWell(removeSump(tested, "s"))), here);
+  PressureTest elsewhere = someTest();
+  elsewhere.stood = SumpPlace{0, 0.0, geometry::Point{4, 4}};
+  const Job typed = doneWell(addPressureTest(suckedHouse(), elsewhere));
+  EXPECT_EQ(stood(typed), elsewhere.stood) << "what is said is kept";
+  elsewhere.stood->at_m = geometry::Point{-1, 4};
+  EXPECT_EQ(problemIdOf(addPressureTest(suckedHouse(), elsewhere)), "plan.test.stood-outside");
+  elsewhere.stood = SumpPlace{1, 2.0, std::nullopt};
+  EXPECT_EQ(problemIdOf(addPressureTest(suckedHouse(), elsewhere)), "plan.test.stood-off-ring");
+}
+
+/// Of a file that does not say it: until the sump is moved, where it stands is where it stood.
+TEST(SuctionEdits, AnOldTestLearnsWhereItsSumpStoodWhenThatIsMoved) {
+  Job old = suckedHouse();
+  old.suction.tests.push_back(someTest());
+  const SumpPlace here{0, 5.0, std::nullopt};
+  const Job moved = doneWell(moveSump(old, "s", 0, 12.0));
+  EXPECT_EQ(moved.suction.tests[0].stood, here);
+  EXPECT_EQ(doneWell(moveSump(moved, "s", 0, 14.0)).suction.tests[0].stood, here);
+  EXPECT_EQ(doneWell(removeSump(old, "s")).suction.tests[0].stood, here);
+  old.suction.tests[0].sump.clear();
+  // With a second sump it is no more plain which one was meant.
+  EXPECT_EQ(doneWell(moveSump(old, "t", 0, 12.0)).suction.tests[0].stood, here);
+  EXPECT_EQ(doneWell(moveSumpInside(old, "i", SumpKind::internal, {4, 4})).suction.tests[0].stood,
+            here);
+  Job inside = doneWell(moveSumpInside(suckedHouse(), "i", SumpKind::internal, {4, 4}));
+  inside.suction.tests.push_back(someTest());
+  inside.suction.tests[0].sump = "i";
+  const Job pushed = doneWell(moveSumpInside(inside, "i", SumpKind::internal, {6, 5}));
+  EXPECT_EQ(pushed.suction.tests[0].stood, (SumpPlace{0, 0.0, geometry::Point{4, 4}}));
+}
+
+TEST(SuctionEdits, WhereASumpStoodGoesWithItsWall) {
+  PressureTest test = someTest();
+  test.stood = SumpPlace{0, 14.0, std::nullopt};  // 4 m up the east wall
+  const Job house = doneWell(addPressureTest(suckedHouse(), test));
+  const Job longer = doneWell(moveWall(house, 0, 1, 1.0));
+  EXPECT_NEAR(longer.suction.tests[0].stood->chainage_m, 15.0, 1e-9);
+  EXPECT_EQ(unsoundIn(doneWell(mirrorPlan(house))), 0U);
+  test.stood = SumpPlace{0, 0.0, geometry::Point{3, 2}};
+  const Job inside = doneWell(addPressureTest(suckedHouse(), test));
+  const Job turned = doneWell(turnPlan(inside, 180.0));
+  EXPECT_NEAR(turned.suction.tests[0].stood->at_m->x, 7.0, 1e-9);
+  EXPECT_NEAR(turned.suction.tests[0].stood->at_m->y, 6.0, 1e-9);
+}
+
+TEST(SuctionEdits, WhereASumpStoodInACourtyardGoesWithIt) {
+  PressureTest test{"pt", "", "s", "", 0.02, {}, {}, "", SumpPlace{1, 1.0, std::nullopt}};
+  const Job house =
+      doneWell(addPressureTest(PlanBuilder::courtyard().sump("s", 0, 3.0), std::move(test)));
+  EXPECT_FALSE(doneWell(removeRing(house, 1)).suction.tests[0].stood.has_value());
+}
+
 TEST(SuctionEdits, FanAndPipeAreChecked) {
   FanPick fan{"demo", "demo-m", "", {{0.0, 300.0, 40.0}, {0.03, 180.0, {}}, {0.05, 0.0, {}}}, 0.8};
   EXPECT_EQ(doneWell(setFan(suckedHouse(), fan)).design.fan, fan);

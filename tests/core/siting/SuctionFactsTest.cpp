@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "core/siting/Studied.h"
+#include "plan/DesignEdits.h"
 #include "siting/SuctionStudy.h"
 #include "suction/ModelOf.h"
 
@@ -373,6 +374,33 @@ TEST(SuctionFacts, SeveralTestsAreFittedTogether) {
   const auto left_out = answered(job);
   EXPECT_EQ(left_out.fitted->readings, 5);
   EXPECT_TRUE(holds(left_out.fitted->sentences, "suction.fit.left-out"));
+}
+
+/// The readings were taken where the sump stood: moved later, or taken away, it changes nothing.
+TEST(SuctionFacts, AMovedSumpLeavesItsTestWhereItWas) {
+  plan::Job job = measuredHouse(trueGround());
+  const auto before = answered(job);
+  EXPECT_TRUE(holds(before.fitted->sentences, "suction.fitted.stood-unknown"));
+  const auto expectAlike = [&](const SuctionAnswer& answer) {
+    ASSERT_TRUE(answer.fitted && answer.fitted->usable());
+    EXPECT_EQ(answer.fitted->fit.scales.transmissivity, before.fitted->fit.scales.transmissivity);
+    EXPECT_EQ(answer.fitted->fit.scales.leakage, before.fitted->fit.scales.leakage);
+    EXPECT_TRUE(holds(answer.fitted->sentences, "suction.fitted.stood"));
+    EXPECT_FALSE(holds(answer.fitted->sentences, "suction.fitted.stood-unknown"));
+  };
+  plan::Job moved = plan::moveSump(job, "s", 0, 21.0).value();
+  expectAlike(answered(moved));
+  moved.design.sumps[0].id = "another";
+  moved.suction.tests[0].sump.clear();
+  expectAlike(answered(moved));
+  // Without it the fit is of a sump that was never tested.
+  moved.suction.tests[0].stood.reset();
+  const auto spoilt = answered(moved);
+  EXPECT_GT(std::abs(std::log(spoilt.fitted->fit.scales.transmissivity /
+                              before.fitted->fit.scales.transmissivity)),
+            0.3);
+  EXPECT_TRUE(holds(spoilt.fitted->sentences, "suction.fit.misfit"));
+  EXPECT_FALSE(holds(before.fitted->sentences, "suction.fit.misfit"));
 }
 
 TEST(SuctionFacts, ATestOfNoSumpIsSaidAndTellsNothing) {
