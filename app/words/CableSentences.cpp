@@ -11,7 +11,8 @@ std::span<const Sentence> cableSentences() {
   static constexpr auto rows = std::to_array<Sentence>({
       {"cable.assumed.dpc",
        QT_TRANSLATE_NOOP("Sentences",
-                         "damp-proof course at floor level; the sleeve passes {above:0} above it")},
+                         "damp-proof course at {level:signed} to the floor; the sleeve passes "
+                         "{above:0} above it at least")},
       {"cable.assumed.head",
        QT_TRANSLATE_NOOP("Sentences", "doors and windows end {head} above the floor")},
       {"cable.assumed.sill",
@@ -41,7 +42,7 @@ std::span<const Sentence> cableSentences() {
       {"cable.no.way",
        QT_TRANSLATE_NOOP("Sentences",
                          "no way along walls that are drawn leads there without crossing a bath or "
-                         "shower room")},
+                         "shower room or a neighbour's wall")},
       {"cable.no.wet", QT_TRANSLATE_NOOP("Sentences", "it is in a bath or shower room")},
       {"cable.remark.board",
        QT_TRANSLATE_NOOP("Sentences", "A circuit of its own from the consumer unit.")},

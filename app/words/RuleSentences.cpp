@@ -20,6 +20,10 @@ std::span<const Sentence> ruleSentences() {
        QT_TRANSLATE_NOOP("Sentences", "no hole fits between {upper} and {lower}")},
       {"rule.section-no-fall",
        QT_TRANSLATE_NOOP("Sentences", "no fall of a hole keeps every limit")},
+      {"rule.section-rubble",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "the footing is rubble: stones may come loose beside the hole; see it in "
+                         "a trial pit first")},
       {"rule.sump-area",
        QT_TRANSLATE_NOOP(
            "Sentences",

@@ -152,6 +152,12 @@ std::span<const Sentence> sectionSentences() {
                          "The pipe ends below the hardcore: dig the hollow up to the slab.")},
       {"section.note.internal",
        QT_TRANSLATE_NOOP("Sentences", "A sump inside, or another remedy, is the way here.")},
+      {"section.note.rubble",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A rubble footing is uneven on top and loosens beside a hole: see it in "
+                         "the trial pit before coring, and stop where it is loose. Hollow no "
+                         "deeper than its underside, pit at most {along} along the wall, one at a "
+                         "time, closed the same day.")},
       {"section.note.seal-faces",
        QT_TRANSLATE_NOOP("Sentences",
                          "The pipe ends {past:0} past the inner face; backer and seal at both "
@@ -206,7 +212,9 @@ std::span<const Sentence> sectionSentences() {
                          "This hole does not pass the footing: it would need its top below "
                          "{top:signed} to the floor, and it lies at {low:signed} or higher.")},
       {"section.void.footing",
-       QT_TRANSLATE_NOOP("Sentences", "The hollow would go below the footing: take out less.")},
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The hollow may go below the underside of the footing: take out less, or "
+                         "see the footing first.")},
       {"section.void.reach",
        QT_TRANSLATE_NOOP("Sentences",
                          "The far side of the hollow is {reach} from the outside face, more than "

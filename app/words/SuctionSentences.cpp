@@ -174,6 +174,10 @@ std::span<const Sentence> suctionSentences() {
                          "{floor:0,down} of the floor and {joint:0,down} of the wall joint at "
                          "{target} or more, {floor_limit:0,down} of the floor at {limit} or more; "
                          "least {least:down} at {where}. {flow} of air, {pit:0} in the pit.")},
+      {"suction.no-guess",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "No chance of reach: the sump's part of the floor is too small for the "
+                         "cells of the guesses.")},
       {"suction.no-place", QT_TRANSLATE_NOOP("Sentences",
                                              "The design has no sump and no place is clear or only "
                                              "advised against: say where the sump is to be.")},

@@ -174,13 +174,17 @@ class Maker {
   }
 
   void takeFooting() {
+    m_up.foundation = m_wall.foundation;
     const auto& low = m_house.footing_top_low_m;
     const auto& high = m_house.footing_top_high_m;
-    m_up.footing_known = low || high;
-    m_up.footing_low_m = low.value_or(high.value_or(plan::kAssumedFootingLow_m));
-    m_up.footing_high_m = high.value_or(low.value_or(plan::kAssumedFootingHigh_m));
-    if (m_up.footing_low_m > m_up.footing_high_m)
+    m_up.footing_known = low && high;
+    const double usual_low = plan::kAssumedFootingLow_m;
+    const double usual_high = plan::kAssumedFootingHigh_m;
+    m_up.footing_low_m = low.value_or(std::min(usual_low, high.value_or(usual_low)));
+    m_up.footing_high_m = high.value_or(std::max(usual_high, low.value_or(usual_high)));
+    if (m_up.footing_low_m > m_up.footing_high_m) {
       std::swap(m_up.footing_low_m, m_up.footing_high_m);
+    }
     if (m_up.footing_known) return;
     assume(Message("section.assumed.footing", {base::metres("low", m_up.footing_low_m),
                                                base::metres("high", m_up.footing_high_m)}),

@@ -52,7 +52,8 @@ struct BuildUp {
 
   double footing_low_m = 0.0;  ///< its top lies between the two
   double footing_high_m = 0.0;
-  bool footing_known = false;
+  bool footing_known = false;  ///< both ends; an end nobody gave is the usual one
+  plan::Foundation foundation = plan::Foundation::unknown;
 
   double core_m = 0.0;  ///< diameter of the hole
   double pipe_od_m = 0.0;

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "build/Levels.h"
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
+#include "plan/Assumed.h"
 
 namespace sumpwright::build {
 
@@ -114,16 +116,12 @@ class LineMaker {
       : m_site(site), m_figures(figures), m_heads(m_made, figures) {}
 
   CableLines made() {
-    const plan::House& house = m_site.job.house;
     m_made.thickest_m = m_figures.thickest_m;
     m_made.from_corner_m = m_figures.from_corner_m;
-    m_made.run_outside_m = std::max(
-        m_figures.lowest_sleeve_m, house.dpc_height_m.value_or(0.0) + m_figures.sleeve_above_dpc_m);
-    for (int r = 0; r < m_site.perimeter.ringCount(); ++r) {
-      std::vector<Point> corners;
-      for (const perimeter::Edge& edge : m_site.perimeter.edges(r)) corners.push_back(edge.from);
-      m_made.lines.push_back(lineOf(CablePartKind::outside, std::move(corners), true));
-    }
+    takeHeights();
+    for (int r = 0; r < m_site.perimeter.ringCount(); ++r) addRing(r);
+    for (const plan::Service& service : m_site.job.plan.services) addEntry(service);
+    findWetRooms();
     for (const plan::Room& room : m_site.job.plan.rooms) addRoom(room);
     for (const plan::Opening& opening : m_site.job.plan.openings) addOpening(opening);
     for (const plan::InnerDoor& door : m_site.job.plan.inner_doors) addDoor(door);
@@ -132,29 +130,94 @@ class LineMaker {
   }
 
  private:
-  void addRoom(const plan::Room& room) {
-    if (room.outline_m.size() < 3) return;
-    if (isWetUse(room.use)) {
-      m_made.wet_rooms.push_back(room.outline_m);
-      return;
+  /// One height for the whole run outside: over the highest ground and damp-proof course there is.
+  void takeHeights() {
+    double ground = -1e300;
+    for (int r = 0; r < m_site.perimeter.ringCount(); ++r) {
+      for (const perimeter::Edge& edge : m_site.perimeter.edges(r)) {
+        if (isNeighbours(edge)) continue;
+        for (const GroundLine::At& at : groundAlong(m_site, edge).points) {
+          ground = std::max(ground, at.level_m);
+        }
+      }
     }
-    // A room is walked with the wall on its right when its inside is on the left.
-    CableLine line =
-        lineOf(CablePartKind::skirting, room.outline_m, geometry::signedArea(room.outline_m) < 0.0);
-    for (const plan::Fitting& fitting : m_site.job.plan.fittings) {
-      if (isBathing(fitting.kind)) keepOff(line, fitting.at_m);
+    if (ground == -1e300) ground = plan::kAssumedGround_m;  // no wall of one's own
+    m_made.dpc_m = m_site.job.house.dpc_height_m.value_or(ground + plan::kGroundUnderDpc_m);
+    m_made.run_outside_m =
+        std::max({m_figures.lowest_sleeve_m, m_made.dpc_m + m_figures.sleeve_above_dpc_m,
+                  ground + m_figures.above_ground_m});
+  }
+
+  /// Behind a party wall is another's house; a dwarf wall has no face to clip a cable to.
+  bool isNeighbours(const perimeter::Edge& edge) const {
+    const plan::WallKind kind = m_site.perimeter.wall(edge).kind;
+    return kind == plan::WallKind::party || kind == plan::WallKind::dwarf;
+  }
+
+  void addRing(int ring) {
+    std::vector<Point> corners;
+    for (const perimeter::Edge& edge : m_site.perimeter.edges(ring)) corners.push_back(edge.from);
+    CableLine line = lineOf(CablePartKind::outside, std::move(corners), true);
+    for (const perimeter::Edge& edge : m_site.perimeter.edges(ring)) {
+      if (isNeighbours(edge)) line.wet.push_back({edge.start_m, edge.end_m()});
     }
     m_made.lines.push_back(std::move(line));
   }
 
-  void keepOff(CableLine& line, Point fitting) const {
+  void addEntry(const plan::Service& service) {
+    if (!service.entry) return;
+    const perimeter::Place at = m_site.perimeter.placeOf(*service.entry);
+    CableLine& line = m_made.lines[static_cast<std::size_t>(at.ring)];
+    const double from = at.chainage_m - m_figures.off_entry_m;
+    const double to = at.chainage_m + m_figures.off_entry_m;
+    line.entries.push_back({from, to});
+    if (from < 0.0) line.entries.push_back({from + line.length_m, line.length_m});
+    if (to > line.length_m) line.entries.push_back({0.0, to - line.length_m});
+  }
+
+  void findWetRooms() {
+    for (const plan::Room& room : m_site.job.plan.rooms) {
+      if (room.outline_m.size() >= 3 && isWet(room)) m_made.wet_rooms.push_back(room.outline_m);
+    }
+  }
+
+  bool isWet(const plan::Room& room) const {
+    const auto& fittings = m_site.job.plan.fittings;
+    return isWetUse(room.use) ||
+           std::any_of(fittings.begin(), fittings.end(), [&](const plan::Fitting& fitting) {
+             return isBathing(fitting.kind) && geometry::contains(room.outline_m, fitting.at_m);
+           });
+  }
+
+  void addRoom(const plan::Room& room) {
+    if (room.outline_m.size() < 3 || isWet(room)) return;
+    // A room is walked with the wall on its right when its inside is on the left.
+    CableLine line =
+        lineOf(CablePartKind::skirting, room.outline_m, geometry::signedArea(room.outline_m) < 0.0);
+    for (const plan::Fitting& fitting : m_site.job.plan.fittings) {
+      // One in a room has that room to itself: the walls end its zones.
+      if (isBathing(fitting.kind) && !isInRoom(fitting.at_m)) keepOff(line, fitting);
+    }
+    m_made.lines.push_back(std::move(line));
+  }
+
+  bool isInRoom(Point at) const {
+    return std::any_of(m_made.wet_rooms.begin(), m_made.wet_rooms.end(),
+                       [&](const geometry::Polygon& room) { return geometry::contains(room, at); });
+  }
+
+  void keepOff(CableLine& line, const plan::Fitting& bathing) const {
+    const Point fitting = bathing.at_m;
+    const double reach =
+        m_figures.wet_m +
+        (bathing.kind == plan::FittingKind::bath ? m_figures.bath_half_m : m_figures.shower_half_m);
     for (std::size_t i = 0; i < line.corners.size(); ++i) {
       const Segment side = line.side(i);
       const double length = geometry::distance(side.a, side.b);
       const Vec way = unit(side.b - side.a);
       const double off = std::abs(geometry::cross(way, fitting - side.a));
-      if (off >= m_figures.wet_m) continue;
-      const double half = std::sqrt(m_figures.wet_m * m_figures.wet_m - off * off);
+      if (off >= reach) continue;
+      const double half = std::sqrt(reach * reach - off * off);
       const double middle = geometry::dot(fitting - side.a, way);
       const double from = std::max(0.0, middle - half);
       const double to = std::min(length, middle + half);
@@ -276,14 +339,25 @@ bool CableLine::isWet(double s_m) const {
   });
 }
 
+bool CableLine::isAtEntry(double s_m) const {
+  return std::any_of(entries.begin(), entries.end(), [s_m](const CableRange& r) {
+    return s_m > r.from_m + kSameSpot_m && s_m < r.to_m - kSameSpot_m;
+  });
+}
+
 Spot CableLines::spotOnFace(perimeter::Place place) const {
   const auto ring = static_cast<std::size_t>(place.ring);
   return {ring, lines[ring].wrapped(place.chainage_m)};
 }
 
 FoundSpot CableLines::spotOf(Point at) const {
+  double wet_off = kHangsOn_m;  // to the wall of a wet room: what hangs on it is in that room
   for (const geometry::Polygon& wet : wet_rooms) {
     if (geometry::contains(wet, at)) return {Found::wet, {}, 0.0, false};
+    for (std::size_t i = 0; i < wet.size(); ++i) {
+      const Segment side{wet[i], wet[(i + 1) % wet.size()]};
+      wet_off = std::min(wet_off, geometry::distance(at, geometry::nearest(at, side)));
+    }
   }
   FoundSpot best;
   double nearest_m = kHangsOn_m;
@@ -293,12 +367,14 @@ FoundSpot CableLines::spotOf(Point at) const {
     double off = 0.0;
     const Spot spot = nearestOn(line, k, at, off);
     const bool within = !outside && geometry::contains(line.corners, at);
+    if (outside && line.isWet(spot.s_m)) continue;  // on a neighbour's side
     // In a room: that room's wall, however far. On a wall: the nearest line.
     if (within) return {line.isWet(spot.s_m) ? Found::wet : Found::on_line, spot, off, false};
     if (off >= nearest_m) continue;
     nearest_m = off;
     best = {line.isWet(spot.s_m) ? Found::wet : Found::on_line, spot, off, outside};
   }
+  if (wet_off < kHangsOn_m && wet_off <= nearest_m) return {Found::wet, {}, wet_off, false};
   return best;
 }
 
@@ -310,7 +386,7 @@ bool CableLines::mayDrill(const Spot& spot) const {
   const double length = geometry::distance(side.a, side.b);
   const double off = from_corner_m - kSameSpot_m;
   if (along < off || length - along < off) return false;
-  if (line.isWet(spot.s_m)) return false;
+  if (line.isWet(spot.s_m) || line.isAtEntry(spot.s_m)) return false;
   return std::none_of(line.over.begin(), line.over.end(), [&](const OverOpening& one) {
     return spot.s_m > one.from_m - off && spot.s_m < one.to_m + off;
   });

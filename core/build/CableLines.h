@@ -34,7 +34,8 @@ struct CableLine {
   std::vector<double> starts_m;  ///< of each corner
   double length_m = 0.0;
   std::vector<OverOpening> over;
-  std::vector<CableRange> wet;  ///< no cable here
+  std::vector<CableRange> wet;      ///< no cable here: beside a bath; a party or dwarf wall
+  std::vector<CableRange> entries;  ///< no drilling here: a service comes in
 
   double wrapped(double s_m) const;
   geometry::Point pointAt(double s_m) const;
@@ -44,6 +45,7 @@ struct CableLine {
   geometry::Vec intoWall(std::size_t side_index) const;
   const OverOpening* overAt(double s_m) const;  ///< strictly within
   bool isWet(double s_m) const;
+  bool isAtEntry(double s_m) const;
 };
 
 struct Spot {
@@ -68,6 +70,7 @@ struct Facing {
 struct CableLines {
   std::vector<CableLine> lines;  ///< rings first
   std::vector<geometry::Polygon> wet_rooms;
+  double dpc_m = 0.0;          ///< known, else the highest that is taken for it
   double run_outside_m = 0.0;  ///< height of run and sleeve outside
   double thickest_m = 0.0;
   double from_corner_m = 0.0;
@@ -76,7 +79,8 @@ struct CableLines {
 
   Spot spotOnFace(perimeter::Place place) const;
   FoundSpot spotOf(geometry::Point at) const;
-  /// Neither within from_corner_m of a corner, nor in an opening (jambs included) or a wet range.
+  /// Neither within from_corner_m of a corner, nor in an opening (jambs included), a wet range or
+  /// beside the entry of a service.
   bool mayDrill(const Spot& spot) const;
   /// Square through the wall: the nearest line, where that faces this one (within 10 degrees, own
   /// figure) and is not further off than the thickest wall.

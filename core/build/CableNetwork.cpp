@@ -32,6 +32,7 @@ class Network {
   CableNetwork made() {
     m_net.head_assumed = m_lines.head_assumed;
     m_net.sill_assumed = m_lines.sill_assumed;
+    m_net.dpc_m = m_lines.dpc_m;
     m_stops.resize(m_lines.lines.size());
     const Spot fan = m_lines.spotOnFace(m_ask.fan);
     addStop(fan);
@@ -86,6 +87,10 @@ class Network {
       for (const OverOpening& over : line.over) {
         m_stops[k].push_back(over.from_m);
         m_stops[k].push_back(over.to_m);
+      }
+      for (const CableRange& entry : line.entries) {
+        m_stops[k].push_back(entry.from_m);
+        m_stops[k].push_back(entry.to_m);
       }
     }
   }

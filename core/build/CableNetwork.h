@@ -36,6 +36,7 @@ struct CableNetwork {
   double drop_m = 0.0;  ///< from the fan to the run outside
   std::vector<CableTerminal> terminals;
   std::vector<NoCable> none;
+  double dpc_m = 0.0;  ///< that the run outside keeps above
   bool head_assumed = false;
   bool sill_assumed = false;
 };

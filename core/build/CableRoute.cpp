@@ -153,7 +153,8 @@ class Routes {
     }
     if (m_net.sill_assumed) add(Message("cable.assumed.sill", {base::metres("sill", f.sill_m)}));
     if (!m_site.job.house.dpc_height_m) {
-      add(Message("cable.assumed.dpc", {base::metres("above", f.sleeve_above_dpc_m)}));
+      add(Message("cable.assumed.dpc", {base::metres("level", m_net.dpc_m),
+                                        base::metres("above", f.sleeve_above_dpc_m)}));
     }
     add(Message("cable.assumed.spare",
                 {base::percent("share", 100.0 * f.spare_share), base::metres("more", f.spare_m)}));

@@ -6,7 +6,9 @@
 // then inside along skirtings, through inner walls by drilling, up to the supply. It goes over the
 // head of doors, under the sill of windows where that is high enough and else over their head,
 // never through a door opening, and never through a room with a bath or shower, nor within 0.6 m of
-// either elsewhere. A supply outside is reached along the outer face without a sleeve.
+// the edge of one that stands in no room that is drawn. Outside it keeps above the ground, the
+// damp-proof course and off party and dwarf walls, and no sleeve is drilled beside the entry of a
+// service. A supply outside is reached along the outer face without a sleeve.
 //
 // All this is a route to price and to talk about: connection is for a competent or registered
 // electrician, and local wiring rules decide.
@@ -23,6 +25,8 @@ namespace sumpwright::build {
 /// Figures of the route; all own figures unless marked.
 struct CableFigures {
   double sleeve_above_dpc_m = 0.15;  ///< never through the damp-proof course
+  double above_ground_m = 0.15;      ///< run outside, over the highest ground along the walls
+  double off_entry_m = 0.30;         ///< no sleeve nearer to where a service comes in
   double lowest_sleeve_m = 0.20;     ///< above finished floor
   double skirting_m = 0.10;          ///< height of the run inside
   double socket_m = 0.45;            ///< height of a socket or spur (common practice)
@@ -32,8 +36,10 @@ struct CableFigures {
   double sill_m = 0.90;              ///< of a window whose sill is not known (common practice)
   double from_corner_m = 0.05;       ///< no drilling nearer to a corner or jamb
   double thickest_m = 0.90;          ///< no drilling through more
-  double wet_m = 0.60;               ///< round a bath or shower (zone 2 of IEC 60364-7-701, from
-                                     ///< memory)
+  double wet_m = 0.60;               ///< from the edge of a bath or shower (zone 2 of
+                                     ///< IEC 60364-7-701, from memory)
+  double bath_half_m = 0.85;         ///< middle to end of a bath (common practice: 1.7 m long)
+  double shower_half_m = 0.65;       ///< middle to corner of a tray (common practice: 0.9 m square)
   double per_drilling_m = 0.50;      ///< cable that is gladly spent to save one
   double spare_share = 0.10;         ///< bought above what is laid
   double spare_m = 1.0;

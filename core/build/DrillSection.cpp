@@ -135,7 +135,7 @@ Margin marginOf(const Limit& limit, const BuildUp& up, const Bore& bore) {
       margin.at_most = true;
       break;
     default:
-      margin.clear = limit.square ? slack / w + limit.needed_m : slack;
+      margin.clear = (limit.square ? slack / w : slack) + limit.needed_m;
   }
   margin.what = marginWords(margin);
   return margin;
@@ -171,6 +171,8 @@ void addNotes(DrillSection& section) {
   const bool barrier =
       up.barrier == plan::Barrier::in_floor || up.barrier == plan::Barrier::lapped_through_wall;
   if (barrier) note("section.note.barrier", {});
+  if (up.foundation == plan::Foundation::rubble)
+    note("section.note.rubble", {base::metres("along", kPitAlong_m)});
   note("section.note.trial-pit", {});
   for (const base::Message& one : section.hollow.notes) section.notes.push_back(one);
 }

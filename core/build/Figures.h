@@ -11,6 +11,8 @@ namespace sumpwright::build {
 inline constexpr double kCover_m = 0.05;
 /// Under a radon barrier (common practice).
 inline constexpr double kUnderBarrier_m = 0.05;
+/// Under the damp-proof course, which lies in a joint that is not quite level (own figure).
+inline constexpr double kUnderDpc_m = 0.05;
 /// So that water runs back to the sump: 1/8 in per foot (ANSI/AARST SGM-SF 2017, revision 12/20,
 /// §6.2.2).
 inline constexpr double kLeastFall = 1.0 / 96.0;
@@ -25,6 +27,8 @@ inline constexpr double kPastInner_m = 0.10;
 /// A dig is not deeper without support (from memory), and from the second on it is said.
 inline constexpr double kDeepestDig_m = 1.20;
 inline constexpr double kDeepDig_m = 0.60;
+/// A pit beside a shallow or rubble footing takes no more of the wall at a time (common practice).
+inline constexpr double kPitAlong_m = 0.60;
 /// Room to work below the hole (own figure).
 inline constexpr double kBelowHole_m = 0.15;
 /// More to spare than this is worth less than a shallower dig (own figure).
@@ -33,6 +37,7 @@ inline constexpr double kEnough_m = 0.05;
 /// memory: 600 mm wide under 300 mm; 200 to 225 mm thick).
 inline constexpr double kFootingOut_m = 0.15;
 inline constexpr double kFootingThick_m = 0.225;
+inline constexpr double kFootingThin_m = 0.200;
 /// Less between hole and pipe jams, and cannot be sealed (own figure, after common practice:
 /// cores of 117 to 127 mm for a pipe of 110 mm).
 inline constexpr double kLeastGap_m = 0.003;

@@ -15,8 +15,8 @@ Limit under(LimitKind kind, double x, double level, double radius, double needed
 }
 
 /// The hole's edge at the outside face stays under (or over) a level.
-Limit belowAtFace(LimitKind kind, double level, double radius) {
-  return {kind, level, 0.0, -1.0, radius, 0.0, false, false};
+Limit belowAtFace(LimitKind kind, double level, double radius, double needed) {
+  return {kind, level - needed, 0.0, -1.0, radius, needed, false, false};
 }
 Limit aboveAtFace(LimitKind kind, double level, double radius) {
   return {kind, -level, 0.0, 1.0, radius, 0.0, false, false};
@@ -30,9 +30,9 @@ void addUpper(const BuildUp& up, Start start, std::vector<Limit>& limits) {
   } else if (up.barrier == plan::Barrier::in_floor) {
     limits.push_back(under(LimitKind::barrier, up.wall_m, up.barrier_m, r, kUnderBarrier_m));
   }
-  limits.push_back(belowAtFace(LimitKind::dpc, up.dpc_m, r));
+  limits.push_back(belowAtFace(LimitKind::dpc, up.dpc_m, r, kUnderDpc_m));
   if (start == Start::below_ground) {
-    limits.push_back(belowAtFace(LimitKind::ground, up.ground_m, r));
+    limits.push_back(belowAtFace(LimitKind::ground, up.ground_m, r, 0.0));
   } else {
     limits.push_back(aboveAtFace(LimitKind::ground, up.ground_m, r));
   }

@@ -159,12 +159,27 @@ Message neverReason(const SectionPiece& piece) {
                   base::phrase("lower", limitWords(piece.clash->lower))});
 }
 
+bool isRubble(const Site& site, const Edge& edge) {
+  return site.perimeter.wall(edge).foundation == plan::Foundation::rubble;
+}
+
+/// A hole fits, but stones may come loose where one digs or cores beside them.
+rules::Finding rubbleFinding(const Rule& rule, const Site& site, const Edge& edge) {
+  rules::Finding f = rules::makeFinding(rule, site, -1, Message("rule.section-rubble"));
+  f.thing = site.perimeter.wall(edge).id;
+  f.thing_label = site.perimeter.wallLabel(edge);
+  f.weight = rules::Weight::advisory;
+  f.waivable = {};
+  return f;
+}
+
 /// What the rule says of a piece, if anything.
 std::optional<rules::Finding> findingOf(const Rule& rule, const Site& site,
                                         const SectionPiece& piece) {
   const bool if_footing = piece.fit == Fit::fits_if_footing && rule.unknown_gates;
-  if (piece.fit != Fit::never && !if_footing) return std::nullopt;
   const Edge& edge = site.perimeter.edges(piece.ring)[static_cast<std::size_t>(piece.edge)];
+  if (piece.fit == Fit::fits && isRubble(site, edge)) return rubbleFinding(rule, site, edge);
+  if (piece.fit != Fit::never && !if_footing) return std::nullopt;
   rules::Finding f = rules::makeFinding(
       rule, site, -1, if_footing ? Message("rule.section-footing") : neverReason(piece));
   f.thing = site.perimeter.wall(edge).id;

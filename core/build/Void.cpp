@@ -24,7 +24,7 @@ void noteVoid(const BuildUp& up, Void& made) {
     made.notes.emplace_back("section.void.reach", std::vector{base::metres("reach", made.reach_m),
                                                               base::metres("arm", kArm_m)});
   }
-  if (made.bottom_m < up.footing_low_m - kFootingThick_m) {
+  if (made.bottom_m < up.footing_high_m - kFootingThin_m) {
     made.notes.emplace_back("section.void.footing");
   }
 }

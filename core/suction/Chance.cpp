@@ -165,7 +165,7 @@ ChanceStudy::Guess ChanceStudy::guessOf(const Data& data, std::size_t draw,
     std::vector<Draw> draws;
     std::vector<Port> ports;
     for (const Sink& sink : sinks) {
-      auto port = portAt(*one.network, sink.at, sink.radius_m);
+      auto port = portNear(*one.network, sink.at, sink.radius_m);
       if (!port) continue;
       draws.push_back(port->weights);
       ports.push_back(std::move(*port));
@@ -251,7 +251,7 @@ std::vector<double> ChanceStudy::floorsOf(const Data& data, std::size_t draw,
     std::vector<Port> ports;
     std::vector<Draw> draws;
     for (std::size_t k = 0; k < sinks.size(); ++k) {
-      auto port = portAt(*one.network, sinks[k].at, sinks[k].radius_m);
+      auto port = portNear(*one.network, sinks[k].at, sinks[k].radius_m);
       if (!port) continue;
       whose.push_back(k);
       draws.push_back(port->weights);

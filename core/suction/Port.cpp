@@ -243,6 +243,27 @@ std::optional<Port> portAt(const Network& network, Point plan, double radius_m) 
   return port;
 }
 
+std::optional<Port> portNear(const Network& network, Point plan, double radius_m) {
+  if (auto port = portAt(network, plan, radius_m)) return port;
+  const Point p = network.frame.toGrid(plan);
+  std::vector<Point> middles;
+  for (int dj = -2; dj <= 2; ++dj) {
+    for (int di = -2; di <= 2; ++di) {
+      const int i = static_cast<int>(std::floor(p.x)) + di;
+      const int j = static_cast<int>(std::floor(p.y)) + dj;
+      const Point middle{i + 0.5, j + 0.5};
+      if (network.cellAt(i, j) >= 0 && Around{network}.open({p, middle})) middles.push_back(middle);
+    }
+  }
+  std::stable_sort(middles.begin(), middles.end(), [&](Point a, Point b) {
+    return geometry::distance(p, a) < geometry::distance(p, b);
+  });
+  for (const Point& middle : middles) {
+    if (auto port = portAt(network, network.frame.toPlan(middle), radius_m)) return port;
+  }
+  return std::nullopt;
+}
+
 double readAt(const Port& port, const std::vector<double>& suction) {
   double sum = 0.0;
   for (const auto& [cell, weight] : port.weights) {

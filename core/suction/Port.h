@@ -42,6 +42,11 @@ double bilinearRadius(double alpha, double beta);
 /// positive.
 std::optional<Port> portAt(const Network& network, Point plan, double radius_m);
 
+/// portAt(), else the same pit at the nearest cell's middle within two cells that makes one, on its
+/// own side of every wall: a pit that stands in the floor on fine cells stands in it on coarse ones
+/// too. Nothing farther off.
+std::optional<Port> portNear(const Network& network, Point plan, double radius_m);
+
 /// Suction read at a port: sum of weights times suction.
 double readAt(const Port& port, const std::vector<double>& suction);
 /// What is added to readAt() per unit of the port's own flow, Pa s/m3, under scales.

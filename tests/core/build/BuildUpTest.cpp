@@ -151,8 +151,18 @@ TEST(BuildUp, FootingEndsMayComeAloneOrSwapped) {
   job.house.footing_top_low_m.reset();
   job.house.footing_top_high_m = -0.6;
   BuildUp up = buildUpAt(siteOf(job), {0, 4.0});
-  EXPECT_DOUBLE_EQ(up.footing_low_m, -0.6);
+  EXPECT_DOUBLE_EQ(up.footing_low_m, -0.75);
   EXPECT_DOUBLE_EQ(up.footing_high_m, -0.6);
+  EXPECT_FALSE(up.footing_known);
+  EXPECT_TRUE(assumes(up, "section.assumed.footing"));  // the low end is a guess
+  job.house.footing_top_high_m = -0.9;
+  EXPECT_DOUBLE_EQ(buildUpAt(siteOf(job), {0, 4.0}).footing_low_m, -0.9);
+  job.house.footing_top_high_m.reset();
+  job.house.footing_top_low_m = -0.75;
+  up = buildUpAt(siteOf(job), {0, 4.0});
+  EXPECT_DOUBLE_EQ(up.footing_high_m, -0.35);  // a low end alone does not make a deep footing
+  EXPECT_TRUE(assumes(up, "section.assumed.footing"));
+  job.house.footing_top_high_m = -0.6;
   job.house.footing_top_low_m = -0.4;
   up = buildUpAt(siteOf(job), {0, 4.0});
   EXPECT_DOUBLE_EQ(up.footing_low_m, -0.6);

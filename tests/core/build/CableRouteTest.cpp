@@ -97,10 +97,26 @@ TEST(CableRoute, NeverThroughABathroom) {
   EXPECT_EQ(answer.none[0].reason.id, "cable.no.wet");
 }
 
-TEST(CableRoute, KeepsOffAShowerInAnotherRoom) {
+TEST(CableRoute, ARoomWithABathIsNotWiredWhateverItIsCalled) {
   const plan::Job job = twoRooms()
-                            .fitting("shower", plan::FittingKind::shower, {3.0, 0.5})
-                            .supply("near", plan::SupplyKind::socket, {3.2, 0.3})
+                            .fitting("bath", plan::FittingKind::bath, {3.0, 0.7})
+                            .supply("wet", plan::SupplyKind::socket, {0.3, 7.0})
+                            .supply("dry", plan::SupplyKind::socket, {9.0, 0.3});
+  const CableAnswer answer = from(job, 2.0);
+  ASSERT_EQ(answer.routes.size(), 1U);
+  EXPECT_EQ(answer.routes[0].supply, "dry");
+  EXPECT_EQ(answer.none.at(0).reason.id, "cable.no.wet");
+  for (const CablePart& part : answer.routes[0].parts) {
+    if (part.kind == CablePartKind::skirting) {
+      for (const geometry::Point p : part.line_m) EXPECT_GT(p.x, 5.0);
+    }
+  }
+}
+
+TEST(CableRoute, KeepsOffTheEdgeOfAShowerInNoRoom) {
+  const plan::Job job = twoRooms()
+                            .fitting("shower", plan::FittingKind::shower, {5.0, 0.5})
+                            .supply("near", plan::SupplyKind::socket, {4.2, 0.3})
                             .supply("far", plan::SupplyKind::socket, {1.0, 0.3});
   const CableAnswer answer = from(job, 4.0);
   ASSERT_EQ(answer.routes.size(), 1U);
@@ -109,8 +125,57 @@ TEST(CableRoute, KeepsOffAShowerInAnotherRoom) {
   EXPECT_NEAR(answer.routes[0].length_m, kDrop + kSleeve + 3.0 + kRise, 1e-9);
   for (const CablePart& part : answer.routes[0].parts) {
     if (part.kind != CablePartKind::skirting) continue;
-    for (const geometry::Point p : part.line_m) EXPECT_LT(p.x, 3.0 - 0.55);
+    for (const geometry::Point p : part.line_m) EXPECT_LT(p.x, 5.0 - 1.2);
   }
+}
+
+/// A terrace: the right wall (chainage 10 to 18) is shared with the neighbour.
+PlanBuilder endOfTerrace() {
+  PlanBuilder house = twoRooms();
+  house.with([](plan::Job& job) { job.plan.rings[0].walls[1].kind = plan::WallKind::party; });
+  return house;
+}
+
+TEST(CableRoute, NeverInTheNeighboursHouse) {
+  // On the back wall, and the way round by the right would be the shorter one.
+  const plan::Job job = endOfTerrace().supply("s", plan::SupplyKind::socket, {9.7, 7.0});
+  const CableAnswer answer = from(job, 9.0);
+  ASSERT_TRUE(answer.chosen);
+  for (const CablePart& part : answer.routes[*answer.chosen].parts) {
+    for (const geometry::Point p : part.line_m) EXPECT_LT(p.x, 10.0 - 1e-9) << "on the party wall";
+  }
+  const plan::Job shared = endOfTerrace().supply("s", plan::SupplyKind::socket, {10.05, 4.0});
+  EXPECT_EQ(from(shared, 2.0).routes.size(), 1U);  // the socket is on the room's side of the wall
+  for (const CablePart& part : from(shared, 2.0).routes[0].parts) {
+    if (part.kind == CablePartKind::outside) {
+      for (const geometry::Point p : part.line_m) EXPECT_NEAR(p.y, 0.0, 1e-9);
+    }
+  }
+}
+
+TEST(CableRoute, NoSleeveBesideTheEntryOfAService) {
+  PlanBuilder house = twoRooms().supply("s", plan::SupplyKind::socket, {2.0, 0.3});
+  const double free = from(house, 2.0).routes.at(0).length_m;
+  house.with([](plan::Job& job) {
+    plan::Service gas;
+    gas.id = "gas";
+    gas.kind = plan::ServiceKind::gas;
+    gas.entry = plan::OnWall{0, 0, 2.1};
+    job.plan.services.push_back(gas);
+  });
+  const CableRoute route = from(house, 2.0).routes.at(0);
+  // The sleeve at 1.8 m, 0.3 m from the pipe: 0.2 m to it outside, and 0.2 m back inside.
+  EXPECT_NEAR(route.length_m, free + 0.4, 1e-9);
+}
+
+TEST(CableRoute, AboveTheGroundAndTheDampProofCourseThatTheSectionTakes) {
+  plan::Job job = twoRooms().supply("s", plan::SupplyKind::socket, {4.0, 0.3});
+  job.house.dpc_height_m.reset();
+  job.house.ground_level_m = 0.45;
+  for (plan::Wall& wall : job.plan.rings[0].walls) wall.ground_level_m.reset();
+  const CableAnswer answer = from(job, 2.0);
+  // Damp-proof course at 0.60, the run 0.15 m above it: from the fan at 0.50 up, then down inside.
+  EXPECT_NEAR(answer.routes.at(0).length_m, 0.25 + 2.0 + (0.3 + 0.65) + 0.35, 1e-9);
 }
 
 TEST(CableRoute, OfSeveralTheLeastAndTheWishAndConsumerUnitsLast) {

@@ -116,6 +116,19 @@ TEST(SectionAlong, ObjectsOnlyWhereNoHoleFitsAndRefusesOnlyOnWhatIsKnown) {
   EXPECT_EQ(assumed->reason.id, "rule.section-assumed");
 }
 
+TEST(SectionAlong, RubbleIsAdvisedAgainstThoughAHoleFits) {
+  plan::Job job = measuredHouse();
+  EXPECT_FALSE(findingAt(judgedHole(job), 6.0));
+  job.plan.rings[0].walls[0].foundation = plan::Foundation::rubble;
+  const auto advised = findingAt(judgedHole(job), 6.0);
+  ASSERT_TRUE(advised);
+  EXPECT_EQ(advised->weight, rules::Weight::advisory);
+  EXPECT_EQ(advised->reason.id, "rule.section-rubble");
+  const DrillSection section = drillSection(siteOf(job), {0, 6.0}, {});
+  EXPECT_TRUE(std::any_of(section.notes.begin(), section.notes.end(),
+                          [](const base::Message& m) { return m.id == "section.note.rubble"; }));
+}
+
 TEST(SectionAlong, AFootingTopNobodyKnowsGatesOnlyWhereTheSheetSaysSo) {
   plan::Job job = measuredHouse();
   job.house.footing_top_low_m = -0.75;

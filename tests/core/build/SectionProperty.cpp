@@ -70,7 +70,7 @@ double measured(const BuildUp& up, Start start, double top, double h, double t) 
     const double from = up.barrier == plan::Barrier::lapped_through_wall ? 0.0 : T;
     least = std::min(least, roomTo(hole, from, T + 0.4, up.barrier_m, 1.0) - 0.05);
   }
-  least = std::min(least, up.dpc_m - hole.edgeAtFace(1.0));
+  least = std::min(least, up.dpc_m - 0.05 - hole.edgeAtFace(1.0));
   if (start == Start::below_ground) {
     least = std::min(least, up.ground_m - hole.edgeAtFace(1.0));
     least = std::min(least, hole.edgeAtFace(-1.0) - 0.15 - (up.ground_m - 1.2));

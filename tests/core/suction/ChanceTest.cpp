@@ -4,6 +4,9 @@
 #include <cmath>
 
 #include "suction/Chance.h"
+#include "suction/Field.h"
+#include "suction/ModelOf.h"
+#include "suction/Port.h"
 #include "support/PlanBuilder.h"
 
 namespace sumpwright::suction {
@@ -26,6 +29,36 @@ ChanceStudy studied(const plan::Job& job, plan::Fill fill, const ChanceOptions& 
 }
 
 const Sink kSump{{2.0, 2.0}, 0.3};
+
+/// Cells of the guesses are coarser than those of the field: every pit that stands in the floor
+/// there has an answer here. A semi-detached house of four cases, whole centimetres of its wall.
+TEST(SuctionChance, APitOnFineCellsHasAnAnswerOnCoarseOnes) {
+  PlanBuilder house = PlanBuilder::rectangle(9, 9);
+  house.with([](plan::Job& job) {
+    for (plan::Wall& wall : job.plan.rings[0].walls) wall.thickness_m = 0.36;
+    job.plan.rings[0].walls[1].kind = plan::WallKind::party;
+    job.plan.inner_walls.push_back({"iw", {{4.5, 0.36}, {4.5, 8.64}}, 0.1});
+  });
+  const plan::Job job = house.job();
+  const auto perimeter = perimeter::Perimeter::of(job).value();
+  const auto ranges = rangesOf(plan::Fill::graded, job.house);
+  const auto model = modelOf(job, {});
+  ASSERT_TRUE(model);
+  const auto fine = FieldSolver::of(*model, {.cell_m = 0.1});
+  ChanceOptions options = quick();
+  options.cell_m = 0.2347;  // no multiple of anything here
+  options.draws = 1;
+  const auto chance = ChanceStudy::of(job, ranges, options);
+  ASSERT_TRUE(chance);
+  int asked = 0;
+  for (int cm = 0; cm < 3600; cm += 5) {
+    const Sink sink = sinkAt(perimeter, {0, 0.01 * cm}, 0.179);
+    if (!portAt(fine.network(), sink.at, sink.radius_m)) continue;
+    ++asked;
+    EXPECT_TRUE(chance->ask({sink})) << "at " << cm << " cm";
+  }
+  EXPECT_GT(asked, 500);
+}
 
 TEST(SuctionPresets, RangesSayWhatIsKnown) {
   const plan::House house;
