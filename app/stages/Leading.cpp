@@ -38,6 +38,8 @@ constexpr auto kThemes = std::to_array<Theme>({
     {"plan.flue.", MattersFor::works},
     {"plan.eaves.", MattersFor::works},
     {"plan.outside.overhead", MattersFor::works},
+    {"plan.opening.own-floor", MattersFor::siting},
+    {"plan.opening.upstairs", MattersFor::siting},
     {"plan.barrel.", MattersFor::works},
     {"plan.ground.", MattersFor::works},
     {"plan.house.", MattersFor::works},

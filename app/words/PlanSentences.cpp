@@ -335,6 +335,18 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP(
            "Sentences",
            "The sill of {thing} ({sill}) is not below its head ({head}). Swap or correct them.")},
+      {"plan.opening.own-floor",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "{thing} is of storey {storey} and goes up to {height} only. Heights are all taken from "
+           "the finished floor of the ground storey, and that floor upstairs stands {floor} or "
+           "more above it (own figure): add the height of its own floor.")},
+      {"plan.opening.upstairs",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "{thing} is of the ground storey and begins {height} above its floor. Is it of the "
+           "storey above? Then say so: what stands {floor} up or more (own figure) seldom is of "
+           "this one.")},
       {"plan.opening.overlap",
        QT_TRANSLATE_NOOP("Sentences",
                          "{thing} and {other} overlap by {common} on one wall of one storey. Check "
@@ -585,6 +597,11 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "The air of sump {sump} is to leave at {chainage} of ring {ring}, which "
                          "is not on the outside walls. Place it again.")},
+      {"plan.discharge.other-ring",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The air of sump {sump} is to leave on ring {ring}, and its hole is on "
+                         "ring {own}: no riser goes from one to the other outside the house. Place "
+                         "it on the hole’s own ring.")},
       {"plan.sump.heated-floor",
        QT_TRANSLATE_NOOP("Sentences",
                          "Sump {sump} is to be dug in a heated floor. Choose a place without "

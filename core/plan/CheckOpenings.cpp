@@ -10,6 +10,29 @@ namespace {
 
 std::string pointerToOpening(std::size_t opening) { return at("/plan/openings", opening); }
 
+/// Vents and terminals are often set under or over a window, and what is of the roof stands above.
+bool isSmall(const Opening& o) {
+  return isOfRoof(o.kind) || o.kind == OpeningKind::air_vent ||
+         o.kind == OpeningKind::flue_terminal;
+}
+
+/// Heights are all from the finished floor of the ground storey. Upstairs they are easily taken
+/// from the floor one stands on, and then a rule measures to a window that is not there.
+void checkStorey(const Opening& o, const std::string& pointer, ProblemList& problems) {
+  const auto say = [&](const char* id, const char* key, double height_m) {
+    problems.add(base::Gravity::missing, id, at(pointer, key),
+                 {base::text("thing", labelOf(o)), base::metres("height", height_m),
+                  base::count("storey", o.storey),
+                  base::metres("floor", std::max(1, o.storey) * kLeastStorey_m)});
+  };
+  const auto& top = o.head_m ? o.head_m : o.sill_m;
+  if (o.storey > 0 && top && *top < o.storey * kLeastStorey_m) {
+    say("plan.opening.own-floor", o.head_m ? "head_m" : "sill_m", *top);
+  } else if (o.storey == 0 && o.sill_m && *o.sill_m >= kLeastStorey_m && !isSmall(o)) {
+    say("plan.opening.upstairs", "sill_m", *o.sill_m);
+  }
+}
+
 void checkOpening(const Plan& plan, std::size_t index, ProblemList& problems) {
   const Opening& o = plan.openings[index];
   const std::string pointer = pointerToOpening(index);
@@ -23,12 +46,7 @@ void checkOpening(const Plan& plan, std::size_t index, ProblemList& problems) {
                  {base::text("thing", labelOf(o)), base::metres("sill", *o.sill_m),
                   base::metres("head", *o.head_m)});
   }
-}
-
-/// Vents and terminals are often set under or over a window, and what is of the roof stands above.
-bool isSmall(const Opening& o) {
-  return isOfRoof(o.kind) || o.kind == OpeningKind::air_vent ||
-         o.kind == OpeningKind::flue_terminal;
+  checkStorey(o, pointer, problems);
 }
 
 /// Whether two openings that overlap along the wall do so in height as well. Unknown heights: not

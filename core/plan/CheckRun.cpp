@@ -58,6 +58,10 @@ void checkSumpRun(const Job& job, const Sump& sump, const std::string& pointer,
     problems.add(
         "plan.discharge.off-ring", at(at(pointer, "discharge"), "chainage_m"),
         {thing, base::count("ring", out->ring), base::metres("chainage", out->chainage_m)});
+  } else if (out && sump.kind == SumpKind::cored && out->ring != sump.ring) {
+    // A riser goes round corners, not through the house.
+    problems.add("plan.discharge.other-ring", at(at(pointer, "discharge"), "ring"),
+                 {thing, base::count("ring", out->ring), base::count("own", sump.ring)});
   }
   const auto& supplies = job.plan.supplies;
   if (!sump.supply.empty() && std::none_of(supplies.begin(), supplies.end(),

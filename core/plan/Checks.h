@@ -40,6 +40,8 @@ inline constexpr double kLargestPit_l = 500.0;
 /// A core is drilled level or nearly so.
 inline constexpr double kSteepestCore_deg = 45.0;
 inline constexpr double kHighestEaves_m = 50.0;
+/// No upper floor is nearer to the one below: what ends lower is not upstairs.
+inline constexpr double kLeastStorey_m = 2.4;
 /// Nearer to a party wall a sump draws much from next door.
 inline constexpr double kFromPartyWall_m = 1.0;
 

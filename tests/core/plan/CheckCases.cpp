@@ -236,6 +236,25 @@ void addOpeningCases(std::vector<CheckCase>& cases) {
   cases.push_back(unsound("plan.opening.sill-above-head", at + "/sill_m",
                           house().window("w", 0, 1, 1),
                           [](Job& j) { j.plan.openings[0].sill_m = 2.1; }));
+  // Sill 0.9 and head 2.1 of a window upstairs are from its own floor: 2.4 m up at the least.
+  cases.push_back(missing("plan.opening.own-floor", at + "/head_m", house().window("w", 0, 1, 1),
+                          [](Job& j) { j.plan.openings[0].storey = 1; }));
+  cases.push_back(
+      missing("plan.opening.own-floor", at + "/head_m", house().window("w", 0, 1, 1), [](Job& j) {
+        j.plan.openings[0].storey = 2;
+        j.plan.openings[0].sill_m = 3.5;
+        j.plan.openings[0].head_m = 4.7;
+      }));
+  cases.push_back(
+      missing("plan.opening.own-floor", at + "/sill_m", house().window("w", 0, 1, 1), [](Job& j) {
+        j.plan.openings[0].storey = 1;
+        j.plan.openings[0].head_m.reset();
+      }));
+  cases.push_back(
+      missing("plan.opening.upstairs", at + "/sill_m", house().window("w", 0, 1, 1), [](Job& j) {
+        j.plan.openings[0].sill_m = 3.6;
+        j.plan.openings[0].head_m = 4.8;
+      }));
   cases.push_back(unsound("plan.opening.overlap", "/plan/openings/1",
                           house().window("b", 0, 2, 2).window("a", 0, 1, 1.5)));
   cases.push_back(unsound("plan.opening.overlap", "/plan/openings/1",

@@ -67,6 +67,13 @@ TEST(PlanCheck, WhatOnlyLooksWrongIsLeftAlone) {
       {"openings of two storeys",
        PlanBuilder(house).window("a", 0, 1, 1).window("b", 0, 1, 1).with([](Job& j) {
          j.plan.openings[1].storey = 1;
+         j.plan.openings[1].sill_m = 3.6;
+         j.plan.openings[1].head_m = 4.8;
+       })},
+      {"a grille high up in the wall of the ground storey",
+       PlanBuilder(house).vent("a", 0, 1).with([](Job& j) {
+         j.plan.openings[0].sill_m = 2.4;
+         j.plan.openings[0].head_m = 2.6;
        })},
       {"a window over a window of the same storey",
        PlanBuilder(house).window("a", 0, 1, 1).window("b", 0, 1, 1).with([](Job& j) {

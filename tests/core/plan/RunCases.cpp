@@ -26,6 +26,10 @@ class RunCases {
   void unsound(std::string id, std::string pointer, const Change& change) {
     add(std::move(id), std::move(pointer), Gravity::unsound, change);
   }
+  void unsoundIn(PlanBuilder house, std::string id, std::string pointer, const Change& change) {
+    m_cases.push_back(
+        {std::move(id), std::move(pointer), Gravity::unsound, house.with(change).job()});
+  }
   void missing(std::string id, std::string pointer, const Change& change) {
     add(std::move(id), std::move(pointer), Gravity::missing, change);
   }
@@ -117,6 +121,11 @@ void addFanCases(RunCases& cases) {
   cases.unsound("plan.discharge.off-ring", "/design/sumps/0/discharge/chainage_m", [](Job& j) {
     j.design.sumps[0].discharge = Discharge{0, 99.0, 3.0};
   });
+  // The courtyard's wall is a place, but no riser gets there from the hole.
+  cases.unsoundIn(PlanBuilder::courtyard().sump("s", 0, 5.0), "plan.discharge.other-ring",
+                  "/design/sumps/0/discharge/ring", [](Job& j) {
+                    j.design.sumps[0].discharge = Discharge{1, 2.0, 3.0};
+                  });
   cases.unsound("plan.sump.no-supply", "/design/sumps/0/supply",
                 [](Job& j) { j.design.sumps[0].supply = "x"; });
   cases.unsound("plan.eaves.height", "/house/eaves_m", [](Job& j) { j.house.eaves_m = 0.0; });
