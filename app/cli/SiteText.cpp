@@ -55,7 +55,9 @@ struct Printer {
 
   std::string told(const rules::Finding& f) const {
     std::string text = say(f.reason);
-    if (f.distance_m && f.needed_m) {
+    // What is measured to the ground, the eaves or the outlet says its figures itself.
+    const bool says_needed = f.reason.find("needed") != nullptr;
+    if (f.distance_m && f.needed_m && !says_needed) {
       // Reasons of other kinds tell the distance themselves.
       const bool near = f.reason.id == "rule.too-near" || f.reason.id == "rule.run-near" ||
                         f.reason.id == "rule.run-near-any-height" ||

@@ -179,6 +179,10 @@ FactSection levelSection() {
       .says = HouseFacts::tr("Bats or nests at the eaves");
   Fact& eaves = t.measure("/house/eaves_m", HouseFacts::tr("Eaves"), &House::eaves_m);
   eaves.says = HouseFacts::tr("Height of the eaves above the floor");
+  Fact& roof = t.choice("/house/roof_lived_in", HouseFacts::tr("Roof lived in"),
+                        &House::roof_lived_in, yesNoWords());
+  roof.says = HouseFacts::tr("Whether somebody lives in the roof space");
+  roof.unknown = HouseFacts::tr("No fan there until known; a roof window shows that it is.");
   return {HouseFacts::tr("Levels and eaves"), t.take()};
 }
 

@@ -88,6 +88,10 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences",
                        "Ladder or scaffold with somebody to foot it; line of overhead cables "
                        "seen first.")},
+    {"paper.crew.tool.line",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "An overhead line is on the plan: people, ladder, scaffold and pipe stay "
+                       "1 m off it at the least (own figure); its operator may want more.")},
     {"paper.crew.tool.locator",
      QT_TRANSLATE_NOOP("Sentences",
                        "Cable and pipe locator with a date of test; the utility plans.")},
@@ -390,6 +394,10 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences",
                        "The fan stands in the roof space, where nobody lives; a switch that "
                        "can be locked is beside it.")},
+    {"paper.seen.fan-roof-asked",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The fan is to stand in the roof space, if nobody lives there: that is to "
+                       "be asked first. A switch that can be locked is beside it.")},
     {"paper.seen.gauge",
      QT_TRANSLATE_NOOP("Sentences",
                        "Indoors a gauge shows that the fan draws. Look at it monthly; if it "

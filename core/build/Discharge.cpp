@@ -9,7 +9,9 @@
 #include "build/Heights.h"
 #include "build/OutletLevels.h"
 #include "build/Run.h"
+#include "build/RunWalls.h"
 #include "plan/KindNames.h"
+#include "plan/RoofSpace.h"
 #include "rules/InPlan.h"
 #include "rules/RuleSheetNames.h"
 #include "rules/Spans.h"
@@ -38,7 +40,11 @@ bool measuresDistance(const Rule& rule) {
 
 bool measuresLevel(const Rule& rule) {
   return rule.kind == RuleKind::discharge && !measuresDistance(rule) &&
-         rule.measure != DischargeMeasure::enclosed;
+         rule.measure != DischargeMeasure::enclosed && rule.measure != DischargeMeasure::roof_space;
+}
+
+bool isOfRoofSpace(const Rule& rule) {
+  return rule.kind == RuleKind::discharge && rule.measure == DischargeMeasure::roof_space;
 }
 
 Need needOf(const Rule& rule) {
@@ -71,42 +77,17 @@ double measured(const Rule& rule, const Thing& thing, const PlacedPart& part, do
   return distance_m(in_plan_m, thing, part.body);
 }
 
-/// The end of the last edge and the length are one place (rounding).
-constexpr double kSameEnd_m = 1e-9;
-
-/// Spans cut at chainage 0 made whole again: their ends then pass the ring's length.
-void joinOverStart(const Site& site, std::vector<RingSpan>& spans) {
-  for (RingSpan& last : spans) {
-    const double length = site.perimeter.length_m(last.ring);
-    if (last.to_m < length - kSameEnd_m || last.from_m == 0.0) continue;
-    for (RingSpan& first : spans) {
-      if (first.ring != last.ring || first.from_m != 0.0 || !first.from_in) continue;
-      last.to_m = length + first.to_m;
-      first.to_m = first.from_m;  // emptied
-    }
+/// In plan from a part above that hole.
+double inPlanTo(const Rule& rule, const Site& site, const Thing& thing, Place hole,
+                const PlacedPart& part) {
+  if (part.isUpright()) {
+    return rules::distanceInPlan(site, thing, rule.path, placeOfPart(site, hole, part));
   }
-  std::erase_if(spans, [](const RingSpan& s) { return !(s.from_m < s.to_m); });
-}
-
-/// Hole chainages from those of a part that stands `shift_m` further round the ring.
-std::vector<RingSpan> broughtBack(const Site& site, std::vector<RingSpan> spans, double shift_m) {
-  if (shift_m == 0.0) return spans;
-  joinOverStart(site, spans);
-  std::vector<RingSpan> back;
-  for (const RingSpan& s : spans) {
-    if (s.from_m == 0.0 && s.to_m >= site.perimeter.length_m(s.ring) - kSameEnd_m) {
-      back.push_back(rules::wholeRing(site.perimeter, s.ring));
-      continue;
-    }
-    const rules::RingRange moved{s.ring, s.from_m - shift_m, s.to_m - shift_m};
-    for (const RingSpan& w : rules::wrapRange(site.perimeter, moved, s.from_in)) back.push_back(w);
+  double least = std::numeric_limits<double>::infinity();
+  for (const RingSpan& w : takenUp(site, part, hole)) {
+    least = std::min(least, rules::leastInPlan(site, thing, rule.path, w.ring, w.from_m, w.to_m));
   }
-  return back;
-}
-
-Place placeOfPart(const Site& site, Place hole, const PlacedPart& part) {
-  if (part.shift_m == 0.0) return site.perimeter.wrapped(hole);
-  return site.perimeter.wrapped({hole.ring, hole.chainage_m + part.shift_m});
+  return least;
 }
 
 std::vector<RingSpan> tooNear(const Rule& rule, const Site& site, const Thing& thing) {
@@ -114,8 +95,8 @@ std::vector<RingSpan> tooNear(const Rule& rule, const Site& site, const Thing& t
   for (const PlacedPart& part : placedParts(rule, site)) {
     const auto r = reachTo(rule, thing, part);
     if (!r) continue;
-    for (const RingSpan& s :
-         broughtBack(site, rules::nearWalls(site, thing, rule.path, *r), part.shift_m)) {
+    for (const RingSpan& s : broughtBack(site, rules::nearWalls(site, thing, rule.path, *r),
+                                         part.shift_m, part.to_shift_m)) {
       spans.push_back(s);
     }
   }
@@ -133,8 +114,7 @@ NearPart nearPart(const Rule& rule, const Site& site, const Thing& thing, Place 
   for (const PlacedPart& part : placedParts(rule, site)) {
     // Out of the rule's sight at this height, be it ever so near in plan.
     const auto reach = reachTo(rule, thing, part);
-    const double plan =
-        rules::distanceInPlan(site, thing, rule.path, placeOfPart(site, hole, part));
+    const double plan = inPlanTo(rule, site, thing, hole, part);
     const bool jet = rule.kind == RuleKind::discharge && rule.measure == DischargeMeasure::jet;
     if (jet && !(reach && plan < *reach)) continue;
     if (isClearBelow(thing, part.body, needOf(rule))) continue;
@@ -149,7 +129,8 @@ NearPart leastOver(const Rule& rule, const Site& site, const Thing& thing, const
   NearPart least;
   for (const PlacedPart& part : placedParts(rule, site)) {
     if (!reachTo(rule, thing, part)) continue;
-    const rules::RingRange moved{span.ring, span.from_m + part.shift_m, span.to_m + part.shift_m};
+    const rules::RingRange moved{span.ring, span.from_m + part.shift_m,
+                                 span.to_m + part.to_shift_m};
     for (const RingSpan& w : rules::wrapRange(site.perimeter, moved, true)) {
       const double plan = rules::leastInPlan(site, thing, rule.path, w.ring, w.from_m, w.to_m);
       const double d = measured(rule, thing, part, plan);
@@ -210,10 +191,67 @@ void addEnclosed(const Rule& rule, const Site& site, bool placed, std::vector<Fi
   const auto add = [&](const std::vector<RingSpan>& where, const char* reason) {
     const Finding f = rules::makeFinding(
         rule, site, -1, Message(reason, {base::metres("needed", rule.needed_m->value)}));
-    addRun(rule, site, f, broughtBack(site, commonSpans(where, low), shift), out);
+    addRun(rule, site, f, broughtBack(site, commonSpans(where, low), shift, shift), out);
   };
   add(enclosedSpans(site), "rule.outlet-enclosed");
   add(passageSpans(site, rule.needed_m->value), "rule.outlet-passage");
+}
+
+Message labelOfThing(const Site& site, const std::string& id) {
+  for (const auto* list : {&site.later, &site.things}) {
+    for (const Thing& thing : *list) {
+      if (thing.id == id) return thing.label;
+    }
+  }
+  return base::plainText(id);
+}
+
+/// A fan in the roof space, all round: whether somebody lives there is a fact of the house.
+void addRoofSpace(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
+  if (site.run->fan_place != plan::FanPlace::roof_space) return;
+  const plan::RoofSpace roof = plan::roofSpaceOf(site.job);
+  if (roof.lived_in == plan::YesNo::no) return;
+  if (roof.lived_in == plan::YesNo::unknown && !rule.unknown_gates) return;
+  Finding f = rules::makeFinding(rule, site, -1, Message("rule.roof-lived-in"));
+  if (roof.lived_in == plan::YesNo::unknown) {
+    f.reason = Message("rule.roof-unknown");
+    f.weight = rules::Weight::unknown;
+    f.waivable = {};
+  } else if (!roof.shown_by.empty()) {
+    f.thing = roof.shown_by;
+    f.thing_label = labelOfThing(site, roof.shown_by);
+    f.reason = Message("rule.roof-shown", {base::phrase("thing", f.thing_label)});
+  }
+  addRun(rule, site, f, rules::allRings(site.perimeter), out);
+}
+
+void addLevels(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
+  const double shift = levelShift_m(rule, *site.run);
+  for (const LevelSpan& level : levelSpans(rule, site)) {
+    Finding f = rules::makeFinding(rule, site, -1, level.reason);
+    f.distance_m = level.distance_m;
+    if (level.unknown) {
+      f.weight = rules::Weight::unknown;
+      f.waivable = {};
+      f.needed_m.reset();
+      f.distance_m.reset();
+    }
+    addRun(rule, site, f, broughtBack(site, {level.where}, shift, shift), out);
+  }
+}
+
+OutletLevel levelAbove(const Rule& rule, const Site& site, Place hole) {
+  const double shift = levelShift_m(rule, *site.run);
+  return levelAt(rule, site, site.perimeter.wrapped({hole.ring, hole.chainage_m + shift}));
+}
+
+/// Whether a part comes too near to something the rule speaks of.
+bool isTooNear(const Rule& rule, const Site& site, const PlacedPart& part, Place hole) {
+  for (const Thing* thing : thingsInHeight(rule, site)) {
+    const auto r = reachTo(rule, *thing, part);
+    if (r && inPlanTo(rule, site, *thing, hole, part) < *r) return true;
+  }
+  return false;
 }
 
 void dischargeSpans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
@@ -255,32 +293,43 @@ std::vector<const Thing*> thingsInHeight(const Rule& rule, const Site& site) {
 }
 
 void addRunSpans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
-  if (!site.run || !rule.needed_m) return;
+  if (!site.run) return;
+  if (rule.kind == RuleKind::wall) return addRunWalls(rule, site, out);
+  if (isOfRoofSpace(rule)) return addRoofSpace(rule, site, out);
+  if (!rule.needed_m) return;
   if (measuresDistance(rule)) {
     if (rules::isAboutRun(rule)) addThings(rule, site, out);
   } else if (measuresLevel(rule)) {
-    for (const LevelSpan& level : levelSpans(rule, site)) {
-      Finding f = rules::makeFinding(rule, site, -1, level.reason);
-      f.distance_m = level.distance_m;
-      if (level.unknown) {
-        f.weight = rules::Weight::unknown;
-        f.waivable = {};
-        f.needed_m.reset();
-        f.distance_m.reset();
-      }
-      addRun(rule, site, f, broughtBack(site, {level.where}, site.run->shift_m), out);
-    }
+    addLevels(rule, site, out);
   } else if (rule.kind == RuleKind::discharge) {
     addEnclosed(rule, site, true, out);
   }
 }
 
+bool isWayRefused(const Site& site, Place hole) {
+  for (const Rule& rule : site.sheet.rules) {
+    const bool binding = rule.enabled && rule.severity == rules::Severity::binding;
+    const bool wall = rule.kind == RuleKind::wall;
+    if (!binding || !(wall || (rule.needed_m && measuresDistance(rule)))) continue;
+    for (const PlacedPart& part : placedParts(rule, site)) {
+      const bool goes_aside = part.part == rules::Part::riser && part.to_shift_m != part.shift_m;
+      const bool at_outlet =
+          part.part == rules::Part::riser && part.isUpright() && part.shift_m != 0.0;
+      if (!goes_aside && !at_outlet) continue;
+      if (wall ? isOnRefused(rule, site, part, hole) : isTooNear(rule, site, part, hole)) {
+        return true;
+      }
+    }
+  }
+  return false;
+}
+
 Finding runFindingAt(const Rule& rule, const Site& site, const Finding& finding, Place hole) {
   Finding f = finding;
   if (!site.run || f.weight == rules::Weight::unknown) return f;
+  if (rule.kind == RuleKind::wall) return runWallAt(rule, site, std::move(f), hole);
   if (measuresLevel(rule)) {
-    const Place outlet = site.perimeter.wrapped({hole.ring, hole.chainage_m + site.run->shift_m});
-    const OutletLevel level = levelAt(rule, site, outlet);
+    const OutletLevel level = levelAbove(rule, site, hole);
     f.distance_m = level.distance_m;
     f.reason = level.reason;
     return f;
@@ -299,8 +348,7 @@ Finding runFindingAt(const Rule& rule, const Site& site, const Finding& finding,
 std::optional<RunNearest> nearestOfRun(const Rule& rule, const Site& site, Place hole) {
   if (!site.run || !rule.needed_m) return std::nullopt;
   if (measuresLevel(rule)) {
-    const Place outlet = site.perimeter.wrapped({hole.ring, hole.chainage_m + site.run->shift_m});
-    const OutletLevel level = levelAt(rule, site, outlet);
+    const OutletLevel level = levelAbove(rule, site, hole);
     if (!level.distance_m) return std::nullopt;
     return RunNearest{*level.distance_m, "", level.of};
   }

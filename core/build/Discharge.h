@@ -1,7 +1,8 @@
 #pragma once
 // Rules on outlet, fan and riser, judged in height once the discharge is placed (Site::run): the
-// clearance rules that speak of those parts, and the kind `discharge`. The run goes along with the
-// hole, so findings are exact spans of the hole's chainage, like all others.
+// clearance and wall rules that speak of those parts, and the kind `discharge`. A riser that goes
+// sideways is judged over all of its way. The run goes along with the hole, so findings are exact
+// spans of the hole's chainage, like all others.
 
 #include <optional>
 #include <string>
@@ -20,6 +21,11 @@ extern const rules::RuleJudge kDischarge;
 /// nothing where no run is placed or the rule does not speak of it.
 void addRunSpans(const rules::Rule& rule, const rules::Site& site,
                  std::vector<rules::FindingSpan>& out);
+
+/// Whether a binding rule refuses the way of the placed run from above that hole to its outlet: the
+/// leg that goes sideways and what goes up from its end. Straight above the hole: no. Needs a
+/// placed run.
+bool isWayRefused(const rules::Site& site, perimeter::Place hole);
 
 /// A finding of addRunSpans() with its distance and words at one place of the hole.
 rules::Finding runFindingAt(const rules::Rule& rule, const rules::Site& site,

@@ -17,7 +17,28 @@ using rules::RingSpan;
 using rules::Rule;
 using rules::Site;
 
-bool needsEaves(const Rule& rule) { return rule.measure != DischargeMeasure::above_ground; }
+bool needsEaves(const Rule& rule) {
+  return rule.measure != DischargeMeasure::above_ground &&
+         rule.measure != DischargeMeasure::below_outlet;
+}
+
+bool speaksOfPart(const Rule& rule, rules::Part part) {
+  return std::find(rule.applies_to.begin(), rule.applies_to.end(), part) != rule.applies_to.end();
+}
+
+/// Levels are asked of the outlet, or of the fan where the rule speaks of no outlet.
+bool isOfFan(const Rule& rule) {
+  return speaksOfPart(rule, rules::Part::fan) && !speaksOfPart(rule, rules::Part::outlet);
+}
+
+/// A fan in the roof space stands at no height that is known.
+bool isSilent(const Rule& rule, const Site& site) {
+  return isOfFan(rule) && site.run->fan_place == plan::FanPlace::roof_space;
+}
+
+double heightOf(const Rule& rule, const Site& site) {
+  return isOfFan(rule) ? site.run->fan_m : site.run->outlet_m;
+}
 
 /// A rule on what ends below the eaves has nothing to say of what ends above.
 bool speaksOf(const Rule& rule, double outlet_m, double eaves_m) {
@@ -38,7 +59,12 @@ Message levelReason(const Rule& rule, double distance_m) {
       return {"rule.outlet-under-eaves", args};
     case DischargeMeasure::below_roof:
       return {"rule.outlet-below-roof", args};
+    case DischargeMeasure::below_outlet:
+      return {distance_m < 0.0 ? "rule.fan-over-outlet" : "rule.fan-under-outlet", args};
     default:
+      if (isOfFan(rule)) {
+        return {distance_m < 0.0 ? "rule.fan-in-ground" : "rule.fan-above-ground", args};
+      }
       return {distance_m < 0.0 ? "rule.outlet-in-ground" : "rule.outlet-above-ground", args};
   }
 }
@@ -74,8 +100,8 @@ void addLowOverGround(const Rule& rule, const Site& site, const Edge& edge,
   for (std::size_t i = 1; i < kinks.size(); ++i) {
     const double from = kinks[i - 1];
     const double to = kinks[i];
-    const double h1 = site.run->outlet_m - ground.at(from);
-    const double h2 = site.run->outlet_m - ground.at(to);
+    const double h1 = heightOf(rule, site) - ground.at(from);
+    const double h2 = heightOf(rule, site) - ground.at(to);
     least = std::min({least, h1, h2});
     geometry::Interval low =
         lowBetween(from, to, h1, h2, rule.needed_m->value - rules::kRounding_m);
@@ -124,7 +150,20 @@ void addAgainstEaves(const Rule& rule, const Site& site, const Edge& edge,
   }
 }
 
+/// One answer all round: both go along with the hole.
+void addUnderOutlet(const Rule& rule, const Site& site, std::vector<LevelSpan>& out) {
+  const double distance = site.run->outlet_m - heightOf(rule, site);
+  if (!(distance < rule.needed_m->value - rules::kRounding_m)) return;
+  for (const RingSpan& ring : rules::allRings(site.perimeter)) {
+    out.push_back({ring, false, distance, levelReason(rule, distance)});
+  }
+}
+
 }  // namespace
+
+double levelShift_m(const Rule& rule, const rules::PlacedRun& run) {
+  return isOfFan(rule) ? fanShift_m(run) : run.shift_m;
+}
 
 std::optional<double> jetReach_m(const rules::Thing& thing, const Upright& mouth, double needed_m) {
   const bool above = thing.high_m > mouth.high_m;
@@ -133,13 +172,14 @@ std::optional<double> jetReach_m(const rules::Thing& thing, const Upright& mouth
   return mouth.half_m + kJetHalf_m;
 }
 
-OutletLevel levelAt(const Rule& rule, const Site& site, perimeter::Place outlet) {
+OutletLevel levelAt(const Rule& rule, const Site& site, perimeter::Place at) {
   SUMPWRIGHT_REQUIRE(site.run.has_value());
-  const Edge& edge = site.perimeter.edgeAt(outlet);
-  const double z = site.run->outlet_m;
+  const Edge& edge = site.perimeter.edgeAt(at);
+  const double z = heightOf(rule, site);
   const auto eaves = eavesOf(site, edge);
   OutletLevel level;
-  level.of = Message("level.ground");
+  level.of = Message(isOfFan(rule) ? "level.ground-fan" : "level.ground");
+  if (isSilent(rule, site)) return level;
   if (needsEaves(rule)) {
     level.reason = Message("rule.eaves-unknown");
     if (!eaves || !speaksOf(rule, z, *eaves)) return level;
@@ -152,8 +192,12 @@ OutletLevel levelAt(const Rule& rule, const Site& site, perimeter::Place outlet)
     case DischargeMeasure::under_eaves:
       level.distance_m = *eaves - z;
       break;
+    case DischargeMeasure::below_outlet:
+      level.of = Message("level.outlet");
+      level.distance_m = site.run->outlet_m - z;
+      break;
     default:
-      level.distance_m = z - groundAt(site, outlet);
+      level.distance_m = z - groundAt(site, at);
   }
   level.reason = levelReason(rule, *level.distance_m);
   return level;
@@ -162,6 +206,11 @@ OutletLevel levelAt(const Rule& rule, const Site& site, perimeter::Place outlet)
 std::vector<LevelSpan> levelSpans(const Rule& rule, const Site& site) {
   SUMPWRIGHT_REQUIRE(site.run.has_value());
   std::vector<LevelSpan> spans;
+  if (isSilent(rule, site)) return spans;
+  if (rule.measure == DischargeMeasure::below_outlet) {
+    addUnderOutlet(rule, site, spans);
+    return spans;
+  }
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
     for (const Edge& edge : site.perimeter.edges(ring)) {
       if (needsEaves(rule)) {

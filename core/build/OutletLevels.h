@@ -1,6 +1,7 @@
 #pragma once
-// The outlet's height against the ground and the eaves, and things in the way of its jet. Metres;
-// heights above finished floor level. Needs a placed run.
+// Heights of outlet and fan against the ground, the eaves and one another, and things in the way of
+// the jet. Metres; heights above finished floor level. Needs a placed run. A fan is meant where the
+// rule speaks of one and of no outlet.
 
 #include <optional>
 #include <vector>
@@ -18,16 +19,19 @@ inline constexpr double kJetHalf_m = 0.5;
 /// above the mouth and begins less than `needed_m` over it. Nothing: it is not in the way.
 std::optional<double> jetReach_m(const rules::Thing& thing, const Upright& mouth, double needed_m);
 
-/// What a rule on levels measures at one place of the outlet. No distance: it does not apply there,
+/// As far from the hole along the ring as stands what the rule measures the height of.
+double levelShift_m(const rules::Rule& rule, const rules::PlacedRun& run);
+
+/// What a rule on levels measures at one place of that. No distance: it does not apply there,
 /// or what it measures from is not known.
 struct OutletLevel {
   std::optional<double> distance_m;
   base::Message of;  ///< phrase: "the ground under it", "the eaves"
   base::Message reason;
 };
-OutletLevel levelAt(const rules::Rule& rule, const rules::Site& site, perimeter::Place outlet);
+OutletLevel levelAt(const rules::Rule& rule, const rules::Site& site, perimeter::Place at);
 
-/// Where the outlet is too low (or too near under the eaves), by its own chainage, and where the
+/// Where that is too low (or too near under the eaves), by its own chainage, and where the
 /// eaves it is measured from are not known.
 struct LevelSpan {
   rules::RingSpan where;

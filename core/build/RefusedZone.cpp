@@ -10,6 +10,7 @@
 #include "build/Levels.h"
 #include "build/OutletLevels.h"
 #include "build/Run.h"
+#include "build/RunWalls.h"
 #include "rules/InPlan.h"
 
 namespace sumpwright::build {
@@ -36,8 +37,10 @@ bool speaksOfOutlet(const Rule& rule) {
 }
 
 bool isMeant(const Rule& rule, rules::Weight weight) {
-  if (!rule.enabled || rule.severity == rules::Severity::preference || !rule.needed_m) return false;
-  if (rule.kind != RuleKind::clearance && rule.kind != RuleKind::discharge) return false;
+  if (!rule.enabled || rule.severity == rules::Severity::preference) return false;
+  const bool measured =
+      rule.needed_m && (rule.kind == RuleKind::clearance || rule.kind == RuleKind::discharge);
+  if (!measured && rule.kind != RuleKind::wall) return false;
   return speaksOfOutlet(rule) && rules::weightOf(rule) == weight;
 }
 
@@ -106,6 +109,14 @@ Intervals levelHeights(const Rule& rule, double ground_m, std::optional<double> 
       break;
   }
   return {};
+}
+
+bool isOnRefusedWall(const Rule& rule, const Site& site, Place outlet) {
+  const auto walls = refusedWalls(rule, site, halfOf(rule, site));
+  return std::any_of(walls.begin(), walls.end(), [&](const RingSpan& s) {
+    const bool after = outlet.chainage_m > s.from_m || (s.from_in && outlet.chainage_m == s.from_m);
+    return s.ring == outlet.ring && after && outlet.chainage_m < s.to_m;
+  });
 }
 
 bool isOfThings(const Rule& rule) {
@@ -184,6 +195,21 @@ void addThingOutlines(const Site& site, const Rule& rule, const Edge& edge, Inte
       out.push_back(
           {rule.id, thing->id, outlineOf(site, rule, *thing, edge, where, window, tolerance)});
     }
+  }
+}
+
+/// A wall on which nothing may end, over all of its height.
+void addWallOutlines(const Site& site, const Rule& rule, const Edge& edge, Interval window,
+                     std::vector<ZoneOutline>& out) {
+  for (const RingSpan& s : refusedWalls(rule, site, halfOf(rule, site))) {
+    const Interval where = geometry::clip({s.from_m, s.to_m}, {edge.start_m, edge.end_m()});
+    if (s.ring != edge.ring || where.empty()) continue;
+    out.push_back({rule.id,
+                   "",
+                   {{where.from, window.from},
+                    {where.to, window.from},
+                    {where.to, window.to},
+                    {where.from, window.to}}});
   }
 }
 
@@ -312,6 +338,10 @@ Intervals heightsObjected(const Site& site, Place outlet, rules::Weight weight) 
   Intervals found;
   for (const Rule& rule : site.sheet.rules) {
     if (!isMeant(rule, weight)) continue;
+    if (rule.kind == RuleKind::wall) {
+      if (isOnRefusedWall(rule, site, at)) found.push_back({-kEndless_m, kEndless_m});
+      continue;
+    }
     if (!isOfThings(rule)) {
       for (const Interval& i : levelHeights(rule, groundAt(site, at), eavesOf(site, edge))) {
         found.push_back(i);
@@ -343,7 +373,9 @@ std::vector<ZoneOutline> zoneOutlines(const Site& site, const Edge& edge, rules:
   const Interval window{low_m, high_m};
   for (const Rule& rule : site.sheet.rules) {
     if (!isMeant(rule, weight)) continue;
-    if (isOfThings(rule)) {
+    if (rule.kind == RuleKind::wall) {
+      addWallOutlines(site, rule, edge, window, outlines);
+    } else if (isOfThings(rule)) {
       addThingOutlines(site, rule, edge, window, tolerance_m, outlines);
     } else {
       addLevelOutlines(site, rule, edge, window, outlines);
@@ -372,13 +404,18 @@ std::optional<double> leastStepAside(const Site& site, Place hole, double outlet
   const double length = site.perimeter.length_m(hole.ring);
   const double s = site.perimeter.wrapped(hole).chainage_m;
   const auto refused = chainagesObjected(site, outlet_m, rules::Weight::binding);
+  Site placed = site;
+  placed.run = rules::PlacedRun{};
+  placed.run->outlet_m = outlet_m;
   std::optional<double> best;
   for (const Interval& gap : gapsBetween(refused, hole.ring, length)) {
     for (const double round : {0.0, length, -length}) {
       const Interval moved{gap.from + round, gap.to + round};
       const double step = insideOf(moved, s, inside_m) - s;
       if (std::abs(step) > most_m) continue;
-      if (!best || std::abs(step) < std::abs(*best)) best = step;
+      if (best && std::abs(step) >= std::abs(*best)) continue;
+      placed.run->shift_m = step;
+      if (!isWayRefused(placed, {hole.ring, s})) best = step;
     }
   }
   return best;

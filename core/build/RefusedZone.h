@@ -38,9 +38,9 @@ std::vector<geometry::Polyline> zoneEdge(const rules::Site& site, const perimete
                                          const std::vector<ZoneOutline>& outlines);
 
 /// The least step aside (0: none) at which nothing refuses an outlet of that height above a hole,
-/// at most `most_m` either way on the hole's own ring; of two equal ones that to the right. Nothing
-/// where there is none. An end is only just clear: `inside_m` keeps that far from it, where there
-/// is room.
+/// nor the riser's way to it, at most `most_m` either way on the hole's own ring; of two equal ones
+/// that to the right. Nothing where there is none. An end is only just clear: `inside_m` keeps that
+/// far from it, where there is room.
 std::optional<double> leastStepAside(const rules::Site& site, perimeter::Place hole,
                                      double outlet_m, double most_m, double inside_m);
 

@@ -12,6 +12,7 @@ namespace {
 
 using rules::Part;
 using rules::PlacedRun;
+using rules::RingSpan;
 using rules::Site;
 
 /// The way from one chainage to another, the shorter round the ring; positive as chainage grows.
@@ -20,24 +21,48 @@ double shorterWay(double from, double to, double length) {
   return ahead > length / 2.0 ? ahead - length : ahead;
 }
 
-double fanHeight(const plan::Sump& sump, double outlet_m) {
+double fanHeight(const Site& site, const plan::Sump& sump, const PlacedRun& run) {
   if (sump.fan_height_m) return *sump.fan_height_m;
-  const double high = outlet_m - kFanUnderOutlet_m;
-  if (sump.fan_place == plan::FanPlace::outside_low) return std::min(kLowFan_m, high);
-  return high;
+  const double ground =
+      groundAt(site, site.perimeter.wrapped({sump.ring, sump.chainage_m + fanShift_m(run)}));
+  const double high = std::max(run.outlet_m - kFanUnderOutlet_m, 0.5 * (ground + run.outlet_m));
+  if (run.fan_place != plan::FanPlace::outside_low) return high;
+  return std::min(std::max(kLowFan_m, ground + kFanOverGround_m), high);
 }
 
-/// Riser from the ground up; its foot is in the ground, where nothing of the rules stands beside
-/// it.
+/// Riser from the ground up, then along the walls where the outlet is aside, and up again; its foot
+/// is in the ground, where nothing of the rules stands beside it.
 void addRiser(const PlacedRun& run, double half_m, std::vector<PlacedPart>& parts) {
   constexpr double kFoot_m = -0.5;  // own figure
-  if (run.shift_m == 0.0) {
-    parts.push_back({Part::riser, 0.0, {kFoot_m, std::max(kFoot_m, run.outlet_m), half_m}});
+  const double shift = run.shift_m;
+  if (shift == 0.0) {
+    parts.push_back({Part::riser, 0.0, 0.0, {kFoot_m, std::max(kFoot_m, run.outlet_m), half_m}});
     return;
   }
   const double cross = run.outlet_m - kCrossUnderOutlet_m;
-  parts.push_back({Part::riser, 0.0, {kFoot_m, std::max(kFoot_m, cross), half_m}});
-  parts.push_back({Part::riser, run.shift_m, {cross, run.outlet_m, half_m}});
+  parts.push_back({Part::riser, 0.0, 0.0, {kFoot_m, std::max(kFoot_m, cross), half_m}});
+  parts.push_back({Part::riser,
+                   std::min(0.0, shift),
+                   std::max(0.0, shift),
+                   {cross - half_m, cross + half_m, half_m}});
+  parts.push_back({Part::riser, shift, shift, {cross, run.outlet_m, half_m}});
+}
+
+/// The end of the last edge and the length are one place (rounding).
+constexpr double kSameEnd_m = 1e-9;
+
+/// Spans cut at chainage 0 made whole again: their ends then pass the ring's length.
+void joinOverStart(const Site& site, std::vector<RingSpan>& spans) {
+  for (RingSpan& last : spans) {
+    const double length = site.perimeter.length_m(last.ring);
+    if (last.to_m < length - kSameEnd_m || last.from_m == 0.0) continue;
+    for (RingSpan& first : spans) {
+      if (first.ring != last.ring || first.from_m != 0.0 || !first.from_in) continue;
+      last.to_m = length + first.to_m;
+      first.to_m = first.from_m;  // emptied
+    }
+  }
+  std::erase_if(spans, [](const RingSpan& s) { return !(s.from_m < s.to_m); });
 }
 
 }  // namespace
@@ -54,7 +79,7 @@ std::optional<PlacedRun> placedRun(const Site& site, const plan::Sump& sump) {
       shorterWay(sump.chainage_m, sump.discharge->chainage_m, site.perimeter.length_m(sump.ring));
   run.fan_place = sump.fan_place;
   run.fan_assumed = !sump.fan_height_m;
-  run.fan_m = fanHeight(sump, run.outlet_m);
+  run.fan_m = fanHeight(site, sump, run);
   return run;
 }
 
@@ -73,15 +98,45 @@ std::vector<PlacedPart> placedParts(const rules::Rule& rule, const Site& site) {
   std::vector<PlacedPart> parts;
   for (const Part part : rule.applies_to) {
     if (part == Part::outlet) {
-      parts.push_back({part, run.shift_m, {run.outlet_m, run.outlet_m, half}});
+      parts.push_back({part, run.shift_m, run.shift_m, {run.outlet_m, run.outlet_m, half}});
     } else if (part == Part::fan && run.fan_place != plan::FanPlace::roof_space) {
-      const bool low = run.fan_place == plan::FanPlace::outside_low;
-      parts.push_back({part, low ? 0.0 : run.shift_m, {run.fan_m, run.fan_m, half}});
+      const double shift = fanShift_m(run);
+      parts.push_back({part, shift, shift, {run.fan_m, run.fan_m, half}});
     } else if (part == Part::riser) {
       addRiser(run, half, parts);
     }
   }
   return parts;
+}
+
+double fanShift_m(const PlacedRun& run) {
+  return run.fan_place == plan::FanPlace::outside_low ? 0.0 : run.shift_m;
+}
+
+std::vector<RingSpan> broughtBack(const Site& site, std::vector<RingSpan> spans, double shift_m,
+                                  double to_shift_m) {
+  if (shift_m == 0.0 && to_shift_m == 0.0) return spans;
+  joinOverStart(site, spans);
+  std::vector<RingSpan> back;
+  for (const RingSpan& s : spans) {
+    if (s.from_m == 0.0 && s.to_m >= site.perimeter.length_m(s.ring) - kSameEnd_m) {
+      back.push_back(rules::wholeRing(site.perimeter, s.ring));
+      continue;
+    }
+    const rules::RingRange moved{s.ring, s.from_m - to_shift_m, s.to_m - shift_m};
+    for (const RingSpan& w : rules::wrapRange(site.perimeter, moved, s.from_in)) back.push_back(w);
+  }
+  return back;
+}
+
+std::vector<RingSpan> takenUp(const Site& site, const PlacedPart& part, perimeter::Place hole) {
+  const double s = site.perimeter.wrapped(hole).chainage_m;
+  return rules::wrapRange(site.perimeter, {hole.ring, s + part.shift_m, s + part.to_shift_m}, true);
+}
+
+perimeter::Place placeOfPart(const Site& site, perimeter::Place hole, const PlacedPart& part) {
+  if (part.shift_m == 0.0) return site.perimeter.wrapped(hole);
+  return site.perimeter.wrapped({hole.ring, hole.chainage_m + part.shift_m});
 }
 
 int bendsOutside(const Site& site, perimeter::Place hole, double shift_m) {

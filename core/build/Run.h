@@ -7,12 +7,15 @@
 
 #include "build/Heights.h"
 #include "rules/Judge.h"
+#include "rules/Spans.h"
 
 namespace sumpwright::build {
 
-/// Taken where the job states no height of the fan (own figures): low, at a height to be worked on;
-/// high, as far under the outlet.
+/// Taken where the job states no height of the fan (own figures): low, at a height to be worked on,
+/// and so far over the ground of its place at the least; high, as far under the outlet. Where there
+/// is less room, half way between the ground and the outlet: never in the ground.
 inline constexpr double kLowFan_m = 1.2;
+inline constexpr double kFanOverGround_m = 0.5;
 inline constexpr double kFanUnderOutlet_m = 0.6;
 /// A riser that goes sideways does so this far under its outlet (own figure).
 inline constexpr double kCrossUnderOutlet_m = 0.6;
@@ -22,16 +25,35 @@ std::optional<rules::PlacedRun> placedRun(const rules::Site& site, const plan::S
 /// Of the sump with that id, or for "" of the first one that has a run.
 std::optional<rules::PlacedRun> placedRun(const rules::Site& site, const std::string& sump);
 
-/// A part of the placed run that stands `shift_m` along the ring from the hole.
+/// A part of the placed run, over chainages from `shift_m` to `to_shift_m` of the hole: one and the
+/// same of what is upright, all that lies between of the leg that goes sideways, along the walls
+/// and round their corners.
 struct PlacedPart {
   rules::Part part = rules::Part::outlet;
   double shift_m = 0.0;
+  double to_shift_m = 0.0;
   Upright body;
+  bool isUpright() const { return shift_m == to_shift_m; }
 };
 
 /// Outlet, fan and riser as far as the rule speaks of them; a fan in the roof space is none. Needs
 /// a placed run. `from: centre` takes no width off.
 std::vector<PlacedPart> placedParts(const rules::Rule& rule, const rules::Site& site);
+
+/// As far along the ring as the fan stands from the hole. Needs a placed run.
+double fanShift_m(const rules::PlacedRun& run);
+
+/// Hole chainages at which a part, over [shift_m, to_shift_m] from the hole, meets those spans.
+std::vector<rules::RingSpan> broughtBack(const rules::Site& site,
+                                         std::vector<rules::RingSpan> spans, double shift_m,
+                                         double to_shift_m);
+
+/// Chainages that a part takes up above a hole there, in [0, length]; of what is upright none.
+std::vector<rules::RingSpan> takenUp(const rules::Site& site, const PlacedPart& part,
+                                     perimeter::Place hole);
+
+perimeter::Place placeOfPart(const rules::Site& site, perimeter::Place hole,
+                             const PlacedPart& part);
 
 /// Bends of the riser outside: one out of the wall, two where it goes sideways, one for each corner
 /// that it goes round.

@@ -85,6 +85,13 @@ Rows ticked(const Desk& desk, double width_mm, const char* heading,
   return w.take();
 }
 
+/// Drawn, or where an overhead supply comes to the wall.
+bool hasOverheadLine(const rules::Site& site) {
+  return std::any_of(site.things.begin(), site.things.end(), [](const rules::Thing& thing) {
+    return thing.kind == rules::ThingKind::overhead_line;
+  });
+}
+
 Rows toolRows(const Sheet& sheet, double width_mm) {
   Rows rows = ticked(sheet.desk, width_mm, "paper.crew.protection",
                      {"paper.crew.ppe.mask", "paper.crew.ppe.eyes", "paper.crew.ppe.ears",
@@ -96,6 +103,7 @@ Rows toolRows(const Sheet& sheet, double width_mm) {
   if (sheet.job().design.outlet == plan::OutletMode::riser) {
     ids.push_back("paper.crew.tool.ladder");
   }
+  if (hasOverheadLine(sheet.study.site())) ids.push_back("paper.crew.tool.line");
   Rows tools = ticked(sheet.desk, width_mm, "paper.crew.tools", ids);
   rows.push_back({3.2, {}, false});
   rows.insert(rows.end(), tools.begin(), tools.end());

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "dossier/Sheet.h"
+#include "plan/RoofSpace.h"
 
 namespace sumpwright::dossier {
 namespace {
@@ -41,8 +42,11 @@ void writeSeen(Writer& w, const Sheet& sheet) {
   w.heading(desk.say("paper.seen"));
   const base::Arg pipe = base::millimetres("pipe", 1000.0 * sheet.study.site().pipe_od_m);
   w.body(desk.say(hasLowOutlet(sheet) ? "paper.seen.low" : "paper.seen.riser", {pipe}));
-  w.body(desk.say(sheet.sump->fan_place == plan::FanPlace::roof_space ? "paper.seen.fan-roof"
-                                                                      : "paper.seen.fan-outside"));
+  const bool in_roof = sheet.sump->fan_place == plan::FanPlace::roof_space;
+  const bool empty_roof = plan::roofSpaceOf(sheet.job()).lived_in == plan::YesNo::no;
+  w.body(desk.say(!in_roof     ? "paper.seen.fan-outside"
+                  : empty_roof ? "paper.seen.fan-roof"
+                               : "paper.seen.fan-roof-asked"));
   w.body(desk.say("paper.seen.gauge"));
   w.body(desk.say(sheet.job().design.silencer == plan::YesNo::yes ? "paper.seen.noise-silencer"
                                                                   : "paper.seen.noise"));

@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "build/Discharge.h"
+#include "build/DrillSection.h"
 #include "build/Levels.h"
 #include "build/Run.h"
 #include "drawing/ElevationParts.h"
@@ -13,7 +14,7 @@
 namespace sumpwright::drawing {
 namespace {
 
-constexpr double kCoreUnderGround_m = 0.25;  // drawn where its height is not known
+constexpr double kCoreUnderGround_m = 0.25;  // drawn where no hole can be cored
 constexpr double kBracketEvery_m = 1.2;      // drawn; the crew sheet counts them
 
 const plan::Sump* sumpOf(const siting::Study& study, const std::string& id) {
@@ -27,7 +28,8 @@ const plan::Sump* sumpOf(const siting::Study& study, const std::string& id) {
 struct RunSpots {
   perimeter::Place hole;
   double core_m = 0.0;
-  bool core_known = false;
+  bool core_known = false;   ///< stated, or chosen by the section
+  bool core_stated = false;  ///< drawn full
   std::optional<rules::PlacedRun> run;
   perimeter::Place outlet;  ///< of a placed run
 };
@@ -37,8 +39,14 @@ RunSpots spotsOf(const ElevationContext& c, const siting::Assessment& a, const s
   spots.hole = a.place;
   const plan::Sump* it = sumpOf(c.study, sump);
   const double ground = build::groundAt(c.study.site(), a.place);
-  spots.core_known = it != nullptr && it->entry_m.has_value();
-  spots.core_m = spots.core_known ? *it->entry_m : ground - kCoreUnderGround_m;
+  const build::SectionWish wish =
+      it == nullptr ? build::SectionWish{} : build::wishOf(c.study.job(), *it);
+  const auto bore = build::drillSection(c.study.site(), a.place, wish).bore;
+  spots.core_stated = it != nullptr && it->entry_m.has_value();
+  spots.core_known = spots.core_stated || bore.has_value();
+  spots.core_m = bore                ? bore->entry_m
+                 : spots.core_stated ? *it->entry_m
+                                     : ground - kCoreUnderGround_m;
   if (it != nullptr) spots.run = build::placedRun(c.study.site(), *it);
   if (spots.run) {
     spots.outlet =
@@ -201,7 +209,7 @@ struct RunPainter {
     const Point spot{holeX(), c.y(at.core_m)};
     const double r = std::max(0.9, 0.5 * c.mm(c.study.site().core_m));
     sketch.tagged("core");
-    sketch.ring(spot, r, solid(c.theme.ink, 1.8), at.core_known ? c.theme.ink : c.theme.leaf);
+    sketch.ring(spot, r, solid(c.theme.ink, 1.8), at.core_stated ? c.theme.ink : c.theme.leaf);
     sketch.line({spot.x, spot.y + r}, {spot.x, c.laneTop() + c.laneHeight() + 0.4},
                 solid(c.theme.ink, 2.0));
     taken.take(around(spot, r + 0.3, r + 0.3));

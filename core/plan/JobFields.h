@@ -259,7 +259,7 @@ inline constexpr auto kFields<House> = std::tuple(
     may("barrier_level_m", &House::barrier_level_m), may("height_datum", &House::height_datum),
     may("appliances", &House::appliances), may("standby", &House::standby),
     may("wall_layers", &House::wall_layers), may("eaves_wildlife", &House::eaves_wildlife),
-    may("eaves_m", &House::eaves_m));
+    may("eaves_m", &House::eaves_m), may("roof_lived_in", &House::roof_lived_in));
 
 template <>
 inline constexpr auto kFields<Spread> = std::tuple(must("low", &Spread::low),

@@ -45,16 +45,19 @@ enum class RuleKind {
 };
 
 /// What a rule of the kind discharge measures. All but `enclosed` wait until the discharge is
-/// placed; that one takes an outlet that is not placed, low at the hole, to end there.
+/// placed; that one takes an outlet that is not placed, low at the hole, to end there. A fan in the
+/// roof space stands at no height that is known: only `roof_space` speaks of it.
 enum class DischargeMeasure {
-  above_ground,  ///< outlet above the outside ground under it
+  above_ground,  ///< outlet, or fan, above the outside ground under it
   above_eaves,   ///< outlet above the eaves of its wall
   under_eaves,   ///< an outlet that ends below the eaves: as far below them
   below_roof,    ///< an outlet that ends below the eaves: as far above the ground
   jet,           ///< things above an upright outlet and in the way of its jet
   near,          ///< things by their straight distance, in height as in plan
   over,          ///< things below a placed outlet, by their distance in plan
-  enclosed       ///< a low outlet where walls enclose it, or the passage is narrower
+  enclosed,      ///< a low outlet where walls enclose it, or the passage is narrower
+  below_outlet,  ///< fan below the outlet
+  roof_space     ///< a fan in a roof space where somebody lives; no figure
 };
 
 /// Kinds of thing a distance rule can look at. Openings are told apart by kind and by whether they
@@ -99,7 +102,8 @@ enum class ThingKind {
   path,
   steps,
   deck,
-  carport
+  carport,
+  overhead_line  ///< drawn, or where an overhead supply lands on the wall
 };
 
 enum class WallAttribute { kind, elevation, foundation, ground, free_depth_m };

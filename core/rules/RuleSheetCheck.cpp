@@ -165,7 +165,9 @@ void checkGates(const RuleSheet& sheet, base::Problems& problems) {
 }  // namespace
 
 bool needsFigure(const Rule& rule) {
-  return looksAtThings(rule) || rule.kind == RuleKind::discharge ||
+  const bool levels =
+      rule.kind == RuleKind::discharge && rule.measure != DischargeMeasure::roof_space;
+  return looksAtThings(rule) || levels ||
          (rule.kind == RuleKind::wall && rule.attribute == WallAttribute::free_depth_m);
 }
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "rules/WallSays.h"
+
 namespace sumpwright::rules {
 
 std::vector<RingSpan> joinSpans(std::vector<RingSpan> spans) {
@@ -131,9 +133,19 @@ void addUnknownEverywhere(const Rule& rule, const Site& site, const char* reason
   addSpans(rule, site, -1, f, allRings(site.perimeter), out);
 }
 
+bool speaksOfSomeWall(const Rule& rule, const Site& site) {
+  for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
+    for (const perimeter::Edge& edge : site.perimeter.edges(ring)) {
+      if (saysOf(rule, site.perimeter.wall(edge)) != WallSays::nothing) return true;
+    }
+  }
+  return false;
+}
+
 /// Whether there is, or may be, what the rule keeps off: something drawn, or a kind that has to be
 /// looked for. A rule on nothing has nothing to wait for.
 bool mayMeetThings(const Rule& rule, const Site& site) {
+  if (rule.kind == RuleKind::wall) return speaksOfSomeWall(rule, site);
   if (rule.kind != RuleKind::clearance) return true;
   if (!site.things_of_rule[static_cast<std::size_t>(site.indexOf(rule))].empty()) return true;
   const bool gated = std::any_of(site.sheet.gates.begin(), site.sheet.gates.end(),

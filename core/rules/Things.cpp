@@ -133,6 +133,20 @@ ThingKind kindOf(plan::ServiceKind kind) {
 static_assert(static_cast<int>(ThingKind::waste) - static_cast<int>(ThingKind::gas) ==
               static_cast<int>(plan::ServiceKind::waste));
 
+/// No overhead line hangs lower over the finished floor (own figure: over the heads of all who walk
+/// there). How high it does hang, and how near it comes to the wall, its operator tells.
+constexpr double kLowestWire_m = 2.5;
+
+/// Where a supply comes to the wall through the air there is a line a riser and a ladder keep off.
+void addWire(const plan::Service& s, Thing t, std::vector<Thing>& out) {
+  const bool wire =
+      s.kind == plan::ServiceKind::electricity || s.kind == plan::ServiceKind::telecom;
+  if (!wire || s.run != plan::RunKnown::overhead || t.shapes.empty()) return;
+  t.kind = ThingKind::overhead_line;
+  t.low_m = kLowestWire_m;
+  out.push_back(std::move(t));
+}
+
 void addServices(const Job& job, const Perimeter& p, std::vector<Thing>& out) {
   for (const plan::Service& s : job.plan.services) {
     Thing t;
@@ -147,7 +161,8 @@ void addServices(const Job& job, const Perimeter& p, std::vector<Thing>& out) {
     }
     if (s.run == plan::RunKnown::drawn && !s.run_m.empty()) t.shapes.push_back(s.run_m);
     t.nowhere = t.shapes.empty();
-    out.push_back(std::move(t));
+    out.push_back(t);
+    addWire(s, std::move(t), out);
   }
 }
 
@@ -211,7 +226,7 @@ void addInside(const Job& job, const Perimeter& p, std::vector<Thing>& out) {
   }
 }
 
-std::optional<ThingKind> kindOf(plan::OutsideKind kind) {
+ThingKind kindOf(plan::OutsideKind kind) {
   switch (kind) {
     case plan::OutsideKind::gully:
       return ThingKind::gully;
@@ -239,10 +254,10 @@ std::optional<ThingKind> kindOf(plan::OutsideKind kind) {
       return ThingKind::deck;
     case plan::OutsideKind::carport:
       return ThingKind::carport;
-    case plan::OutsideKind::overhead_line:  // in the way of a riser and a ladder, not of a hole
+    case plan::OutsideKind::overhead_line:
       break;
   }
-  return std::nullopt;
+  return ThingKind::overhead_line;
 }
 
 /// How far up somebody who sits or stands there breathes, or what is covered traps air; above
@@ -265,13 +280,14 @@ double topOf(ThingKind kind) {
 
 void addOutside(const Job& job, std::vector<Thing>& out) {
   for (const plan::OutsideThing& o : job.plan.outside) {
-    const auto kind = kindOf(o.kind);
-    if (!kind) continue;
-    const bool line = *kind == ThingKind::boundary || *kind == ThingKind::neighbour_opening ||
-                      *kind == ThingKind::path;
-    addShape(out, o.id, *kind, label(o.name, std::string(plan::nameOf(o.kind))), o.points_m,
+    const ThingKind kind = kindOf(o.kind);
+    const bool line = kind == ThingKind::boundary || kind == ThingKind::neighbour_opening ||
+                      kind == ThingKind::path || kind == ThingKind::overhead_line;
+    addShape(out, o.id, kind, label(o.name, std::string(plan::nameOf(o.kind))), o.points_m,
              !line && o.points_m.size() >= 3);
-    if (!out.empty() && out.back().id == o.id) out.back().high_m = topOf(*kind);
+    if (out.empty() || out.back().id != o.id) continue;
+    out.back().high_m = topOf(kind);
+    if (kind == ThingKind::overhead_line) out.back().low_m = kLowestWire_m;
   }
 }
 

@@ -4,6 +4,7 @@
 
 #include "plan/KindNames.h"
 #include "rules/Spans.h"
+#include "rules/WallSays.h"
 
 namespace sumpwright::rules {
 
@@ -44,8 +45,25 @@ std::string idOf(WallAttribute attribute) {
   return "free-depth";
 }
 
-base::Message reasonFor(const Rule& rule, const Site& site, const Edge& edge, const char* suffix) {
+bool objected(const Rule& rule, const Wall& wall) {
+  if (rule.attribute == WallAttribute::free_depth_m) {
+    return wall.free_depth_m && rule.needed_m && *wall.free_depth_m < rule.needed_m->value;
+  }
+  return std::find(rule.values.begin(), rule.values.end(), valueOf(wall, rule.attribute)) !=
+         rule.values.end();
+}
+
+}  // namespace
+
+WallSays saysOf(const Rule& rule, const Wall& wall) {
+  if (objected(rule, wall)) return WallSays::objects;
+  const bool unknown = rule.unknown_gates && valueOf(wall, rule.attribute) == "unknown";
+  return unknown ? WallSays::unknown : WallSays::nothing;
+}
+
+base::Message wallReason(const Rule& rule, const Site& site, const Edge& edge) {
   const Wall& wall = site.perimeter.wall(edge);
+  const char* suffix = saysOf(rule, wall) == WallSays::unknown ? "-unknown" : "";
   base::Message m("rule.wall." + idOf(rule.attribute) + suffix,
                   {base::phrase("wall", site.perimeter.wallLabel(edge))});
   if (rule.attribute != WallAttribute::free_depth_m) {
@@ -57,40 +75,30 @@ base::Message reasonFor(const Rule& rule, const Site& site, const Edge& edge, co
   return m;
 }
 
-bool objected(const Rule& rule, const Wall& wall) {
-  if (rule.attribute == WallAttribute::free_depth_m) {
-    return wall.free_depth_m && rule.needed_m && *wall.free_depth_m < rule.needed_m->value;
-  }
-  return std::find(rule.values.begin(), rule.values.end(), valueOf(wall, rule.attribute)) !=
-         rule.values.end();
-}
-
-void addWall(const Rule& rule, const Site& site, const Edge& edge, bool unknown,
-             std::vector<FindingSpan>& out) {
-  Finding f = makeFinding(rule, site, -1, reasonFor(rule, site, edge, unknown ? "-unknown" : ""));
-  f.thing = site.perimeter.wall(edge).id;
+Finding wallFinding(const Rule& rule, const Site& site, const Edge& edge, base::Message reason) {
+  Finding f = makeFinding(rule, site, -1, std::move(reason));
+  const Wall& wall = site.perimeter.wall(edge);
+  f.thing = wall.id;
   f.thing_label = site.perimeter.wallLabel(edge);
-  if (unknown) {
+  if (saysOf(rule, wall) == WallSays::unknown) {
     f.weight = Weight::unknown;
     f.waivable = {};
     f.needed_m.reset();
-  } else {
-    f.distance_m = site.perimeter.wall(edge).free_depth_m;
-    if (rule.attribute != WallAttribute::free_depth_m) f.distance_m.reset();
+  } else if (rule.attribute == WallAttribute::free_depth_m) {
+    f.distance_m = wall.free_depth_m;
   }
-  addSpans(rule, site, -1, f, {{edge.ring, edge.start_m, edge.end_m(), true}}, out);
+  return f;
 }
+
+namespace {
 
 void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   if (addUnjudged(rule, site, out)) return;
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
     for (const Edge& edge : site.perimeter.edges(ring)) {
-      const Wall& wall = site.perimeter.wall(edge);
-      if (objected(rule, wall)) {
-        addWall(rule, site, edge, false, out);
-      } else if (rule.unknown_gates && valueOf(wall, rule.attribute) == "unknown") {
-        addWall(rule, site, edge, true, out);
-      }
+      if (saysOf(rule, site.perimeter.wall(edge)) == WallSays::nothing) continue;
+      const Finding f = wallFinding(rule, site, edge, wallReason(rule, site, edge));
+      addSpans(rule, site, -1, f, {{edge.ring, edge.start_m, edge.end_m(), true}}, out);
     }
   }
 }

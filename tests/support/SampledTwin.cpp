@@ -659,6 +659,14 @@ void SampledTwin::addGates(const Rule& rule, TwinFindings& found) const {
 // ---- between walls ----
 
 bool SampledTwin::mayMeet(const Rule& rule) const {
+  if (rule.kind == RuleKind::wall) {
+    for (const plan::Ring& ring : m_job.plan.rings) {
+      for (const plan::Wall& wall : ring.walls) {
+        if (!wallObjection(rule, wall).empty()) return true;
+      }
+    }
+    return false;
+  }
   if (rule.kind != RuleKind::clearance) return true;
   for (const rules::Gate& gate : m_sheet.gates) {
     if (gate.rule == rule.id) return true;

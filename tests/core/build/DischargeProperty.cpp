@@ -135,11 +135,64 @@ TEST(DischargeProperty, EndsOfSpansAreExactlyFarEnough) {
   });
 }
 
+/// Least over samples of all of the riser: up from the ground, along the walls, up again.
+double sampledRiser(const plan::Opening& o, const rules::Site& site, perimeter::Place hole) {
+  constexpr int kSteps = 80;
+  const double cross = site.run->outlet_m - kCrossUnderOutlet_m;
+  const double shift = site.run->shift_m;
+  double least = std::numeric_limits<double>::infinity();
+  const auto take = [&](double aside, double z) {
+    const perimeter::Place at = site.perimeter.wrapped({hole.ring, hole.chainage_m + aside});
+    const geometry::Point p = site.perimeter.pointAt(at);
+    const geometry::Segment face = site.perimeter.faceOf(o.at, o.width_m);
+    for (int i = 0; i <= 40; ++i) {
+      const geometry::Point f = geometry::lerp(face.a, face.b, i / 40.0);
+      const double plan = std::max(0.0, geometry::distance(p, f) - kHalfPipe);
+      const double up = std::max({0.0, *o.sill_m - z, z - *o.head_m});
+      least = std::min(least, std::hypot(plan, up));
+    }
+  };
+  for (int i = 0; i <= kSteps; ++i) {
+    const double t = static_cast<double>(i) / kSteps;
+    take(0.0, -0.5 + t * (std::max(-0.5, cross) + 0.5));
+    take(shift, cross + t * kCrossUnderOutlet_m);
+    for (const double edge : {-kHalfPipe, kHalfPipe}) take(t * shift, cross + edge);
+  }
+  return least;
+}
+
+TEST(DischargeProperty, AWayAsideAgreesWithItsSamples) {
+  support::forEachSeed(60, [](std::uint64_t seed) {
+    Random random(seed);
+    rules::Site site = randomSite(random);
+    site.sheet.rules[0].applies_to = {rules::Part::riser};
+    site.sheet.rules[0].needed_m->value = random.uniform(0.1, 1.2);
+    site.run->shift_m = random.uniform(-6.0, 6.0);
+    const rules::Rule& rule = site.sheet.rules[0];
+    std::vector<rules::FindingSpan> spans;
+    addRunSpans(rule, site, spans);
+    for (int k = 0; k < 20; ++k) {
+      const int ring = random.between(0, site.perimeter.ringCount() - 1);
+      const perimeter::Place hole{ring, random.uniform(0.0, site.perimeter.length_m(ring))};
+      for (const plan::Opening& o : site.job.plan.openings) {
+        const double sampled = sampledRiser(o, site, hole);
+        // Half a step of the opening and of each part of the riser.
+        const double off = 0.51 * (o.width_m / 40 + 7.0 / 80);
+        if (std::abs(sampled - rule.needed_m->value) <= off) continue;
+        EXPECT_EQ(inSpans(spans, o.id, hole), sampled < rule.needed_m->value)
+            << o.id << " hole at " << ring << ":" << hole.chainage_m << ", sampled " << sampled
+            << " of " << rule.needed_m->value;
+      }
+    }
+  });
+}
+
 // Heights at a chainage, chainages at a height: the same zone from two sides.
 TEST(DischargeProperty, HeightsAndChainagesTellTheSame) {
   support::forEachSeed(150, [](std::uint64_t seed) {
     Random random(seed);
-    const rules::Site site = randomSite(random);
+    rules::Site site = randomSite(random);
+    site.sheet.rules.push_back(*support::builtInSheet("ie-practice").find("party-wall"));
     const double z = site.run->outlet_m;
     const auto spans = chainagesObjected(site, z, Weight::binding);
     for (int k = 0; k < 60; ++k) {

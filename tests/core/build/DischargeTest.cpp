@@ -222,6 +222,186 @@ TEST(Discharge, RiserDoesNotCrossAWindow) {
   EXPECT_LE(*spans[0].finding.distance_m, 0.0);
 }
 
+// From the hole 6 m to the right at 1.40 m, across a window of 0.90 to 2.10 m: wherever any of that
+// way is before it. Both uprights alone would leave the hole at 1 m free.
+TEST(Discharge, WayAsideIsJudgedOverAllItsLength) {
+  plan::Job job =
+      placed(PlanBuilder::rectangle().opening(at("w", 0, 4.0, 1.2, 0.9, 2.1)), 1.0, 7.0, 2.0);
+  const rules::Site site = siteWithRun(job);
+  const auto spans = spansOf(site, "riser-before-opening");
+  ASSERT_EQ(spans.size(), 2U);  // over chainage 0
+  EXPECT_EQ(spans[0].from_m, 0.0);
+  EXPECT_NEAR(spans[0].to_m, 5.2 + 0.105, kExact_m);
+  EXPECT_NEAR(spans[1].from_m, 36.0 + 4.0 - 0.105 - 6.0, kExact_m);
+  const rules::Finding here =
+      runFindingAt(*site.sheet.find("riser-before-opening"), site, spans[0].finding, {0, 1.0});
+  EXPECT_NEAR(*here.distance_m, -kHalf_m, kExact_m);
+  EXPECT_NEAR(nearestOfRun(*site.sheet.find("riser-before-opening"), site, {0, 1.0})->distance_m,
+              -kHalf_m, kExact_m);
+}
+
+// The leg at 2.30 m passes 0.245 m, from its edge, over a flue of 1.90 to 2.00 m.
+TEST(Discharge, WayAsidePassesAFlue) {
+  plan::Job job = placed(PlanBuilder::rectangle().opening(
+                             at("f", 0, 4.0, 0.1, 1.9, 2.0, 0, OpeningKind::flue_terminal)),
+                         2.0, 6.5, 2.9);
+  const rules::Site site = siteWithRun(job);
+  const rules::Rule& rule = *site.sheet.find("flue");
+  const auto spans = spansOf(site, "flue");
+  ASSERT_FALSE(spans.empty());
+  EXPECT_NEAR(*runFindingAt(rule, site, spans[0].finding, {0, 2.0}).distance_m, 0.245, kExact_m);
+}
+
+// Round the corner B (chainage 10) and on to a window of the next wall.
+TEST(Discharge, WayAsideGoesRoundCorners) {
+  plan::Job job =
+      placed(PlanBuilder::rectangle().opening(at("w", 1, 1.0, 1.2, 0.9, 2.1)), 9.0, 14.0, 2.0);
+  const auto spans = spansOf(siteWithRun(job), "riser-before-opening");
+  ASSERT_EQ(spans.size(), 1U);
+  EXPECT_NEAR(spans[0].from_m, 11.0 - 0.105 - 5.0, kExact_m);
+  EXPECT_NEAR(spans[0].to_m, 12.2 + 0.105, kExact_m);
+}
+
+PlanBuilder withPartyWall() {
+  return PlanBuilder::rectangle().wall(1, [](plan::Wall& w) { w.kind = plan::WallKind::party; });
+}
+
+// Hole on the rear wall (18..28), outlet 4 m back on the party wall (10..18).
+TEST(Discharge, NothingOfTheRunGoesOnAPartyWall) {
+  const rules::Site site = siteWithRun(placed(withPartyWall(), 19.0, 15.0, 3.0));
+  const rules::Rule& rule = *site.sheet.find("party-wall");
+  const auto spans = spansOf(site, "party-wall");
+  ASSERT_EQ(spans.size(), 1U);
+  EXPECT_NEAR(spans[0].from_m, 10.0 - kHalf_m, 1e-8);
+  EXPECT_NEAR(spans[0].to_m, 18.0 + kHalf_m + 4.0, 1e-8);
+  EXPECT_EQ(spans[0].finding.weight, Weight::binding);
+  EXPECT_FALSE(spans[0].finding.waivable.allowed);
+  const auto part = [&](double hole) {
+    const rules::Finding f = runFindingAt(rule, site, spans[0].finding, {0, hole});
+    EXPECT_EQ(f.reason.id, "rule.run-wall");
+    return std::get<base::Message>(f.reason.find("part")->value).id;
+  };
+  EXPECT_EQ(part(19.0), "part.outlet");
+  EXPECT_EQ(part(13.0), "part.riser");  // the outlet is on the front wall, the way to it is not
+  // From wall to wall across all of it.
+  const rules::Site across = siteWithRun(placed(withPartyWall(), 20.0, 8.0, 3.0));
+  const auto crossed = spansOf(across, "party-wall");
+  ASSERT_EQ(crossed.size(), 1U);
+  EXPECT_NEAR(crossed[0].from_m, 10.0 - kHalf_m, 1e-8);
+  EXPECT_NEAR(crossed[0].to_m, 18.0 + kHalf_m + 12.0, 1e-8);
+}
+
+TEST(Discharge, WhatStandsAboveTheHoleIsJudgedWithTheHole) {
+  EXPECT_TRUE(spansOf(siteWithRun(placed(withPartyWall(), 19.0, 19.0, 3.0)), "party-wall").empty());
+  EXPECT_TRUE(spansOf(siteWithRun(placed(PlanBuilder::rectangle(), 19.0, 15.0, 3.0)), "party-wall")
+                  .empty());
+}
+
+// An overhead line 5 cm off the west wall, and a telephone line that lands on it.
+TEST(Discharge, RiserKeepsOffOverheadLines) {
+  const PlanBuilder house = PlanBuilder::rectangle().outside("o", plan::OutsideKind::overhead_line,
+                                                             {{-0.05, 2.0}, {-0.05, 5.0}});
+  const rules::Site site = siteWithRun(placed(house, 32.5, 32.5, 6.4));
+  const auto spans = spansOf(site, "overhead-line");
+  ASSERT_EQ(spans.size(), 1U);
+  EXPECT_EQ(spans[0].finding.weight, Weight::binding);
+  EXPECT_EQ(spans[0].finding.thing, "o");
+  EXPECT_NEAR(*spans[0].finding.distance_m, 0.05 - kHalf_m, kExact_m);
+  const double along = std::sqrt(1.055 * 1.055 - 0.05 * 0.05);
+  EXPECT_NEAR(spans[0].from_m, 36.0 - 5.0 - along, kExact_m);
+  EXPECT_EQ(nearestOfRun(*site.sheet.find("overhead-line"), site, {0, 32.5})->thing, "o");
+  // What ends well under it is clear: it hangs from 2.50 m up.
+  EXPECT_TRUE(spansOf(siteWithRun(placed(house, 32.5, 32.5, 1.5)), "overhead-line").empty());
+  EXPECT_FALSE(spansOf(siteWithRun(placed(house, 32.5, 32.5, 1.51)), "overhead-line").empty());
+  const rules::Site wire = siteWithRun(placed(
+      PlanBuilder::rectangle().service("t", plan::ServiceKind::telecom, 0, 5.0), 5.5, 5.5, 4.0));
+  ASSERT_EQ(spansOf(wire, "overhead-line").size(), 1U);
+  EXPECT_NEAR(spansOf(wire, "overhead-line")[0].from_m, 5.0 - 1.055, kExact_m);
+}
+
+plan::Job withFan(double height_m, double outlet_m = 3.0) {
+  plan::Job job = placed(PlanBuilder::rectangle(), 4.0, 4.0, outlet_m);
+  job.design.sumps[0].fan_height_m = height_m;
+  return job;
+}
+
+// ANSI/AARST CCAH 2020, 701.2.1: not below ground, which is at -0.15 m here.
+TEST(Discharge, FanStandsAboveTheGround) {
+  const auto buried = spansOf(siteWithRun(withFan(-1.0)), "fan-above-ground");
+  ASSERT_EQ(buried.size(), 1U);
+  EXPECT_EQ(buried[0].finding.reason.id, "rule.fan-in-ground");
+  EXPECT_NEAR(*buried[0].finding.distance_m, -0.85, kExact_m);
+  EXPECT_FALSE(spansOf(siteWithRun(withFan(-0.01)), "fan-above-ground").empty());
+  EXPECT_TRUE(spansOf(siteWithRun(withFan(0.0)), "fan-above-ground").empty());
+}
+
+// A high fan stands with its outlet, 3 m to the right, where the ground rises to 0.5 m.
+TEST(Discharge, FanIsAskedOfTheGroundAtItsOwnPlace) {
+  plan::Job job = placed(PlanBuilder::rectangle(), 4.0, 7.0, 1.4);
+  job.plan.rings[0].walls[0].ground_points = {{0.0, -0.5, {}}, {10.0, 0.5, {}}};
+  job.design.sumps[0].fan_height_m = 0.25;
+  job.design.sumps[0].fan_place = plan::FanPlace::outside_high;
+  const auto high = spansOf(siteWithRun(job), "fan-above-ground");
+  ASSERT_EQ(high.size(), 1U);
+  EXPECT_NEAR(high[0].from_m, 6.0 - 3.0, kExact_m);  // 0.10 m of ground at 6 m
+  job.design.sumps[0].fan_place = plan::FanPlace::outside_low;
+  EXPECT_NEAR(spansOf(siteWithRun(job), "fan-above-ground")[0].from_m, 6.0, kExact_m);
+}
+
+TEST(Discharge, FanStandsUnderTheOutlet) {
+  const auto over = spansOf(siteWithRun(withFan(7.5, 6.4)), "fan-under-outlet");
+  ASSERT_EQ(over.size(), 1U);
+  EXPECT_EQ(over[0].finding.reason.id, "rule.fan-over-outlet");
+  EXPECT_NEAR(over[0].to_m - over[0].from_m, 36.0, kExact_m);
+  EXPECT_FALSE(spansOf(siteWithRun(withFan(2.86)), "fan-under-outlet").empty());
+  EXPECT_TRUE(spansOf(siteWithRun(withFan(2.85)), "fan-under-outlet").empty());
+}
+
+TEST(Discharge, FanOfNoStatedHeightIsNeverPutIntoTheGround) {
+  for (const plan::FanPlace place : {plan::FanPlace::outside_low, plan::FanPlace::outside_high}) {
+    plan::Job job = placed(PlanBuilder::rectangle(), 4.0, 4.0, 0.15);  // 0.30 m over the ground
+    job.design.sumps[0].fan_place = place;
+    const rules::Site site = siteWithRun(job);
+    EXPECT_NEAR(site.run->fan_m, 0.0, kExact_m);
+    EXPECT_TRUE(spansOf(site, "fan-above-ground").empty());
+    EXPECT_TRUE(spansOf(site, "fan-under-outlet").empty());
+    // Where the ground stands high up the wall, over that.
+    job.design.sumps[0].discharge->height_m = 4.0;
+    job.plan.rings[0].walls[0].ground_level_m = 1.5;
+    const bool low = place == plan::FanPlace::outside_low;
+    EXPECT_NEAR(siteWithRun(job).run->fan_m, low ? 2.0 : 3.4, kExact_m);
+  }
+}
+
+TEST(Discharge, NoFanInARoofSpaceWhereSomebodyLives) {
+  const auto asked = [](plan::YesNo lived_in, std::vector<plan::Opening> openings) {
+    PlanBuilder house = PlanBuilder::rectangle();
+    for (plan::Opening& o : openings) house.opening(o);
+    plan::Job job = placed(house, 4.0, 4.0, 3.4);
+    job.house.roof_lived_in = lived_in;
+    job.design.sumps[0].fan_place = plan::FanPlace::roof_space;
+    job.design.sumps[0].fan_height_m = -1.0;  // of a place it does not have
+    const rules::Site site = siteWithRun(job);
+    EXPECT_TRUE(spansOf(site, "fan-above-ground").empty());
+    return spansOf(site, "fan-roof-space");
+  };
+  using plan::YesNo;
+  const auto unknown = asked(YesNo::unknown, {});
+  ASSERT_EQ(unknown.size(), 1U);
+  EXPECT_EQ(unknown[0].finding.weight, Weight::unknown);
+  EXPECT_TRUE(asked(YesNo::no, {}).empty());
+  EXPECT_EQ(asked(YesNo::yes, {})[0].finding.weight, Weight::binding);
+  const plan::Opening roof = at("r", 0, 4.0, 0.6, 3.1, 3.9, 1, OpeningKind::roof_window);
+  const plan::Opening gable = at("g", 1, 4.0, 0.6, 2.7, 3.5, 1);
+  const plan::Opening upstairs = at("u", 1, 4.0, 0.6, 2.5, 3.5, 1);  // begins under the eaves
+  const auto shown = asked(YesNo::unknown, {roof});
+  EXPECT_EQ(shown[0].finding.weight, Weight::binding);
+  EXPECT_EQ(shown[0].finding.thing, "r");
+  EXPECT_EQ(asked(YesNo::unknown, {gable})[0].finding.thing, "g");
+  EXPECT_EQ(asked(YesNo::unknown, {upstairs})[0].finding.weight, Weight::unknown);
+  EXPECT_TRUE(asked(YesNo::no, {roof}).empty());
+}
+
 TEST(Discharge, PathBelowIsAdvisedAgainstWithinTwoMetresInPlan) {
   plan::Job job = placed(
       PlanBuilder::rectangle().outside("p", plan::OutsideKind::path, {{3.0, -1.0}, {5.0, -1.0}}),
@@ -348,10 +528,37 @@ TEST(RefusedZone, ProposedDischarge) {
   // Over it: as low as nothing refuses, 1.50 m over the head.
   EXPECT_NEAR(proposed(4.5, 0.9, 2.1).height_m, 3.62, 1e-6);
   EXPECT_NEAR(proposed(4.5, 0.9, 2.1).chainage_m, 4.5, kExact_m);
-  // Over a window that goes up to 4.2 m: aside at 3.0 m.
-  const plan::Discharge aside = proposed(4.5, 0.9, 4.2);
+  // Beside a window that goes up to 4.2 m: aside at 3.0 m.
+  const plan::Discharge aside = proposed(3.7, 0.9, 4.2);
   EXPECT_NEAR(aside.height_m, 3.0, kExact_m);
   EXPECT_NEAR(aside.chainage_m, 4.0 - 1.555 - 0.02, 1e-6);
+  // Under it no way leads aside: nothing better than straight above.
+  EXPECT_NEAR(proposed(4.5, 0.9, 4.2).chainage_m, 4.5, kExact_m);
+}
+
+TEST(RefusedZone, PartyWallIsRefusedAtEveryHeight) {
+  const rules::Site site = siteWithRun(placed(withPartyWall(), 24.0, 24.0, 3.0));
+  for (const double s : {9.95, 10.0, 14.0, 17.99, 18.05}) {
+    const auto heights = heightsObjected(site, {0, s}, Weight::binding);
+    ASSERT_EQ(heights.size(), 1U) << s;
+    EXPECT_FALSE(std::isfinite(heights[0].from) || std::isfinite(heights[0].to)) << s;
+  }
+  EXPECT_EQ(heightsObjected(site, {0, 9.94}, Weight::binding).size(), 2U);
+  const auto spans = chainagesObjected(site, 3.0, Weight::binding);
+  ASSERT_EQ(spans.size(), 1U);
+  EXPECT_NEAR(spans[0].from_m, 10.0 - kHalf_m, 1e-8);
+  const auto outlines =
+      zoneOutlines(site, site.perimeter.edges(0)[1], Weight::binding, -1.0, 6.0, 0.001);
+  EXPECT_TRUE(std::any_of(outlines.begin(), outlines.end(),
+                          [](const ZoneOutline& z) { return z.rule == "party-wall"; }));
+}
+
+// Beside a window 0.6 m round the corner from a party wall the nearer side is next door's.
+TEST(RefusedZone, NothingIsProposedOnAPartyWall) {
+  const rules::Site site =
+      siteWithRun(placed(withPartyWall().opening(at("w", 2, 0.6, 1.2, 0.9, 2.1)), 24.0, 24.0, 3.0));
+  EXPECT_NEAR(*leastStepAside(site, {0, 18.2}, 3.0, 3.0, 0.02), 19.8 + 1.275 - 18.2, 1e-6);
+  EXPECT_FALSE(leastStepAside(site, {0, 14.0}, 3.0, 3.0, 0.02).has_value());
 }
 
 TEST(RefusedZone, OutlineStaysWithinItsTolerance) {

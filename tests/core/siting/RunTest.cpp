@@ -9,6 +9,8 @@ namespace sumpwright::siting {
 
 namespace {
 
+using support::PlanBuilder;
+
 plan::Job riser(std::optional<double> height_m) {
   plan::Job job =
       PlanBuilder::rectangle().window("w", 1, 1.0, 1.2).sump("s", 0, 15.0).sump("t", 0, 22.0).job();
@@ -35,6 +37,36 @@ TEST(PlacedRun, MayBeClearAndSaysWhatIsNearest) {
   ASSERT_NE(openings, nullptr);
   EXPECT_NEAR(openings->distance_m, 2.745, kMicrometre);
   EXPECT_EQ(openings->thing, "w");
+}
+
+// The hole stands on the east wall, the outlet round corner B on a party wall.
+TEST(PlacedRun, OutletOnAPartyWallIsRefused) {
+  plan::Job job = riser(3.2);
+  job.plan.rings[0].walls[0].kind = plan::WallKind::party;
+  job.design.sumps[0].discharge->chainage_m = 8.0;
+  const Study study = studied(job);
+  const Assessment a = study.assess({0, 15.0}, "s");
+  EXPECT_EQ(a.state, State::refused);
+  EXPECT_EQ(study.stateAt({0, 15.0}), State::refused);
+  const Finding* party = findingOf(a, "party-wall", job.plan.rings[0].walls[0].id);
+  ASSERT_NE(party, nullptr);
+  EXPECT_EQ(party->reason.id, "rule.run-wall");
+  EXPECT_FALSE(party->waivable.allowed);
+  // Until it is placed nobody knows whether it comes onto that wall.
+  job.design.sumps[0].discharge.reset();
+  const Assessment unplaced = studied(job).assess({0, 15.0}, "s");
+  EXPECT_EQ(unplaced.state, State::not_proven);
+  EXPECT_NE(findingOf(unplaced, "party-wall", ""), nullptr);
+}
+
+TEST(PlacedRun, FanInALivedInRoofSpaceIsRefused) {
+  plan::Job job = riser(3.2);
+  job.design.sumps[0].fan_place = plan::FanPlace::roof_space;
+  EXPECT_EQ(studied(job).assess({0, 15.0}, "s").state, State::not_proven);
+  job.house.roof_lived_in = plan::YesNo::yes;
+  EXPECT_EQ(studied(job).assess({0, 15.0}, "s").state, State::refused);
+  job.house.roof_lived_in = plan::YesNo::no;
+  EXPECT_EQ(studied(job).assess({0, 15.0}, "s").state, State::clear);
 }
 
 TEST(PlacedRun, UnplacedIsNotProven) {
