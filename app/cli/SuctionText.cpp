@@ -2,6 +2,7 @@
 #include <charconv>
 
 #include "cli/Suction.h"
+#include "siting/ReachAsked.h"
 #include "words/Words.h"
 
 namespace sumpwright::cli {
@@ -135,8 +136,7 @@ void printSuction(const siting::Study& study, const siting::SuctionSystem& syste
 
 std::vector<siting::BestPlace> placesByChance(const siting::Study& study,
                                               const siting::SuctionAnswer& answer) {
-  if (!answer.along) return {};
-  return study.withReach(answer.along, siting::RankBy::reach).best();
+  return siting::placesByChance(study, answer.along);
 }
 
 std::string gridCsv(const siting::SuctionAnswer& answer) {

@@ -80,10 +80,19 @@ struct SuctionDesk::Work {
   std::atomic<bool> given_up = false;
   std::atomic<bool> done = false;
 
+  /// The curve alone, without chance.
+  void askReach(const siting::SuctionSystem& system, siting::SuctionOptions options);
   /// `tell(progress)` after each step.
   template <class Tell>
   void work(const Tell& tell);
 };
+
+void SuctionDesk::Work::askReach(const siting::SuctionSystem& system,
+                                 siting::SuctionOptions options) {
+  options.going = [this](double) { return !given_up; };
+  auto reach = siting::reachAsked(study, system, options);
+  if (reach) along = std::make_shared<const siting::ReachAlong>(std::move(reach).value());
+}
 
 template <class Tell>
 void SuctionDesk::Work::work(const Tell& tell) {
@@ -95,12 +104,7 @@ void SuctionDesk::Work::work(const Tell& tell) {
       siting::usualSystem(study.site(), picked->fan, picked->invented);
   siting::SuctionOptions options = siting::suctionOptionsOf(study.job());
   options.cell_m = kMoving_m;
-  if (only_reach) {
-    options.going = [this](double) { return !given_up; };
-    auto reach = siting::reachAsked(study, system, options);
-    if (reach) along = std::make_shared<const siting::ReachAlong>(std::move(reach).value());
-    return;
-  }
+  if (only_reach) return askReach(system, options);
   const auto made = [&](double cell_m) -> std::optional<siting::SuctionLive> {
     options.cell_m = cell_m;
     auto live_field = siting::SuctionLive::of(study, system, options);
@@ -131,9 +135,13 @@ void SuctionDesk::Work::work(const Tell& tell) {
   };
   auto asked = siting::studySuction(study, system, options);
   if (given_up) return;
-  if (!asked) return void(problems = asked.problems());
+  if (!asked) {
+    problems = asked.problems();
+    return askReach(system, options);
+  }
   answer = std::make_shared<const siting::SuctionAnswer>(std::move(asked).value());
   along = answer->along;
+  if (!along) askReach(system, options);  // without fill, or no sump stands on the floor
   answered = true;
 }
 

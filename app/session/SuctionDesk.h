@@ -47,6 +47,10 @@ class SuctionDesk final : public QObject {
   /// an old plan.
   const siting::ReachAlong* along() const { return m_along_stale ? nullptr : m_along.get(); }
 
+  std::shared_ptr<const siting::ReachAlong> sharedAlong() const {
+    return m_along_stale ? nullptr : m_along;
+  }
+
   /// Of the fan that the answer counts with.
   const std::string& fanTitle() const { return m_fan; }
   bool isFanInvented() const { return m_fan_invented; }

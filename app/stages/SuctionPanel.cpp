@@ -11,6 +11,7 @@
 #include "paint/QtVoice.h"
 #include "plan/SuctionEdits.h"
 #include "plan/ThingEdits.h"
+#include "siting/SuctionWords.h"
 #include "stages/SitingText.h"
 #include "stages/SteadyCombo.h"
 #include "stages/SuctionFacts.h"
@@ -49,6 +50,14 @@ QString dotted(const QStringList& lines) {
     html += QStringLiteral("<tr><td>•&nbsp;</td><td>%1</td></tr>").arg(line.toHtmlEscaped());
   }
   return QStringLiteral("<table cellspacing=\"0\" cellpadding=\"1\">%1</table>").arg(html);
+}
+
+/// What is shown large: of the answer where it is of now, so that all figures agree to the last
+/// one; of the field while it follows a drag.
+double heldFloor(const session::SuctionDesk& desk) {
+  const bool answered = desk.answer() != nullptr && !desk.isAnswerStale() &&
+                        desk.answer()->state == siting::SuctionState::answered;
+  return answered ? siting::middleFloor(*desk.answer()) : desk.field()->reach.floor;
 }
 
 /// Down, so that what falls short never reads as enough.
@@ -165,6 +174,9 @@ QWidget* SuctionPanel::makeScroll() {
     if (!problems.empty()) m_second->setText(said(problems.front().message, m_session.job()));
   });
   column->addWidget(m_second);
+  column->addWidget(headingOf(tr("Places by chance of reach"), all));
+  m_places = new ChanceList(m_session, m_desk, all);
+  column->addWidget(m_places);
   column->addWidget(makeHoles(all));
   column->addWidget(headingOf(tr("Fan duty"), all));
   m_duty = proseOf(all, 0.96, "fanDuty");
@@ -241,15 +253,17 @@ void SuctionPanel::refreshField() {
   const auto& field = m_desk.field();
   const bool has = field.has_value() && m_session.hasJob();
   m_primary->setVisible(m_session.hasJob() && !m_session.place());
-  m_share->setText(has ? tr("≈ %1 %").arg(percentOf(field->reach.floor)) : QString());
-  const double target = m_desk.live() != nullptr ? m_desk.live()->target().design_pa : 5.0;
-  m_of->setText(has ? tr("of the slab held at <b>%1 Pa or more</b> on the middle guess%2")
-                          .arg(pascalsOf(target), m_desk.isStale() ? tr(", old plan") : QString())
-                    : QString());
-  drawing::ShareOfFloor share;
-  if (has) share.low = share.predicted = share.high = field->reach.floor;
-  const siting::SuctionAnswer* answer = m_desk.answer();
   const bool moving = m_session.isMoving();
+  const double held = !has ? 0.0 : moving ? field->reach.floor : heldFloor(m_desk);
+  m_share->setText(has ? tr("≈ %1 %").arg(percentOf(held)) : QString());
+  const double target = m_desk.live() != nullptr ? m_desk.live()->target().design_pa : 5.0;
+  m_of->setText(
+      has ? tr("of the floor held at <b>%1 Pa or more</b> on the middle guess at the ground%2")
+                .arg(pascalsOf(target), m_desk.isStale() ? tr(", old plan") : QString())
+          : QString());
+  drawing::ShareOfFloor share;
+  if (has) share.low = share.predicted = share.high = held;
+  const siting::SuctionAnswer* answer = m_desk.answer();
   if (moving) m_sentence->setText(tr("Let go, and the guesses at the ground are asked again."));
   m_second->setEnabled(!moving);
   const bool band = has && answer != nullptr && !m_desk.isAnswerStale() && !moving &&
@@ -263,7 +277,7 @@ void SuctionPanel::refreshField() {
                       drawing::ThemeName theme) { return drawing::shareBar(share, theme, width); },
               m_share->text());
   m_band->setVisible(has);
-  m_band->setText(band ? tr("<i>Likely %1 to %2 %. Predicted, not measured.</i>")
+  m_band->setText(band ? tr("<i>In eight of ten guesses %1 to %2 %. Predicted, not measured.</i>")
                              .arg(percentOf(share.low))
                              .arg(percentOf(share.high))
                        : tr("<i>Predicted on the middle guess, not measured.</i>"));
@@ -335,6 +349,7 @@ void SuctionPanel::refreshAnswer() {
         return drawing::fieldLegend(drawing::FieldKind::suction, target, theme, width, voice);
       },
       tr("Scale of suction, target %1 Pa").arg(pascalsOf(target)));
+  m_places->refresh();
   refreshField();
   refreshWork();
 }
@@ -346,6 +361,7 @@ void SuctionPanel::refreshWork() {
   m_progress->setValue(percentOf(m_desk.progress()));
   m_work_words->setText(working ? tr("Guessing the ground") : tr("Stopped."));
   m_stop->setText(working ? tr("Stop") : tr("Go on"));
+  if (m_places->rows() == 0) m_places->refresh();
 }
 
 void SuctionPanel::refreshForms() {
@@ -438,8 +454,8 @@ SuctionBrief suctionBriefly(const session::Session& session, const session::Suct
   if (!session.hasJob()) return {SuctionPanel::tr("No job open"), 0};
   if (session.study() == nullptr || !session.place()) return {SuctionPanel::tr("Needs a sump"), 0};
   if (!desk.field()) return {SuctionPanel::tr("Not worked out"), 0};
-  const QString words =
-      SuctionPanel::tr("%1 % predicted").arg(percentOf(desk.field()->reach.floor));
+  const double held = session.isMoving() ? desk.field()->reach.floor : heldFloor(desk);
+  const QString words = SuctionPanel::tr("%1 % predicted").arg(percentOf(held));
   const bool measured =
       std::any_of(session.job().suction.tests.begin(), session.job().suction.tests.end(),
                   [](const plan::PressureTest& test) { return !test.readings.empty(); });

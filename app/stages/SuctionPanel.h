@@ -13,6 +13,7 @@
 #include "session/Session.h"
 #include "session/SuctionDesk.h"
 #include "stages/ActionButton.h"
+#include "stages/ChanceList.h"
 #include "stages/DrawnView.h"
 #include "stages/FactForm.h"
 #include "stages/HoleTable.h"
@@ -36,6 +37,7 @@ class SuctionPanel final : public QWidget {
   QString band() const { return m_band->text(); }
   QString sentence() const { return m_sentence->text(); }
   QString duty() const { return m_duty->text(); }
+  ChanceList* places() const { return m_places; }
   HoleTable* holes() const { return m_holes; }
   FactForm* ground() const { return m_ground; }
   FactForm* fan() const { return m_fan; }
@@ -79,6 +81,7 @@ class SuctionPanel final : public QWidget {
   QScrollArea* m_scroll;
   DrawnView* m_legend;
   SideNote* m_second;
+  ChanceList* m_places;
   HoleTable* m_holes;
   QPushButton* m_propose;
   QLabel* m_no_hole;  ///< why none is proposed, or nothing was changed

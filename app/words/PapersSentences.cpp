@@ -107,7 +107,8 @@ constexpr Sentence kPapers[] = {
     {"paper.expect", QT_TRANSLATE_NOOP("Sentences", "What to expect")},
     {"paper.expect.about", QT_TRANSLATE_NOOP("Sentences", "≈")},
     {"paper.expect.assumed", QT_TRANSLATE_NOOP("Sentences", "Assumed:")},
-    {"paper.expect.band", QT_TRANSLATE_NOOP("Sentences", "Likely {low:0,down} to {high:0,down}.")},
+    {"paper.expect.band",
+     QT_TRANSLATE_NOOP("Sentences", "In eight of ten guesses {low:0,down} to {high:0,down}.")},
     {"paper.expect.column-measured", QT_TRANSLATE_NOOP("Sentences", "measured")},
     {"paper.expect.column-predicted", QT_TRANSLATE_NOOP("Sentences", "predicted")},
     {"paper.expect.fan", QT_TRANSLATE_NOOP("Sentences", "Fan counted with: {fan}.")},
@@ -140,7 +141,9 @@ constexpr Sentence kPapers[] = {
                        "These readings do not tell the ground: the prediction rests on "
                        "guesses.")},
     {"paper.expect.of-floor",
-     QT_TRANSLATE_NOOP("Sentences", "of the floor held at {target:0} or more.")},
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "of the floor held at {target:0} or more, on the middle guess at the ground.")},
     {"paper.expect.predicted", QT_TRANSLATE_NOOP("Sentences", "Predicted, not measured.")},
     {"paper.expect.ranges",
      QT_TRANSLATE_NOOP("Sentences",

@@ -230,15 +230,15 @@ std::span<const Sentence> suctionSentences() {
                          "sumps), {most:0} and {far:0} for one sump in clean stone: does not count "
                          "here, since a wall crosses the fill or may.")},
       {"suction.verdict.all-but",
+       QT_TRANSLATE_NOOP("Sentences", "Prediction: {held}. Likely to reach all but {where}.")},
+      {"suction.verdict.held",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Prediction: likely to hold {target} under all but {where}; "
-                         "{likely:0,down} of the floor is likely held. The whole floor is in "
-                         "{whole:0,down} of the guesses, that place in {least:0,down}.")},
+                         "{target} or more under {middle:0,down} of the floor on the middle guess "
+                         "at the ground, and under all of it in {whole} of {draws} guesses")},
       {"suction.verdict.little",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Prediction: not likely to hold {target} under more than the floor near "
-                         "the sump; {likely:0,down} of the floor is likely held. Least likely is "
-                         "{where}, in {least:0,down} of the guesses.")},
+                         "Prediction: {held}. Count on the floor near the sump only; the rest is "
+                         "doubtful, most of all {where}.")},
       {"suction.verdict.not-layered",
        QT_TRANSLATE_NOOP(
            "Sentences",
@@ -251,14 +251,12 @@ std::span<const Sentence> suctionSentences() {
            "No suction is predicted: there is no floor on fill behind the wall there.")},
       {"suction.verdict.part",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Prediction: likely to hold {target} under {likely:0,down} of the floor "
-                         "only. Least likely is {where}, in {least:0,down} of the guesses; the "
-                         "whole floor is in {whole:0,down}.")},
+                         "Prediction: {held}. Count on {likely:0,down} of it only; the rest is "
+                         "doubtful, most of all {where}.")},
       {"suction.verdict.whole",
        QT_TRANSLATE_NOOP(
            "Sentences",
-           "Prediction: likely to hold {target} under the whole floor, in {whole:0,down} of the "
-           "guesses at the ground. Least likely is {where}, in {least:0,down}.")},
+           "Prediction: {held}. Likely to reach the whole floor; least sure is {where}.")},
       {"suction.assumed.fan-shared",
        QT_TRANSLATE_NOOP("Sentences",
                          "All sumps hang on one fan, {fan}, each leg with a valve of its own.")},

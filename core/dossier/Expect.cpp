@@ -11,6 +11,7 @@
 #include "drawing/FieldLegend.h"
 #include "plan/SuctionEdits.h"
 #include "siting/SuctionPlaces.h"
+#include "siting/SuctionWords.h"
 #include "suction/Field.h"
 
 namespace sumpwright::dossier {
@@ -34,7 +35,7 @@ void shareRows(Writer& w, const SuctionAnswer& answer) {
   const Desk& desk = w.desk();
   const siting::Band& band = answer.floor_held;
   const std::string figure =
-      desk.say("paper.expect.share", {base::percent("share", 100.0 * band.middle)});
+      desk.say("paper.expect.share", {base::percent("share", 100.0 * siting::middleFloor(answer))});
   const std::string about = desk.say("paper.expect.about");
   const double about_mm = desk.voice.width_mm(about, kAbout) + 1.2;
   const double text_x = about_mm + desk.voice.width_mm(figure, kShare) + 4.0;
@@ -61,8 +62,8 @@ void shareRows(Writer& w, const SuctionAnswer& answer) {
            sketch.tagged("text");
          },
          true});
-  auto bar =
-      drawing::shareBar({band.low, band.middle, band.high}, drawing::ThemeName::paper, w.width());
+  auto bar = drawing::shareBar({band.low, siting::middleFloor(answer), band.high},
+                               drawing::ThemeName::paper, w.width());
   w.row(figureRow(std::move(bar), true));
   w.text(desk.say("paper.expect.predicted"), kPredicted, desk.theme.ink2);
   w.keepLastWithNext();

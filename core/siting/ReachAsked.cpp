@@ -1,5 +1,7 @@
 #include "siting/ReachAsked.h"
 
+#include <utility>
+
 #include "siting/SuctionParts.h"
 
 namespace sumpwright::siting {
@@ -39,6 +41,11 @@ base::Result<ReachAlong> reachAsked(const Study& study, const SuctionSystem& sys
   ReachOptions reach = reachOptionsOf(options, taken.ranges, fitted ? &taken.ground : nullptr);
   reach.going = options.going;
   return ReachAlong::of(study, system, reach);
+}
+
+std::vector<BestPlace> placesByChance(const Study& study, std::shared_ptr<const ReachAlong> along) {
+  if (along == nullptr || !along->computed() || !along->fits(study.perimeter())) return {};
+  return study.withReach(std::move(along), RankBy::reach).best();
 }
 
 }  // namespace sumpwright::siting

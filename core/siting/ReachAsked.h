@@ -18,4 +18,8 @@ ReachOptions reachOptionsOf(const SuctionOptions& options, const suction::Ground
 base::Result<ReachAlong> reachAsked(const Study& study, const SuctionSystem& system,
                                     const SuctionOptions& options);
 
+/// The best place of each stretch that no rule refuses, put in order by the chance that one sump
+/// there reaches the whole floor (RankBy::reach). Empty without a curve, or where it does not fit.
+std::vector<BestPlace> placesByChance(const Study& study, std::shared_ptr<const ReachAlong> along);
+
 }  // namespace sumpwright::siting

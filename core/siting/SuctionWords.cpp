@@ -60,15 +60,23 @@ double farthest_m(const SuctionAnswer& answer, const suction::Network& network) 
 
 }  // namespace
 
+double middleFloor(const SuctionAnswer& answer) {
+  return answer.middle.empty() ? 0.0 : answer.middle[answer.worst].reach.floor;
+}
+
 Message verdictOf(const SuctionAnswer& answer, bool clustered) {
   if (answer.state == SuctionState::not_layered) return Message("suction.verdict.not-layered");
   if (answer.state == SuctionState::off_floor) return Message("suction.verdict.off-floor");
-  return Message(verdictId(answer, clustered),
-                 {base::pressure("target", pa(answer.target.design_pa)),
-                  base::percent("whole", 100.0 * answer.whole_floor),
-                  base::percent("likely", 100.0 * answer.likely_floor),
-                  base::percent("least", 100.0 * answer.least_likely.suction_pa),
-                  base::phrase("where", answer.least_where)});
+  // All of the floor: as much as a guess must hold to count as whole (suction::Chance).
+  const auto whole = static_cast<int>(std::lround(answer.whole_floor * answer.draws));
+  Message held("suction.verdict.held",
+               {base::pressure("target", pa(answer.target.design_pa)),
+                base::percent("middle", 100.0 * middleFloor(answer)), base::count("whole", whole),
+                base::count("draws", answer.draws)});
+  return Message(
+      verdictId(answer, clustered),
+      {base::phrase("held", std::move(held)), base::percent("likely", 100.0 * answer.likely_floor),
+       base::phrase("where", answer.least_where)});
 }
 
 Message caseLabel(const plan::Plan& plan, const suction::ModelChoices& choices) {

@@ -1,11 +1,17 @@
 #pragma once
-// What a suction study says, as messages. Internal to core/siting.
+// What a suction study says, as messages.
 
 #include "siting/SuctionStudy.h"
 
 namespace sumpwright::siting {
 
-/// `clustered`: all that is not likely held lies round the least likely place.
+/// Share of floor held on the middle guess at the ground, of answers nobody knows the worst: the
+/// figure that screen and paper show large, and the sentence begins with. 0 where not answered.
+double middleFloor(const SuctionAnswer& answer);
+
+/// One statement for everybody: how much is held on the middle guess, in how many of the guesses
+/// all of it is, and what to count on. `clustered`: all that is not likely held lies round the
+/// least likely place.
 base::Message verdictOf(const SuctionAnswer& answer, bool clustered);
 
 /// Phrase; empty where the plan leaves one answer only.

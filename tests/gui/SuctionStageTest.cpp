@@ -1,5 +1,7 @@
 // The stage Suction: the field that follows the sump, the answer behind it, what can be changed.
 
+#include <cmath>
+
 #include "WindowFixture.h"
 #include "plan/SuctionEdits.h"
 
@@ -38,6 +40,21 @@ TEST_F(SuctionStage, ShowsAPredictionWithItsBand) {
       window->rail().button(window::Stage::suction)->words().contains(QStringLiteral("predicted")));
   ASSERT_NE(desk().along(), nullptr);
   EXPECT_FALSE(desk().along()->places().empty());
+}
+
+TEST_F(SuctionStage, TheLargeFigureIsTheOneOfTheSentence) {
+  for (const char* sample : {"bungalow", "standby-sump", "extended-cottage"}) {
+    openSuction(QString::fromLatin1(sample));
+    const QString figure = panel().share().mid(2);
+    EXPECT_TRUE(panel().sentence().contains(QStringLiteral("under %1 of the floor").arg(figure)))
+        << panel().share().toStdString() << " / " << panel().sentence().toStdString();
+    EXPECT_TRUE(window->rail().button(window::Stage::suction)->words().startsWith(figure));
+    EXPECT_TRUE(panel().sentence().contains(
+        QStringLiteral("in %1 of %2 guesses")
+            .arg(std::lround(desk().answer()->whole_floor * desk().answer()->draws))
+            .arg(desk().answer()->draws)));
+    window->closeJob();
+  }
 }
 
 TEST_F(SuctionStage, TheFieldFollowsTheDragAndTheAnswerComesAfter) {
@@ -121,6 +138,59 @@ TEST_F(SuctionStage, NothingIsWorkedOutBehindStagesThatShowNoneOfIt) {
   EXPECT_FALSE(desk().isWorking());
   EXPECT_EQ(desk().live(), nullptr);
   EXPECT_EQ(desk().along(), nullptr);
+}
+
+TEST_F(SuctionStage, PlacesByChanceAreShownAndTakenWithAClick) {
+  openSuction();
+  stages::ChanceList& places = *panel().places();
+  ASSERT_GE(places.rows(), 2U);
+  for (std::size_t k = 1; k < places.rows(); ++k) {
+    EXPECT_GE(*places.place(k - 1).chance + 0.01, *places.place(k).chance) << k;
+  }
+  const plan::Job before = session().job();
+  const int step = session().undoStack().index();
+  stages::RuleCell* last = places.row(places.rows() - 1);
+  auto* scroll = panel().findChild<QScrollArea*>();
+  scroll->ensureWidgetVisible(last);
+  QTest::mouseMove(last, last->rect().center());
+  last->setFocus(Qt::TabFocusReason);
+  ASSERT_TRUE(session().hovered());
+  const perimeter::Place wanted = places.place(places.rows() - 1).place;
+  EXPECT_EQ(session().hovered()->chainage_m, wanted.chainage_m) << "shown on plan and tape";
+  EXPECT_EQ(session().job(), before) << "pointing moves nothing";
+  QTest::mouseClick(last, Qt::LeftButton);
+  EXPECT_EQ(session().undoStack().index(), step + 1);
+  ASSERT_TRUE(session().place());
+  EXPECT_NEAR(session().place()->chainage_m, wanted.chainage_m, 1e-6);
+  ASSERT_TRUE(settled());
+  EXPECT_TRUE(last->line().second.startsWith(QStringLiteral("here")));
+  QTest::mouseClick(last, Qt::LeftButton);
+  EXPECT_EQ(session().undoStack().index(), step + 1) << "it stands there already";
+  // The same with the keys.
+  places.row(0)->setFocus(Qt::TabFocusReason);
+  QTest::keyClick(places.row(0), Qt::Key_Space);
+  EXPECT_EQ(session().undoStack().index(), step + 2);
+  EXPECT_NEAR(session().place()->chainage_m, places.place(0).place.chainage_m, 1e-6);
+  session().undoStack().undo();
+  session().undoStack().undo();
+  EXPECT_EQ(session().job(), before);
+}
+
+TEST_F(SuctionStage, PlacesByChanceAreThereWithoutASump) {
+  open(QStringLiteral("bungalow"));
+  session().removeSump();
+  QTest::keyClick(window.get(), Qt::Key_3, Qt::ControlModifier);
+  EXPECT_FALSE(panel().places()->note().isEmpty());
+  ASSERT_TRUE(QTest::qWaitFor([this] { return panel().places()->rows() > 0; }, 60000));
+  QTest::mouseClick(panel().places()->row(0), Qt::LeftButton);
+  ASSERT_TRUE(session().place());
+  EXPECT_NEAR(session().place()->chainage_m, panel().places()->place(0).place.chainage_m, 1e-6);
+}
+
+TEST_F(SuctionStage, WithoutGranularFillNoPlacesAreRanked) {
+  openSuction(QStringLiteral("mid-terrace"));
+  EXPECT_EQ(panel().places()->rows(), 0U);
+  EXPECT_TRUE(panel().places()->note().contains(QStringLiteral("granular")));
 }
 
 TEST_F(SuctionStage, HolesAreProposedMeasuredAndFitted) {

@@ -194,6 +194,12 @@ TEST(SuctionStudy, AllButTheCornerThatIsShutOff) {
   options.ranges->footing_m2_s_pa = {1e-11, 1e-10};  // next to tight
   const auto answer = answerOf(job, options);
   EXPECT_EQ(answer.verdict.id, "suction.verdict.all-but");
+  // The figures of the sentence are those of the answer.
+  const auto& held = std::get<base::Message>(answer.verdict.find("held")->value);
+  EXPECT_EQ(std::get<base::Quantity>(held.find("middle")->value).value,
+            100.0 * answer.middle[answer.worst].reach.floor);
+  EXPECT_NEAR(static_cast<double>(std::get<std::int64_t>(held.find("whole")->value)),
+              answer.whole_floor * answer.draws, 1e-3);
   EXPECT_GT(answer.likely_floor, 0.8);
   EXPECT_GT(answer.least_likely.at.x, 7.0);
   EXPECT_GT(answer.least_likely.at.y, 5.0);
