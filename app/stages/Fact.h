@@ -16,18 +16,20 @@
 
 namespace sumpwright::stages {
 
-/// monostate: not known. Lengths, levels and bearings in metres and degrees; a choice is its
-/// number in the list.
+/// monostate: not known. Lengths, levels and bearings in metres and degrees, pressures in pascals,
+/// flows in m³/h; a choice is its number in the list.
 using FactValue = std::variant<std::monostate, double, int, std::string>;
 
 enum class FactKind {
   text,
-  note,     ///< text of several lines
-  length,   ///< measured forward
-  level,    ///< may be under 0
-  bearing,  ///< degrees
-  number,   ///< any other figure; its label names the unit
-  whole,    ///< a year, a storey
+  note,      ///< text of several lines
+  length,    ///< measured forward
+  level,     ///< may be under 0
+  bearing,   ///< degrees
+  pressure,  ///< its unit stands with the label
+  flow,      ///< the same
+  number,    ///< any other figure; its label names the unit
+  whole,     ///< a year, a storey
   choice,
   list,  ///< as text of tools/ListText.h
 };
@@ -38,7 +40,8 @@ struct Fact {
   QString says;  ///< the full name, for the tip and a screen reader
   FactKind kind = FactKind::text;
   QStringList choices;
-  QString unknown;        ///< what is taken while it is not known
+  QString unknown;        ///< what is taken while it is not known; %1: `taken` with its unit
+  double taken = 0.0;     ///< of a pressure
   QString example;        ///< how a list is typed
   bool required = false;  ///< empty is no answer
   std::function<FactValue(const plan::Job&)> get;

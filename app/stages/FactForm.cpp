@@ -141,10 +141,33 @@ QString FactForm::shown(const Fact& fact) const {
   if (const auto* whole = std::get_if<int>(&value)) return QString::number(*whole);
   const auto* number = std::get_if<double>(&value);
   if (number == nullptr) return {};
+  const tools::AirUnits air = airUnitsOf(job);
+  // A figure that was not typed in these units would show all the digits of the other ones.
+  const int digits = air == tools::AirUnits::metric ? 6 : 4;
+  if (fact.kind == FactKind::pressure) {
+    return QString::fromStdString(tools::typedPressure(*number, air, digits));
+  }
+  if (fact.kind == FactKind::flow) {
+    return QString::fromStdString(tools::typedFlow(*number, air, digits));
+  }
   if (fact.kind == FactKind::bearing || fact.kind == FactKind::number) {
     return QString::number(*number, 'g', 6);
   }
   return typedLength(*number, job);
+}
+
+QString FactForm::labelled(const Fact& fact, const QString& name) const {
+  const tools::AirUnits air = airUnitsOf(m_session.job());
+  const char* unit = fact.kind == FactKind::pressure ? tools::pressureUnit(air)
+                     : fact.kind == FactKind::flow   ? tools::flowUnit(air)
+                                                     : nullptr;
+  if (unit == nullptr) return name;
+  return tr("%1, %2", "figure, unit").arg(name, QString::fromUtf8(unit));
+}
+
+QString FactForm::unknown(const Fact& fact) const {
+  const bool taken = fact.kind == FactKind::pressure && fact.taken > 0.0;
+  return taken ? fact.unknown.arg(pressure(fact.taken, m_session.job())) : fact.unknown;
 }
 
 void FactForm::showRow(std::size_t i) {
@@ -154,6 +177,8 @@ void FactForm::showRow(std::size_t i) {
   row.label->setVisible(applies);
   row.field->setVisible(applies);
   if (!applies) return row.note->hide();
+  row.label->setText(labelled(fact, fact.label));
+  row.field->setAccessibleName(labelled(fact, fact.says));
   if (row.unread) return;  // it still has to be put right
   const FactValue value = fact.get(m_session.job());
   bool known = !std::holds_alternative<std::monostate>(value);
@@ -182,7 +207,7 @@ void FactForm::showRow(std::size_t i) {
   }
   m_filling = false;
   const auto told = m_told.find(fact.key);
-  if (!known && !fact.unknown.isEmpty()) return showNote(row, fact.unknown, false);
+  if (!known && !fact.unknown.isEmpty()) return showNote(row, unknown(fact), false);
   if (told != m_told.end()) return showNote(row, told->second, false);
   row.note->hide();
 }
@@ -230,6 +255,18 @@ std::optional<FactValue> FactForm::read(const Fact& fact, const QString& text, Q
           digits.remove(QChar(0xB0)).replace(QChar(0x2212), QLatin1Char('-')).toDouble(&ok);
       if (ok && std::isfinite(number)) return FactValue(number);
       why = tr("“%1” is no number. Type digits, decimals after a dot.").arg(text);
+      return std::nullopt;
+    }
+    case FactKind::pressure: {
+      const auto pa = tools::readPressure_pa(text.toStdString(), airUnitsOf(m_session.job()));
+      if (pa) return FactValue(*pa);
+      why = tr("“%1” is no suction. Type it as 5, 5 Pa or 0.02 in. w.c.").arg(text);
+      return std::nullopt;
+    }
+    case FactKind::flow: {
+      const auto m3_h = tools::readFlow_m3_h(text.toStdString(), airUnitsOf(m_session.job()));
+      if (m3_h) return FactValue(*m3_h);
+      why = tr("“%1” is no flow. Type it as 120, 120 m³/h or 70 cfm.").arg(text);
       return std::nullopt;
     }
     case FactKind::whole: {

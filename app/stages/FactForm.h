@@ -62,6 +62,9 @@ class FactForm final : public QWidget {
   void showRow(std::size_t row);
   void showNote(Row& row, const QString& text, bool warning);
   QString shown(const Fact& fact) const;
+  /// With its unit where it has one of those on display.
+  QString labelled(const Fact& fact, const QString& name) const;
+  QString unknown(const Fact& fact) const;
   std::optional<FactValue> read(const Fact& fact, const QString& text, QString& why) const;
   bool isUntouched(std::size_t row) const;
   void commitText(std::size_t row);

@@ -2,6 +2,7 @@
 
 #include <QDate>
 #include <algorithm>
+#include <cmath>
 
 #include "paint/Look.h"
 #include "plan/SuctionEdits.h"
@@ -30,7 +31,21 @@ std::optional<double> readingOf(const plan::PressureTest* test, const std::strin
   return std::nullopt;
 }
 
-QString pascals(double pa) { return QString::number(pa, 'f', pa < 9.95 ? 1 : 0); }
+/// Of a gauge: tenths of a pascal under 10, thousandths of an inch of water.
+QString gauged(double pa, const plan::Job& job) {
+  words::QuantityStyle style;
+  style.bare = true;
+  style.decimals = std::abs(pa) < 9.95 ? 1 : 0;
+  return QString::fromStdString(words::print({pa, base::Unit::pascal}, unitsOf(job), style));
+}
+
+/// Where nothing reaches, a gauge may read a little under nothing.
+std::optional<double> readGauge_pa(QString text, const plan::Job& job) {
+  const bool below = text.startsWith(QLatin1Char('-')) || text.startsWith(QChar(0x2212));
+  if (below) text.remove(0, 1);
+  const auto pa = tools::readPressure_pa(text.toStdString(), airUnitsOf(job));
+  return pa && below ? std::optional(-*pa) : pa;
+}
 
 }  // namespace
 
@@ -47,8 +62,9 @@ HoleTable::HoleTable(session::Session& session, session::SuctionDesk& desk, QWid
   m_stood->setProperty("tone", QStringLiteral("second"));
   m_grid->addWidget(m_stood, 0, 0, 1, 3);
   int column = 0;
-  for (const QString& title : {tr("Test hole"), tr("predicted"), tr("measured, Pa")}) {
+  for (const QString& title : {tr("Test hole"), tr("predicted"), QString()}) {
     auto* head = new QLabel(title, this);
+    m_measured = head;  // the last one
     head->setProperty("tone", QStringLiteral("second"));
     m_grid->addWidget(head, 1, column, column == 0 ? Qt::AlignLeft : Qt::AlignRight);
     ++column;
@@ -103,6 +119,8 @@ void HoleTable::refresh() {
   const plan::PressureTest* test = testOf(job, m_test);
   refreshStood(test);
   m_shown = job.plan.test_holes.size();
+  const QString unit = QString::fromUtf8(tools::pressureUnit(airUnitsOf(job)));
+  m_measured->setText(tr("measured, %1").arg(unit));
   while (m_rows.size() < m_shown) addRow();
   const siting::SuctionLive* live = m_desk.live();
   for (std::size_t i = 0; i < m_rows.size(); ++i) {
@@ -114,16 +132,16 @@ void HoleTable::refresh() {
     const plan::TestHole& hole = job.plan.test_holes[i];
     row.hole = hole.id;
     row.name->setText(namedIn(hole.id, job));
-    row.measured->setAccessibleName(tr("Measured in %1, Pa").arg(row.name->text()));
+    row.measured->setAccessibleName(tr("Measured in %1, %2").arg(row.name->text(), unit));
     std::optional<double> predicted;
     if (live != nullptr && m_desk.field()) {
       predicted = suction::sampleAt(live->cases()[m_desk.field()->which].solver.network(),
                                     m_desk.field()->suction, hole.at_m);
     }
-    row.predicted->setText(predicted ? tr("≈ %1").arg(pascals(*predicted)) : QString());
+    row.predicted->setText(predicted ? tr("≈ %1").arg(gauged(*predicted, job)) : QString());
     const auto measured = readingOf(test, hole.id);
     if (!row.measured->hasFocus() || !row.measured->isModified()) {
-      row.measured->setText(measured ? pascals(*measured) : QString());
+      row.measured->setText(measured ? gauged(*measured, job) : QString());
       row.measured->setModified(false);
     }
   }
@@ -134,15 +152,16 @@ void HoleTable::take(std::size_t index) {
   QLineEdit* field = m_rows[index].measured;
   if (!field->isModified()) return;
   const std::string hole = m_rows[index].hole;
-  bool ok = true;
-  QString text = field->text().trimmed();
-  const double typed =
-      text.isEmpty() ? 0.0 : text.replace(QLatin1Char(','), QLatin1Char('.')).toDouble(&ok);
+  const QString text = field->text().trimmed();
+  const std::optional<double> value = readGauge_pa(text, m_session.job());
+  const bool ok = value || text.isEmpty();
   field->setProperty("unread", !ok);
-  if (!ok) return field->setToolTip(tr("A figure in pascals, please."));
+  if (!ok) {
+    return field->setToolTip(
+        tr("“%1” is no suction. Type it as 5, 5 Pa or 0.02 in. w.c.").arg(text));
+  }
   field->setModified(false);
   field->setToolTip({});
-  const std::optional<double> value = text.isEmpty() ? std::nullopt : std::optional(typed);
   base::Result<plan::Job> after = m_session.job();
   std::string test = m_test;
   if (testOf(m_session.job(), test) == nullptr) {

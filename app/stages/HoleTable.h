@@ -49,6 +49,7 @@ class HoleTable final : public QWidget {
   session::SuctionDesk& m_desk;
   QGridLayout* m_grid;
   QLabel* m_stood;
+  QLabel* m_measured = nullptr;  ///< heading, with the unit
   std::vector<Row> m_rows;
   std::size_t m_shown = 0;
   std::string m_test;

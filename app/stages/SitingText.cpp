@@ -137,6 +137,22 @@ QString length(double metres, const plan::Job& job, bool with_sign) {
   return QString::fromStdString(words::print({metres, base::Unit::metre}, unitsOf(job), style));
 }
 
+QString pressure(double pa, const plan::Job& job) {
+  constexpr double kWhole_pa = 9.95;  // from here on without decimals
+  const bool whole = pa >= kWhole_pa || pa == std::round(pa);
+  return QString::fromStdString(
+      words::print({pa, base::Unit::pascal}, unitsOf(job), {.decimals = whole ? 0 : 1}));
+}
+
+QString flow(double m3_h, const plan::Job& job) {
+  return QString::fromStdString(words::print({m3_h, base::Unit::cubicMetrePerHour}, unitsOf(job)));
+}
+
+tools::AirUnits airUnitsOf(const plan::Job& job) {
+  return job.display_units == plan::DisplayUnits::imperial ? tools::AirUnits::customary
+                                                           : tools::AirUnits::metric;
+}
+
 QString stateWord(State state, bool waived) {
   if (waived) return SitingText::tr("Accepted by waiver");
   switch (state) {

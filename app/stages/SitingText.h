@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "siting/Study.h"
+#include "tools/AirText.h"
 #include "words/Words.h"
 
 namespace sumpwright::stages {
@@ -19,6 +20,10 @@ QString said(const base::Message& message, const plan::Job& job);
 /// With its first letter a capital.
 QString capital(QString text);
 QString length(double metres, const plan::Job& job, bool with_sign = false);
+/// With their units; a metric figure without decimals from 10 Pa on, or where it is whole.
+QString pressure(double pa, const plan::Job& job);
+QString flow(double m3_h, const plan::Job& job);
+tools::AirUnits airUnitsOf(const plan::Job& job);
 
 /// "Refused", "Accepted by waiver", ...
 QString stateWord(rules::State state, bool waived = false);

@@ -7,7 +7,10 @@
 #include "plan/FactEdits.h"
 #include "plan/SuctionEdits.h"
 #include "stages/KindWords.h"
+#include "stages/SurveyText.h"
 #include "stages/WallFacts.h"
+#include "suction/Reach.h"
+#include "tools/LengthText.h"
 
 namespace sumpwright::stages {
 
@@ -27,7 +30,14 @@ constexpr double kFactSecondsAnHour = 3600.0;
 
 QString figure(double value) { return QString::number(value, 'g', 3); }
 
-QString typedSpread(const Spread& spread) {
+/// What a range is of: a figure of its own unit, or a depth as lengths are typed.
+enum class SpreadOf { figure, length };
+
+QString typedSpread(const Spread& spread, SpreadOf of, const Job& job) {
+  if (of == SpreadOf::length) {
+    return SuctionFacts::tr("%1 to %2")
+        .arg(typedLength(spread.low, job), typedLength(spread.high, job));
+  }
   return SuctionFacts::tr("%1 to %2").arg(figure(spread.low), figure(spread.high));
 }
 
@@ -44,23 +54,38 @@ std::optional<Spread> readSpread(const std::string& text) {
   return Spread{values[0], values[1]};
 }
 
+/// "0.10 to 0.30", "4\" to 1'"; nothing where it is neither.
+std::optional<Spread> readLengths(const std::string& text, const Job& job) {
+  static const QRegularExpression between(QStringLiteral("\\s+(?:to|-|–)\\s+|\\s*;\\s*"));
+  QStringList parts = QString::fromStdString(text).split(between);
+  if (parts.size() == 1) parts = parts.front().simplified().split(QLatin1Char(' '));
+  if (parts.size() != 2) return std::nullopt;
+  const auto bare = job.display_units == plan::DisplayUnits::imperial ? tools::BareUnit::foot
+                                                                      : tools::BareUnit::metre;
+  const auto low = tools::readLength(parts[0].toStdString(), bare);
+  const auto high = tools::readLength(parts[1].toStdString(), bare);
+  if (!low.ok() || !high.ok()) return std::nullopt;
+  return Spread{low.metres.front(), high.metres.front()};
+}
+
 void addSpread(FactTable<GroundGuess>& t, const char* key, const QString& label,
-               std::optional<Spread> GroundGuess::*part, const QString& says) {
+               std::optional<Spread> GroundGuess::*part, const QString& says,
+               SpreadOf of = SpreadOf::figure) {
   Fact fact;
   fact.key = std::string("/suction/ground/") + key;
   fact.label = label;
   fact.says = says;
   fact.kind = FactKind::text;
   fact.unknown = SuctionFacts::tr("What the fill stands for is taken.");
-  fact.get = [part](const Job& job) -> FactValue {
+  fact.get = [part, of](const Job& job) -> FactValue {
     const auto& spread = job.suction.ground.*part;
-    return spread ? FactValue(typedSpread(*spread).toStdString()) : FactValue();
+    return spread ? FactValue(typedSpread(*spread, of, job).toStdString()) : FactValue();
   };
-  fact.set = [part](const Job& job, const FactValue& value) -> base::Result<Job> {
+  fact.set = [part, of](const Job& job, const FactValue& value) -> base::Result<Job> {
     GroundGuess guess = job.suction.ground;
     (guess.*part).reset();
     if (const auto* text = std::get_if<std::string>(&value)) {
-      guess.*part = readSpread(*text);
+      guess.*part = of == SpreadOf::length ? readLengths(*text, job) : readSpread(*text);
       if (!(guess.*part)) {
         return base::Problem{base::Message("suction.typed.spread"), "", base::Gravity::unsound};
       }
@@ -72,7 +97,7 @@ void addSpread(FactTable<GroundGuess>& t, const char* key, const QString& label,
 
 Fact targetFact(const char* key, const QString& label,
                 std::optional<double> plan::SuctionFacts::*part, const QString& says,
-                const QString& unknown) {
+                const QString& unknown, std::optional<double> taken_pa = std::nullopt) {
   FactTable<plan::SuctionFacts> t([](const Job& job) { return std::optional(job.suction); },
                                   [](const Job& job, const plan::SuctionFacts& facts) {
                                     auto after =
@@ -80,9 +105,11 @@ Fact targetFact(const char* key, const QString& label,
                                     if (after) after = plan::setUsualPit(*after, facts.pit_l);
                                     return after;
                                   });
-  Fact& fact = t.measure(std::string("/suction/") + key, label, part, FactKind::number);
+  Fact& fact = t.measure(std::string("/suction/") + key, label, part,
+                         taken_pa ? FactKind::pressure : FactKind::number);
   fact.says = says;
   fact.unknown = unknown;
+  fact.taken = taken_pa.value_or(0.0);
   return t.take().front();
 }
 
@@ -120,7 +147,48 @@ FactTable<Design> designTable() {
                            });
 }
 
-void addFanChoice(FactTable<Design>& t, const std::vector<FanOffer>& fans) {
+/// "100 300": flow and pressure in the units on display. A pair that cannot be read is a point of
+/// no flow again: the curve does not fall, and that is said.
+plan::FanPickPoint readPoint(const QString& pair, tools::AirUnits air) {
+  const QStringList parts = pair.simplified().split(QLatin1Char(' '));
+  if (parts.size() != 2) return {};
+  const auto flow = tools::readFlow_m3_h(parts[0].toStdString(), air);
+  const auto pressure = tools::readPressure_pa(parts[1].toStdString(), air);
+  if (!flow || !pressure) return {};
+  return {*flow / kFactSecondsAnHour, *pressure, {}};
+}
+
+void addOwnCurve(FactTable<Design>& t, tools::AirUnits air) {
+  Fact& own = t.add(
+      "/design/fan/points", SuctionFacts::tr("Own curve"), FactKind::text,
+      [air](const Design& d) -> FactValue {
+        QStringList points;
+        for (const plan::FanPickPoint& p : d.fan.points) {
+          points << SuctionFacts::tr("%1 %2").arg(
+              QString::fromStdString(tools::typedFlow(p.flow_m3_s * kFactSecondsAnHour, air)),
+              QString::fromStdString(tools::typedPressure(p.pressure_pa, air)));
+        }
+        return points.isEmpty() ? FactValue() : FactValue(points.join("; ").toStdString());
+      },
+      [air](Design& d, const FactValue& v) {
+        d.fan.points.clear();
+        const auto* text = std::get_if<std::string>(&v);
+        if (text == nullptr) return;
+        for (const QString& pair : QString::fromStdString(*text).split(QLatin1Char(';'))) {
+          d.fan.points.push_back(readPoint(pair, air));
+        }
+      });
+  own.says = SuctionFacts::tr(
+      "Own curve: pairs of flow and pressure in the units on display, each with more air and less "
+      "pressure than the one before");
+  own.unknown =
+      air == tools::AirUnits::metric
+          ? SuctionFacts::tr("The chosen fan's; as pairs of m³/h and Pa: 0 400; 100 300; 250 50")
+          : SuctionFacts::tr(
+                "The chosen fan's; as pairs of cfm and in. w.c.: 0 1.6; 60 1.2; 150 0.2");
+}
+
+void addFanChoice(FactTable<Design>& t, const std::vector<FanOffer>& fans, tools::AirUnits air) {
   QStringList titles{SuctionFacts::tr("not chosen")};
   std::vector<std::string> ids{""};
   for (const FanOffer& fan : fans) {
@@ -142,46 +210,21 @@ void addFanChoice(FactTable<Design>& t, const std::vector<FanOffer>& fans) {
         d.fan.points.clear();
       });
   fan.choices = titles;
-  Fact& own = t.add(
-      "/design/fan/points", SuctionFacts::tr("Own curve"), FactKind::text,
-      [](const Design& d) -> FactValue {
-        QStringList points;
-        for (const plan::FanPickPoint& p : d.fan.points) {
-          points << SuctionFacts::tr("%1 %2").arg(figure(p.flow_m3_s * kFactSecondsAnHour),
-                                                  figure(p.pressure_pa));
-        }
-        return points.isEmpty() ? FactValue() : FactValue(points.join("; ").toStdString());
-      },
-      [](Design& d, const FactValue& v) {
-        d.fan.points.clear();
-        const auto* text = std::get_if<std::string>(&v);
-        if (text == nullptr) return;
-        for (const QString& pair : QString::fromStdString(*text).split(QLatin1Char(';'))) {
-          const auto read = readSpread(pair.toStdString());
-          // A pair that cannot be read is a point of no flow again: the curve does not fall, and
-          // that is said.
-          d.fan.points.push_back(
-              read ? plan::FanPickPoint{read->low / kFactSecondsAnHour, read->high, {}}
-                   : plan::FanPickPoint{});
-        }
-      });
-  own.says = SuctionFacts::tr(
-      "Own curve: pairs of m³/h and Pa, each with more air and less pressure than the one before");
-  own.unknown = SuctionFacts::tr("The chosen fan's; as pairs: 0 400; 100 300; 250 50");
+  addOwnCurve(t, air);
 }
 
 }  // namespace
 
 std::vector<Fact> groundFacts() {
   std::vector<Fact> facts;
-  facts.push_back(
-      targetFact("target_pa", SuctionFacts::tr("Target, Pa"), &plan::SuctionFacts::target_pa,
-                 SuctionFacts::tr("Target: suction asked for under the whole floor, Pa"),
-                 SuctionFacts::tr("5 Pa is taken (own figure).")));
-  facts.push_back(targetFact("limit_pa", SuctionFacts::tr("Limit, Pa"),
-                             &plan::SuctionFacts::limit_pa,
-                             SuctionFacts::tr("Limit: the least that counts as held, Pa"),
-                             SuctionFacts::tr("1 Pa is taken (own figure).")));
+  const suction::Target usual;
+  facts.push_back(targetFact("target_pa", SuctionFacts::tr("Target"),
+                             &plan::SuctionFacts::target_pa,
+                             SuctionFacts::tr("Target: suction asked for under the whole floor"),
+                             SuctionFacts::tr("%1 is taken (own figure)."), usual.design_pa));
+  facts.push_back(targetFact("limit_pa", SuctionFacts::tr("Limit"), &plan::SuctionFacts::limit_pa,
+                             SuctionFacts::tr("Limit: the least that counts as held"),
+                             SuctionFacts::tr("%1 is taken (own figure)."), usual.limit_pa));
   facts.push_back(targetFact("pit_l", SuctionFacts::tr("Hollow, litres"),
                              &plan::SuctionFacts::pit_l,
                              SuctionFacts::tr("Hollow: litres of fill taken out for each sump"),
@@ -193,8 +236,8 @@ std::vector<Fact> groundFacts() {
   addSpread(ground, "permeability_m2", SuctionFacts::tr("Permeability, m²"),
             &GroundGuess::permeability_m2,
             SuctionFacts::tr("Permeability of the fill, low to high, m²"));
-  addSpread(ground, "fill_depth_m", SuctionFacts::tr("Fill depth, m"), &GroundGuess::fill_depth_m,
-            SuctionFacts::tr("Depth of the fill, low to high, m"));
+  addSpread(ground, "fill_depth_m", SuctionFacts::tr("Fill depth"), &GroundGuess::fill_depth_m,
+            SuctionFacts::tr("Depth of the fill, low to high"), SpreadOf::length);
   addSpread(ground, "leakage_m_s_pa", SuctionFacts::tr("Ground leak, m/(s Pa)"),
             &GroundGuess::leakage_m_s_pa,
             SuctionFacts::tr("Air up through the ground per area and Pa, low to high, m/(s Pa)"));
@@ -214,9 +257,9 @@ std::vector<Fact> groundFacts() {
   return facts;
 }
 
-std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans) {
+std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans, tools::AirUnits air) {
   FactTable<Design> t = designTable();
-  addFanChoice(t, fans);
+  addFanChoice(t, fans, air);
   Fact& speed = t.add(
       "/design/fan/speed", SuctionFacts::tr("Fan speed, %"), FactKind::number,
       [](const Design& d) -> FactValue { return 100.0 * d.fan.speed; },
@@ -347,7 +390,7 @@ std::vector<Fact> pressureTestFacts(const std::string& id) {
   addStood(t, id);
   t.text("fan", SuctionFacts::tr("Test fan"), &PressureTest::fan);
   Fact& flow = t.add(
-      "flow_m3_s", SuctionFacts::tr("Flow, m³/h"), FactKind::number,
+      "flow_m3_s", SuctionFacts::tr("Flow"), FactKind::flow,
       [](const PressureTest& test) -> FactValue {
         return test.flow_m3_s ? FactValue(*test.flow_m3_s * kFactSecondsAnHour) : FactValue();
       },
@@ -356,11 +399,11 @@ std::vector<Fact> pressureTestFacts(const std::string& id) {
         test.flow_m3_s =
             hourly == nullptr ? std::nullopt : std::optional(*hourly / kFactSecondsAnHour);
       });
-  flow.says = SuctionFacts::tr("Air drawn while it was measured, m³/h");
+  flow.says = SuctionFacts::tr("Air drawn while it was measured");
   flow.unknown = SuctionFacts::tr("Without it only the shape of the field can be told.");
-  Fact& pit = t.measure("pit_pa", SuctionFacts::tr("At the pit, Pa"), &PressureTest::pit_pa,
-                        FactKind::number);
-  pit.says = SuctionFacts::tr("Suction in the pipe at the pit, Pa");
+  Fact& pit = t.measure("pit_pa", SuctionFacts::tr("At the pit"), &PressureTest::pit_pa,
+                        FactKind::pressure);
+  pit.says = SuctionFacts::tr("Suction in the pipe at the pit");
   t.text("notes", SuctionFacts::tr("Notes"), &PressureTest::notes, FactKind::note);
   return t.take();
 }

@@ -3,17 +3,18 @@
 // measured.
 
 #include "stages/Fact.h"
+#include "tools/AirText.h"
 
 namespace sumpwright::stages {
 
 /// Target, limit, pit, fill and ranges of the ground; keys are places in the job file.
 std::vector<Fact> groundFacts();
-/// Fan and pipe. `fans`: ids and titles to choose from.
+/// Fan and pipe. `fans`: ids and titles to choose from; `air`: units on display.
 struct FanOffer {
   std::string id;
   QString title;
 };
-std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans);
+std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans, tools::AirUnits air);
 /// Of the pressure test with that id, without its readings.
 std::vector<Fact> pressureTestFacts(const std::string& test);
 

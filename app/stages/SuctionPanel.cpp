@@ -63,8 +63,6 @@ double heldFloor(const session::SuctionDesk& desk) {
 /// Down, so that what falls short never reads as enough.
 int percentOf(double share) { return static_cast<int>(std::floor(100.0 * share + 1e-9)); }
 
-QString pascalsOf(double pa) { return QString::number(pa, 'g', 3); }
-
 }  // namespace
 
 SuctionPanel::SuctionPanel(session::Session& session, session::SuctionDesk& desk,
@@ -164,9 +162,9 @@ QWidget* SuctionPanel::makeScroll() {
   column->setContentsMargins(3, 3, qRound(10 * k), 3);
   column->setSpacing(qRound(8 * k));
   m_legend = new DrawnView(all);
-  m_legend->setAccessibleName(tr("Suction under the slab, Pa"));
   m_legend->setFixedHeight(qRound(kLegend_px * k));
-  column->addWidget(headingOf(tr("Suction under the slab, Pa"), all));
+  m_legend_title = headingOf(QString(), all);
+  column->addWidget(m_legend_title);
   column->addWidget(m_legend);
   m_second = new SideNote(SideNote::Kind::warning, all);
   connect(m_second, &SideNote::curePressed, this, [this] {
@@ -258,8 +256,9 @@ void SuctionPanel::refreshField() {
   m_share->setText(has ? tr("≈ %1 %").arg(percentOf(held)) : QString());
   const double target = m_desk.live() != nullptr ? m_desk.live()->target().design_pa : 5.0;
   m_of->setText(
-      has ? tr("of the floor held at <b>%1 Pa or more</b> on the middle guess at the ground%2")
-                .arg(pascalsOf(target), m_desk.isStale() ? tr(", old plan") : QString())
+      has ? tr("of the floor held at <b>%1 or more</b> on the middle guess at the ground%2")
+                .arg(pressure(target, m_session.job()),
+                     m_desk.isStale() ? tr(", old plan") : QString())
           : QString());
   drawing::ShareOfFloor share;
   if (has) share.low = share.predicted = share.high = held;
@@ -284,9 +283,9 @@ void SuctionPanel::refreshField() {
   if (has && field->duty.ok() && !field->duty.lines.empty()) {
     QStringList lines;
     for (const airflow::LineDuty& line : field->duty.lines) {
-      lines << tr("<i>≈ %1 m³/h at ≈ %2 Pa</i>")
-                   .arg(qRound(line.flow.m3PerS() * kSecondsAnHour))
-                   .arg(qRound(line.fan.pa()));
+      lines << tr("<i>≈ %1 at ≈ %2</i>")
+                   .arg(flow(line.flow.m3PerS() * kSecondsAnHour, m_session.job()),
+                        pressure(line.fan.pa(), m_session.job()));
     }
     m_duty->setText(lines.join(QStringLiteral("<br>")));
   } else {
@@ -343,12 +342,15 @@ void SuctionPanel::refreshAnswer() {
         tr("Try a second sump, %1").arg(wallText(*m_session.study(), answer->second->place)));
   }
   const double target = m_desk.live() != nullptr ? m_desk.live()->target().design_pa : 5.0;
+  const QString unit = QString::fromUtf8(tools::pressureUnit(airUnitsOf(job)));
+  m_legend_title->setText(tr("Suction under the slab, %1").arg(unit));
+  m_legend->setAccessibleName(m_legend_title->text());
   m_legend->show(
       [target, units = job.display_units](double width, double, drawing::ThemeName theme) {
         const paint::QtVoice voice(units);
         return drawing::fieldLegend(drawing::FieldKind::suction, target, theme, width, voice);
       },
-      tr("Scale of suction, target %1 Pa").arg(pascalsOf(target)));
+      tr("Scale of suction, target %1").arg(pressure(target, job)));
   m_places->refresh();
   refreshField();
   refreshWork();
@@ -374,7 +376,7 @@ void SuctionPanel::refreshForms() {
       fans.push_back({fan.id, loaded.table.invented ? tr("%1 (invented)").arg(title) : title});
     }
   }
-  m_fan->setFacts(fanFacts(fans), "design");
+  m_fan->setFacts(fanFacts(fans, airUnitsOf(m_session.job())), "design");
   m_ground->setFacts(groundFacts(), "suction");
 }
 

@@ -79,6 +79,7 @@ class SuctionPanel final : public QWidget {
   QWidget* m_work;
   QLabel* m_work_words;
   QScrollArea* m_scroll;
+  QLabel* m_legend_title;
   DrawnView* m_legend;
   SideNote* m_second;
   ChanceList* m_places;

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "base/Contract.h"
+#include "base/CustomaryUnits.h"
 #include "words/Words.h"
 
 namespace sumpwright::words {
@@ -11,15 +12,9 @@ namespace sumpwright::words {
 namespace {
 
 constexpr const char* kMinus = "\u2212";
-// International foot, exactly 0.3048 m: NIST Special Publication 811 (2008), appendix B.6.
-// The international foot is 0.3048 m by definition (from memory).
-constexpr double kInch_m = 0.3048 / 12.0;
-constexpr double kFoot2_m2 = 0.3048 * 0.3048;
-// One cubic foot a minute in m³/h and one foot a minute in m/s: from the foot.
-constexpr double kCubicFootPerMinute_m3_h = 0.3048 * 0.3048 * 0.3048 * 60.0;
-constexpr double kFootPerMinute_m_s = 0.3048 / 60.0;
-// Conventional inch of water: NIST Special Publication 811 (2008), appendix B.8, from memory.
-constexpr double kInchOfWater_Pa = 249.0889;
+constexpr double kInch_m = base::kInch_m;
+constexpr double kFoot2_m2 = base::kFoot_m * base::kFoot_m;
+constexpr double kFootPerMinute_m_s = base::kFoot_m / 60.0;
 
 std::string sign(bool negative, bool always) {
   if (negative) return kMinus;
@@ -101,9 +96,9 @@ std::string imperial(const base::Quantity& quantity, const QuantityStyle& style)
     case base::Unit::millimetre:
       return feetAndInches(quantity.value / 1000.0, false, style);
     case base::Unit::pascal:
-      return metric(quantity.value / kInchOfWater_Pa, 3, " in. w.c.", usual);
+      return metric(quantity.value / base::kInchOfWater_pa, 3, " in. w.c.", usual);
     case base::Unit::cubicMetrePerHour:
-      return metric(quantity.value / kCubicFootPerMinute_m3_h, 0, " cfm", usual);
+      return metric(quantity.value / base::kCubicFootPerMinute_m3_h, 0, " cfm", usual);
     case base::Unit::metrePerSecond:
       return metric(quantity.value / kFootPerMinute_m_s, 0, " ft/min", usual);
     default:

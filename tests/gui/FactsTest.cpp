@@ -89,6 +89,8 @@ class FactsOfAJob : public WindowFixture {
         return QStringLiteral("-0.21");
       case FactKind::bearing:
         return QStringLiteral("12.5");
+      case FactKind::pressure:
+      case FactKind::flow:
       case FactKind::number:
         return key.ends_with("pit_l") ? QStringLiteral("20") : QStringLiteral("3.5");
       case FactKind::whole:
