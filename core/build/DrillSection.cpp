@@ -17,8 +17,10 @@ constexpr std::array<std::string_view, 10> kLimitNames{
     "slab", "barrier", "dpc",         "ground",     "footing",
     "fill", "dig",     "gentle_fall", "steep_fall", "barrel"};
 
-double usualFall(Start start) {
-  return start == Start::above_ground ? kLeastFallAbove : kUsualFall;
+/// From above the ground the least fall is steep enough to be sure of.
+FallWish fallWish(Start start) {
+  if (start == Start::above_ground) return {kLeastFallAbove, kLeastFallAbove};
+  return {kUsualFall, kSureFall};
 }
 
 /// One way to core: from below or above the ground, with some of the advisory limits kept.
@@ -63,7 +65,7 @@ class Finder {
   Way from(Start start) const {
     for (const auto& given_up : kGivenUp) {
       const FeasibleSet set(without(limits(start, m_up.footing_high_m), given_up));
-      const auto bore = set.best(m_wish.bore, usualFall(start));
+      const auto bore = set.best(m_wish.bore, fallWish(start));
       if (bore && set.contains(*bore)) return {start, Fit::fits, bore, {}, {}};
     }
     return notSurely(start);
@@ -74,7 +76,7 @@ class Finder {
     for (const auto& given_up : kGivenUp) {
       const auto kept = without(limits(start, m_up.footing_high_m), given_up);
       if (m_wish.bore == BoreWish{}) {
-        const auto ceiling = footingCeiling(kept, usualFall(start));
+        const auto ceiling = ceilingOver(kept, start);
         if (!ceiling) continue;
         way.bore = ceiling->bore;
         way.footing_top_m = ceiling->footing_top_m;
@@ -88,10 +90,18 @@ class Finder {
     return way;
   }
 
+  /// At a fall one can be sure of, where that leaves room over the lowest footing at all.
+  std::optional<Ceiling> ceilingOver(const std::vector<Limit>& kept, Start start) const {
+    const FallWish falls = fallWish(start);
+    const auto sure = footingCeiling(kept, falls.usual, falls.sure);
+    if (sure && sure->footing_top_m >= m_up.footing_low_m) return sure;
+    return footingCeiling(kept, falls.usual);
+  }
+
   /// The bore as wished, if it keeps all limits but the footing's.
   bool atWish(const std::vector<Limit>& kept, Way& way) const {
     const FeasibleSet set(without(kept, {LimitKind::footing}));
-    const auto bore = set.best(m_wish.bore, usualFall(way.start));
+    const auto bore = set.best(m_wish.bore, fallWish(way.start));
     if (!bore || !set.contains(*bore)) return false;
     way.bore = bore;
     const auto footing = std::find_if(kept.begin(), kept.end(), [](const Limit& limit) {
@@ -107,7 +117,7 @@ class Finder {
     std::vector<LimitKind> idle{LimitKind::barrel, LimitKind::fill};
     if (!way.footing_top_m) idle.push_back(LimitKind::footing);  // the others clash already
     const FeasibleSet set(without(limits(way.start, top), idle));
-    if (!way.bore) way.bore = set.best(m_wish.bore, usualFall(way.start));
+    if (!way.bore) way.bore = set.best(m_wish.bore, fallWish(way.start));
     if (way.bore) way.clash = set.tightest(way.bore->fall);
   }
 

@@ -59,17 +59,30 @@ FeasibleSet::Entries FeasibleSet::entries(double fall) const {
   return found;
 }
 
-std::optional<Bore> FeasibleSet::best(const BoreWish& wish, double usual_fall) const {
+std::optional<Bore> FeasibleSet::best(const BoreWish& wish, const FallWish& falls) const {
   if (wish.entry_m && wish.fall) return Bore{*wish.entry_m, *wish.fall};
   if (wish.fall) return bestAtFall(*wish.fall);
   if (!m_falls) return std::nullopt;
-  return wish.entry_m ? bestAtEntry(*wish.entry_m, usual_fall) : bestFree(usual_fall);
+  return wish.entry_m ? bestAtEntry(*wish.entry_m, falls) : bestFree(falls);
 }
 
-Bore FeasibleSet::bestFree(double usual_fall) const {
-  const auto roomy = falls(kEnough_m);
-  if (!roomy) return bestAtFall(peakOf(m_rooms, *m_falls).t);
-  return bestAtFall(nearestIn(*roomy, usual_fall));
+/// `spare`: to either side of the hole, over the fall.
+double FeasibleSet::bestFall(const std::vector<Curve>& spare, const FallWish& falls) const {
+  const double gentlest = m_falls->from;
+  const Falls sure{std::clamp(falls.sure, gentlest, m_falls->to), m_falls->to};
+  if (const auto roomy = notBelow(spare, kWander_m, sure)) return nearestIn(*roomy, falls.usual);
+  std::vector<Curve> shares = spare;
+  for (Curve& c : shares) c = {c.a / kWander_m, c.b / kWander_m, c.k / kWander_m};
+  if (const double way = sure.from - gentlest; way > 0.0) {
+    shares.push_back({-gentlest / way, 1.0 / way, 0.0});
+  }
+  return peakOf(shares, *m_falls).t;
+}
+
+Bore FeasibleSet::bestFree(const FallWish& falls) const {
+  std::vector<Curve> spare = m_rooms;
+  for (Curve& c : spare) c = {0.5 * c.a, 0.5 * c.b, 0.5 * c.k};
+  return bestAtFall(bestFall(spare, falls));
 }
 
 Bore FeasibleSet::bestAtFall(double fall) const {
@@ -78,13 +91,12 @@ Bore FeasibleSet::bestAtFall(double fall) const {
   return {range.high_m - spare, fall};
 }
 
-Bore FeasibleSet::bestAtEntry(double entry_m, double usual_fall) const {
-  std::vector<Curve> curves;
+Bore FeasibleSet::bestAtEntry(double entry_m, const FallWish& falls) const {
+  std::vector<Curve> spare;
   for (const Limit& limit : m_limits) {
-    if (limit.c != 0.0) curves.push_back({limit.a + limit.c * entry_m, limit.b, limit.k});
+    if (limit.c != 0.0) spare.push_back({limit.a + limit.c * entry_m, limit.b, limit.k});
   }
-  const auto roomy = notBelow(curves, kEnough_m, *m_falls);
-  return {entry_m, roomy ? nearestIn(*roomy, usual_fall) : peakOf(curves, *m_falls).t};
+  return {entry_m, bestFall(spare, falls)};
 }
 
 Tightest FeasibleSet::tightest(double fall) const {
@@ -92,7 +104,8 @@ Tightest FeasibleSet::tightest(double fall) const {
   return {range.upper, range.lower, range.high_m - range.low_m};
 }
 
-std::optional<Ceiling> footingCeiling(const std::vector<Limit>& limits, double usual_fall) {
+std::optional<Ceiling> footingCeiling(const std::vector<Limit>& limits, double usual_fall,
+                                      double least_fall) {
   std::vector<Limit> others;
   std::optional<Limit> footing;
   for (const Limit& limit : limits) {
@@ -104,8 +117,9 @@ std::optional<Ceiling> footingCeiling(const std::vector<Limit>& limits, double u
   }
   if (!footing) return std::nullopt;
   const FeasibleSet set(others);
-  const auto falls = set.falls();
-  if (!falls) return std::nullopt;
+  auto falls = set.falls();
+  if (!falls || falls->to < least_fall) return std::nullopt;
+  falls->from = std::max(falls->from, least_fall);
   footing->a = 0.0;  // its top at floor level: the room left is the top that just fits
   std::vector<Curve> curves;
   for (const Limit& limit : others) {

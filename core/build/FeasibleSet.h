@@ -23,6 +23,12 @@ struct BoreWish {
   bool operator==(const BoreWish&) const = default;
 };
 
+/// What falls are preferred; a `sure` not above the gentlest allowed asks for nothing.
+struct FallWish {
+  double usual = 0.0;
+  double sure = 0.0;
+};
+
 /// The two limits between which it is tightest, and the room between them: negative where the hole
 /// is too thick by that much. Both are the same where only one binds (a wish).
 struct Tightest {
@@ -51,16 +57,23 @@ class FeasibleSet {
   /// The entry heights that the limits allow at one fall; limits on the fall are not asked.
   Entries entries(double fall) const;
 
-  /// The best hole that keeps to the wish: with kEnough_m to spare, the shallowest dig at the fall
-  /// nearest to `usual_fall`; where there is less room, the place with most to spare. Where
-  /// nothing is feasible, the one that misses by least; nothing where no fall is allowed.
-  std::optional<Bore> best(const BoreWish& wish, double usual_fall) const;
+  /// The best hole that keeps to the wish; nothing where no fall is allowed.
+  ///
+  /// How good a fall is, is the least of two shares: what it leaves to spare to either side of the
+  /// hole over kWander_m, and how far it is from the gentlest allowed to falls.sure. Among falls
+  /// where both are 1 or more the one nearest to falls.usual is taken; else the one with the
+  /// largest least share, so that fall is given up for room only as far as room is short, and the
+  /// other way round. Where nothing is feasible that is the one that misses by least. At a fall the
+  /// hole is as high as kEnough_m to spare allows: the shallowest dig; with less room, in the
+  /// middle.
+  std::optional<Bore> best(const BoreWish& wish, const FallWish& falls) const;
   /// Where it is tightest at a fall.
   Tightest tightest(double fall) const;
 
  private:
-  Bore bestFree(double usual_fall) const;
-  Bore bestAtEntry(double entry_m, double usual_fall) const;
+  Bore bestFree(const FallWish& falls) const;
+  Bore bestAtEntry(double entry_m, const FallWish& falls) const;
+  double bestFall(const std::vector<Curve>& spare, const FallWish& falls) const;
   Bore bestAtFall(double fall) const;
 
   std::vector<Limit> m_limits;
@@ -70,12 +83,13 @@ class FeasibleSet {
   std::optional<Falls> m_falls;
 };
 
-/// The highest footing top that the limits other than the footing's leave room for, and the hole
-/// that does so; nothing where they leave none at all.
+/// The highest footing top that the limits other than the footing's leave room for at falls of
+/// `least_fall` or more, and the hole that does so; nothing where they leave none at all.
 struct Ceiling {
   double footing_top_m = 0.0;
   Bore bore;
 };
-std::optional<Ceiling> footingCeiling(const std::vector<Limit>& limits, double usual_fall);
+std::optional<Ceiling> footingCeiling(const std::vector<Limit>& limits, double usual_fall,
+                                      double least_fall = 0.0);
 
 }  // namespace sumpwright::build

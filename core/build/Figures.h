@@ -21,6 +21,10 @@ inline constexpr double kUsualFall = 0.08748866352592401;  // tan 5 degrees
 /// ... and 15 to 45 degrees from above it.
 inline constexpr double kLeastFallAbove = 0.2679491924311227;  // tan 15 degrees
 inline constexpr double kMostFall = 1.0;                       // tan 45 degrees
+/// A drill set by hand and level is out by a degree or two, and so far a hole wanders over a wall:
+/// with less fall, or less room, it may come out wrong (own figures).
+inline constexpr double kSureFall = 0.03492076949174773;  // tan 2 degrees
+inline constexpr double kWander_m = 0.010;
 /// The pipe ends this far past the inner face, in the fill (own figure; common practice asks for
 /// 50 mm at least).
 inline constexpr double kPastInner_m = 0.10;

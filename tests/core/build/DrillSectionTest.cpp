@@ -56,6 +56,49 @@ TEST(DrillSection, TightFillPutsTheHoleInTheMiddleOfItsRoom) {
   EXPECT_NEAR(section.bore->entry_m, 0.5 * (range.low_m + range.high_m), 1e-12);
 }
 
+/// The worked build-up with so much room between slab and footing for a hole that falls 5 degrees.
+BuildUp withRoom(double room_m) {
+  BuildUp up = knownBuildUp();
+  const auto ceiling =
+      footingCeiling(limitsOf(up, Start::below_ground, 0.0, kLeastFall), kUsualFall, kUsualFall);
+  up.footing_low_m = up.footing_high_m = ceiling->footing_top_m - room_m;
+  return up;
+}
+
+TEST(DrillSection, GivesUpFallOnlyWhereRoomIsShort) {
+  const auto fall = [](double room_m) {
+    const DrillSection section = drillSection(withRoom(room_m), {});
+    EXPECT_EQ(section.fit, Fit::fits);
+    return degreesOfFall(section.bore->fall);
+  };
+  EXPECT_NEAR(fall(0.030), 5.0, 1e-9);  // 15 mm to spare to either side
+  EXPECT_NEAR(fall(0.020), 5.0, 1e-9);  // just enough
+  EXPECT_LT(fall(0.016), 4.9);          // less fall, so that 10 mm stay
+  EXPECT_GT(fall(0.016), 2.0);
+  // Neither is enough: the same share of both is left.
+  BuildUp up = withRoom(0.005);
+  const DrillSection section = drillSection(up, {});
+  const double t = section.bore->fall;
+  EXPECT_GT(t, kLeastFall);
+  EXPECT_LT(t, kSureFall);
+  const FeasibleSet set(limitsOf(up, Start::below_ground, up.footing_high_m, kLeastFall));
+  const double spare = 0.5 * set.tightest(t).room_m;
+  EXPECT_NEAR(spare / kWander_m, (t - kLeastFall) / (kSureFall - kLeastFall), 1e-6);
+}
+
+TEST(DrillSection, FallsTwoDegreesWhereTheFootingDecides) {
+  const DrillSection section = drillSection(knownBuildUp(-0.75, -0.35), {});
+  EXPECT_EQ(section.fit, Fit::fits_if_footing);
+  EXPECT_GE(degreesOfFall(section.bore->fall), 2.0 - 1e-9);
+  // Where only a gentler fall fits over the lowest footing, that.
+  const auto least =
+      footingCeiling(limitsOf(section.up, Start::below_ground, 0.0, kLeastFall), kUsualFall);
+  const double just_under = least->footing_top_m - 1e-4;
+  const DrillSection gentle = drillSection(knownBuildUp(just_under, -0.35), {});
+  EXPECT_EQ(gentle.fit, Fit::fits_if_footing);
+  EXPECT_LT(degreesOfFall(gentle.bore->fall), 2.0);
+}
+
 TEST(DrillSection, SaysTheFootingTopItNeeds) {
   const DrillSection section = drillSection(knownBuildUp(-0.75, -0.35), {});
   EXPECT_EQ(section.fit, Fit::fits_if_footing);
