@@ -13,6 +13,9 @@ namespace sumpwright::drawing {
 namespace {
 
 constexpr double kHatchEvery_mm = 9.0 * kPx;
+/// Told apart without colour: dashes under the hatch, dots round what is only advised against.
+const std::vector<double> kRefusedDash{5.0, 3.5};
+const std::vector<double> kAdvisedDash{1.4, 2.6};
 
 /// Zones overlap, and their hatches lie on the same lines: each line is drawn once.
 class ZoneHatch {
@@ -102,20 +105,21 @@ void legend(Sketch& sketch, const ElevationContext& c, bool advised) {
   const double middle = 2.4;
   const double cap = c.voice.capHeight_mm(type::small);
   double x = c.view.label_mm;
-  const auto entry = [&](const char* id, const Colour& colour, bool hatched) {
+  const auto entry = [&](const char* id, const Colour& colour, bool hatched,
+                         const std::vector<double>& dash) {
     const auto box = rectangle(x, middle - 1.5, 7.0, 3.0);
     if (hatched) {
       for (const auto& line : hatch({box}, {-45.0, 1.6})) {
         sketch.line(line.a, line.b, solid(colour, 1.0));
       }
     }
-    sketch.outline(box, dashed(colour, 1.3, {4.0, 3.0}));
+    sketch.outline(box, dashed(colour, 1.3, dash));
     const std::string words = c.voice.say(base::Message(id));
     sketch.text({x + 8.6, middle + cap / 2.0}, words, type::small, c.theme.ink2);
     x += 8.6 + c.voice.width_mm(words, type::small) + 6.0;
   };
-  entry("drawing.elevation.zone", c.theme.refused.band, true);
-  if (advised) entry("drawing.elevation.zone-advised", c.theme.advised.band, false);
+  entry("drawing.elevation.zone", c.theme.refused.band, true, kRefusedDash);
+  if (advised) entry("drawing.elevation.zone-advised", c.theme.advised.band, false, kAdvisedDash);
 }
 
 }  // namespace
@@ -140,10 +144,10 @@ void paintZone(Sketch& sketch, const ElevationContext& c) {
   bool any = false;
   for (const EdgeZone& zone : advised) {
     any = any || !zone.outlines.empty();
-    paintEdge(sketch, c, zone, dashed(c.theme.advised.band, 1.3, {2.0, 3.0}));
+    paintEdge(sketch, c, zone, dashed(c.theme.advised.band, 1.3, kAdvisedDash));
   }
   for (const EdgeZone& zone : refused) {
-    paintEdge(sketch, c, zone, dashed(c.theme.refused.band, 1.4, {5.0, 3.5}));
+    paintEdge(sketch, c, zone, dashed(c.theme.refused.band, 1.4, kRefusedDash));
   }
   sketch.tagged("legend");
   legend(sketch, c, any);
