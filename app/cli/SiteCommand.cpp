@@ -3,7 +3,6 @@
 #include <memory>
 #include <nlohmann/json.hpp>
 
-#include "build/CableAlong.h"
 #include "cli/AtPlace.h"
 #include "cli/CommandLine.h"
 #include "cli/FanOption.h"
@@ -59,8 +58,7 @@ std::optional<siting::Study> withReach(const siting::Study& study, const SiteCho
     decline(choice.study.job, reach.problems(), console);
     return std::nullopt;
   }
-  return study.withReach(std::make_shared<const siting::ReachAlong>(std::move(reach).value()))
-      .withCable(std::make_shared<const build::CableAlong>(build::CableAlong::of(study.site())));
+  return study.withReach(std::make_shared<const siting::ReachAlong>(std::move(reach).value()));
 }
 
 void runSite(const SiteChoice& choice, Console& console) {
@@ -88,7 +86,7 @@ void addSite(CLI::App& program, Console& console) {
   command->add_flag("--json", choice->json, "As JSON (sumpwright.site/1)");
   addAtOption(*command, choice->at);
   command->add_flag("--reach", choice->reach,
-                    "Also judge suction and cable: reach along the wall (a prediction)");
+                    "Also judge suction: reach along the wall (a prediction)");
   addFanOption(*command, choice->fan);
   command->callback([choice, &console] { runSite(*choice, console); });
 }

@@ -1,5 +1,6 @@
 #include <nlohmann/json.hpp>
 
+#include "cli/RunJson.h"
 #include "cli/Site.h"
 #include "plan/KindNames.h"
 #include "rules/RuleSheetNames.h"
@@ -137,6 +138,7 @@ struct Writer {
     row["score_complete"] = a.score.complete;
     row["rooms_behind"] = a.rooms_behind;
     row["thickness_assumed"] = a.thickness_assumed;
+    addPlaceRun(study, a.place, row);
     return row;
   }
 
@@ -153,6 +155,7 @@ struct Writer {
       row["waived"] = a.waived;
       row["sentence"] = say(a.sentence);
       row["score"] = a.score.total;
+      addRun(study, sump, a.place, row);
       rows.push_back(std::move(row));
     }
     return rows;

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <QMetaObject>
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include "files/FanTables.h"
@@ -20,17 +21,33 @@ constexpr double kMoving_m = 0.10;  // cells while the sump moves ...
 constexpr double kAtRest_m = 0.05;  // ... and at rest
 constexpr double kTold = 0.02;      // share of the work between two words about it (own figure)
 
-/// Of each sump its pit, and its place where a test does not say where it stood.
-void keepWhatTestsCount(plan::Job& key) {
+/// What a sump's run is, wherever it stands: its pipe is counted with the fan. Chainages to a
+/// hundredth of a millimetre, so that a move leaves them as they were.
+plan::Sump runOnly(const plan::Sump& sump) {
+  plan::Sump run;
+  run.id = sump.id;
+  run.fan_place = sump.fan_place;
+  run.fan_height_m = sump.fan_height_m;
+  run.discharge = sump.discharge;
+  if (run.discharge) {
+    const double aside = run.discharge->chainage_m - sump.chainage_m;
+    run.discharge->chainage_m = 1e-5 * std::round(1e5 * aside);
+  }
+  return run;
+}
+
+/// Of each sump its run; where the ground is fitted to tests its pit too, and its place where a
+/// test does not say where it stood.
+void keepWhatCounts(plan::Job& key) {
+  const bool fits = siting::wantsFit(key);
   std::set<std::string> placed;
   for (const plan::PressureTest& test : key.suction.tests) {
-    const plan::Sump* sump = test.stood ? nullptr : plan::testedSump(key, test);
+    const plan::Sump* sump = fits && !test.stood ? plan::testedSump(key, test) : nullptr;
     if (sump != nullptr) placed.insert(sump->id);
   }
   for (plan::Sump& sump : key.design.sumps) {
-    plan::Sump counted;
-    counted.id = sump.id;
-    counted.pit_l = sump.pit_l;
+    plan::Sump counted = runOnly(sump);
+    if (fits) counted.pit_l = sump.pit_l;
     if (placed.contains(sump.id)) {
       counted.kind = sump.kind;
       counted.ring = sump.ring;
@@ -39,10 +56,11 @@ void keepWhatTestsCount(plan::Job& key) {
     }
     sump = std::move(counted);
   }
+  if (fits) return;
+  std::erase_if(key.design.sumps, [](const plan::Sump& sump) { return !sump.discharge; });
 }
 
-/// All that the field depends on but the sumps: the rest of the job emptied. Where the ground is
-/// fitted to tests, it depends on the sumps of those, too.
+/// All that the field depends on but where the sumps stand: the rest of the job emptied.
 plan::Job keyOf(plan::Job job) {
   plan::Job key;
   key.rule_sheet = job.rule_sheet;
@@ -53,11 +71,7 @@ plan::Job keyOf(plan::Job job) {
   key.suction = std::move(job.suction);
   key.design = std::move(job.design);
   key.design.shared_fan = key.design.shared_fan && key.design.sumps.size() > 1;
-  if (siting::wantsFit(key)) {
-    keepWhatTestsCount(key);
-  } else {
-    key.design.sumps.clear();
-  }
+  keepWhatCounts(key);
   key.design.waivers.clear();
   key.design.quote = {};
   return key;

@@ -104,7 +104,7 @@ void addDischarge(FactTable<Sump>& t) {
         const double* metres = std::get_if<double>(&v);
         if (metres != nullptr && s.discharge) s.discharge->chainage_m = *metres;
       });
-  along.says = RunFacts::tr("Discharge at: metres along the walls from the ring's first corner");
+  along.says = RunFacts::tr("Discharge at: along the walls from the ring's first corner");
   along.required = true;
   along.applies = [get = along.get](const Job& job) {
     return std::holds_alternative<double>(get(job));

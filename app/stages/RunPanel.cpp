@@ -46,8 +46,9 @@ QString listed(const QStringList& lines) {
 
 }  // namespace
 
-RunPanel::RunPanel(session::Session& session, const RunActions& actions, QWidget* parent)
-    : QWidget(parent), m_session(session), m_actions(actions) {
+RunPanel::RunPanel(session::Session& session, session::SuctionDesk& suction,
+                   const RunActions& actions, QWidget* parent)
+    : QWidget(parent), m_session(session), m_suction(suction), m_actions(actions) {
   setProperty("surface", QStringLiteral("panel"));
   setAttribute(Qt::WA_StyledBackground);
   setAccessibleName(tr("Run"));
@@ -81,6 +82,7 @@ RunPanel::RunPanel(session::Session& session, const RunActions& actions, QWidget
     m_scroll->ensureVisible(0, 0);
     outdate();
   });
+  connect(&suction, &session::SuctionDesk::answerChanged, this, outdate);
   refresh();
 }
 
@@ -147,7 +149,7 @@ void RunPanel::refresh() {
   const auto place = m_session.place();
   if (const plan::Sump* one = sump(); one != nullptr && study != nullptr && place) {
     m_section = build::drillSection(study->site(), *place, build::wishOf(study->job(), *one));
-    m_cable = build::cableRoutes(study->site(), cableAskOf(*one, *place));
+    m_cable = build::cableRoutes(study->site(), build::cableAskOf(study->site(), *one, *place));
   }
   refreshHead();
   refreshLines();
@@ -178,8 +180,13 @@ void RunPanel::refreshHead() {
 
 void RunPanel::refreshLines() {
   std::vector<RunLine> lines;
-  if (m_section)
-    lines = runLines(*m_session.study(), *sump(), *m_session.place(), *m_section, m_cable);
+  if (m_section) {
+    const siting::Study& study = *m_session.study();
+    const perimeter::Place hole = *m_session.place();
+    const auto* answer = m_suction.isAnswerStale() ? nullptr : m_suction.answer();
+    const RunAir air = runAir(study, *sump(), hole, answer);
+    lines = runLines(study, *sump(), hole, *m_section, m_cable, air);
+  }
   while (m_rows.size() < lines.size()) {
     auto* label = new QLabel(m_lines);
     label->setFont(paint::sized(font(), 0.96, true));

@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "build/DrillSection.h"
-#include "session/Session.h"
+#include "session/SuctionDesk.h"
 #include "stages/ActionButton.h"
 #include "stages/DrawnView.h"
 #include "stages/FactForm.h"
@@ -31,7 +31,8 @@ class RunPanel final : public QWidget {
   Q_OBJECT
 
  public:
-  RunPanel(session::Session& session, const RunActions& actions, QWidget* parent = nullptr);
+  RunPanel(session::Session& session, session::SuctionDesk& suction, const RunActions& actions,
+           QWidget* parent = nullptr);
 
   /// Of the sump being sited, where it stands now; nothing without one.
   const std::optional<build::DrillSection>& section() const { return m_section; }
@@ -63,6 +64,7 @@ class RunPanel final : public QWidget {
   const plan::Sump* sump() const;
 
   session::Session& m_session;
+  session::SuctionDesk& m_suction;
   RunActions m_actions;
   std::optional<build::DrillSection> m_section;
   build::CableAnswer m_cable;

@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "build/Discharge.h"
+#include "files/FanTables.h"
 #include "stages/KindWords.h"
 #include "stages/SitingText.h"
 #include "stages/ThingText.h"
@@ -125,14 +126,101 @@ RunLine cableLine(const build::CableAnswer& cable, const plan::Job& job) {
   return {RunText::tr("Cable"), routeText(cable.routes[*cable.chosen], job)};
 }
 
+QString quantity(double value, base::Unit unit, const plan::Job& job, int decimals) {
+  return QString::fromStdString(words::print({value, unit}, unitsOf(job), {.decimals = decimals}));
+}
+
+RunLine pipeLine(const RunAir& air, const plan::Job& job) {
+  QString text = RunText::tr("%1 to the fan, %2 on to the open air, %3 bends")
+                     .arg(length(air.before_m, job), length(air.after_m, job))
+                     .arg(air.bends);
+  if (air.exposed_m) {
+    text += RunText::tr("; %1 in the open").arg(length(*air.exposed_m, job));
+    constexpr double kLagOver_m = 1.5;  // own figure
+    if (*air.exposed_m > kLagOver_m) text += RunText::tr(", to be lagged");
+  }
+  if (air.assumed) text += RunText::tr(" (assumed: the discharge is not placed)");
+  return {RunText::tr("Run"), text};
+}
+
+RunLine speedLine(const siting::RunDuty& duty, const plan::Job& job) {
+  const airflow::SpeedLimits limits;
+  const auto said = [&](double m_s) { return quantity(m_s, base::Unit::metrePerSecond, job, 1); };
+  const QString speed = duty.at_most
+                            ? RunText::tr("at most %1 in the pipe").arg(said(duty.speed_m_s))
+                            : RunText::tr("≈ %1 in the pipe").arg(said(duty.speed_m_s));
+  switch (duty.verdict) {
+    case siting::PipeSpeed::quiet:
+      return {RunText::tr("Speed"), RunText::tr("%1: under the %2 from which the outlet is heard")
+                                        .arg(speed, said(limits.noise_m_s))};
+    case siting::PipeSpeed::noisy:
+      return {RunText::tr("Speed"),
+              RunText::tr("%1: from %2 on the rush at the outlet is heard")
+                  .arg(speed, said(limits.noise_m_s)),
+              !duty.at_most};
+    case siting::PipeSpeed::condensate:
+      break;
+  }
+  return {RunText::tr("Speed"),
+          RunText::tr("%1: from %2 on condensate does not run back; a wider pipe or a smaller fan")
+              .arg(speed, said(limits.condensate_m_s)),
+          !duty.at_most};
+}
+
+std::vector<RunLine> dutyLines(const siting::RunDuty& duty, const plan::Job& job) {
+  using base::Unit;
+  const QString flow = quantity(duty.flow.m3PerH(), Unit::cubicMetrePerHour, job, 0);
+  std::vector<RunLine> lines;
+  lines.push_back(
+      {RunText::tr("Air"),
+       duty.at_most ? RunText::tr("at most %1, with nothing in the way under the floor").arg(flow)
+                    : RunText::tr("≈ %1, %2 in the pit, %3 at the fan (predicted)")
+                          .arg(flow, quantity(duty.pit.pa(), Unit::pascal, job, 0),
+                               quantity(duty.fan.pa(), Unit::pascal, job, 0))});
+  lines.push_back(speedLine(duty, job));
+  if (duty.power_w && duty.running) {
+    const QString power = quantity(*duty.power_w, Unit::watt, job, 0);
+    const QString energy = quantity(duty.running->energy_kwh, Unit::kilowattHour, job, 0);
+    lines.push_back({RunText::tr("Power"), RunText::tr("≈ %1, ≈ %2 a year").arg(power, energy)});
+    if (duty.shared) lines.back().value += RunText::tr(", for all sumps on this fan");
+  }
+  return lines;
+}
+
 }  // namespace
 
-build::CableAsk cableAskOf(const plan::Sump& sump, perimeter::Place place) {
-  build::CableAsk ask;
-  ask.fan = place;
-  ask.wish = sump.supply;
-  if (sump.fan_height_m) ask.fan_height_m = *sump.fan_height_m;
-  return ask;
+RunAir runAir(const siting::Study& study, const plan::Sump& sump, perimeter::Place hole,
+              const siting::SuctionAnswer* answer) {
+  RunAir air;
+  const auto drawn = build::countedPipe(study.site(), sump, hole);
+  if (drawn) air.exposed_m = drawn->exposed_m;
+  const plan::PipeRun& stated = study.job().design.pipe;
+  air.assumed = !drawn && !(stated.before_m && stated.after_m);
+  const auto fan = files::pickedFan(study.job().design.fan);
+  if (!fan) return air;
+  const siting::SuctionSystem system =
+      siting::systemWith(study.site(), fan->fan, fan->invented, drawn);
+  air.before_m = system.before.length_m;
+  air.after_m = system.after.length_m;
+  for (const airflow::Pipe* pipe : {&system.before, &system.after}) {
+    for (const airflow::Fitting& fitting : pipe->fittings) {
+      if (fitting.kind == airflow::FittingKind::bend_90) air.bends += fitting.count;
+    }
+  }
+  if (answer != nullptr) air.duty = siting::dutyIn(*answer, sump.id);
+  if (!air.duty) air.duty = siting::mostAir(system);
+  return air;
+}
+
+std::vector<RunLine> airLines(const RunAir& air, const plan::Job& job) {
+  std::vector<RunLine> lines{pipeLine(air, job)};
+  if (!air.duty) {
+    lines.push_back(
+        {RunText::tr("Air"), RunText::tr("the fan and this pipe have no duty point"), true});
+    return lines;
+  }
+  for (RunLine& line : dutyLines(*air.duty, job)) lines.push_back(std::move(line));
+  return lines;
 }
 
 QString fitWord(const DrillSection& section) {
@@ -164,7 +252,7 @@ rules::State fitState(const DrillSection& section) {
 
 std::vector<RunLine> runLines(const siting::Study& study, const plan::Sump& sump,
                               perimeter::Place hole, const DrillSection& section,
-                              const build::CableAnswer& cable) {
+                              const build::CableAnswer& cable, const RunAir& air) {
   const plan::Job& job = study.job();
   std::vector<RunLine> lines;
   if (section.bore) {
@@ -187,6 +275,7 @@ std::vector<RunLine> runLines(const siting::Study& study, const plan::Sump& sump
   }
   lines.push_back(fanLine(job, sump));
   lines.push_back(dischargeLine(study, sump, hole));
+  for (RunLine& line : airLines(air, job)) lines.push_back(std::move(line));
   lines.push_back(cableLine(cable, job));
   return lines;
 }

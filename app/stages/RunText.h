@@ -6,6 +6,8 @@
 
 #include "build/CableRoute.h"
 #include "build/DrillSection.h"
+#include "build/Run.h"
+#include "siting/RunDuty.h"
 #include "siting/Study.h"
 
 namespace sumpwright::stages {
@@ -17,6 +19,24 @@ struct RunLine {
   bool warning = false;
 };
 
+/// Pipe and air of one sump's run.
+struct RunAir {
+  double before_m = 0.0;  ///< pipe from the pit to the fan ...
+  double after_m = 0.0;   ///< ... and on to the open air
+  int bends = 0;
+  bool assumed = true;                  ///< neither drawn nor stated
+  std::optional<double> exposed_m;      ///< of a placed discharge
+  std::optional<siting::RunDuty> duty;  ///< nothing: the fan has no duty point
+};
+
+/// Of a sump whose hole stands at a place: its run as drawn, with the duty of `answer` where that
+/// counts the sump (nullptr: none), else what the fan moves at most.
+RunAir runAir(const siting::Study& study, const plan::Sump& sump, perimeter::Place hole,
+              const siting::SuctionAnswer* answer);
+
+/// Lines on pipe, air, speed and power.
+std::vector<RunLine> airLines(const RunAir& air, const plan::Job& job);
+
 /// The word beside the sign, and which sign: fits, fits with advice, depends, does not fit.
 QString fitWord(const build::DrillSection& section);
 rules::State fitState(const build::DrillSection& section);
@@ -24,10 +44,7 @@ rules::State fitState(const build::DrillSection& section);
 /// Of a sump whose hole stands at a place.
 std::vector<RunLine> runLines(const siting::Study& study, const plan::Sump& sump,
                               perimeter::Place hole, const build::DrillSection& section,
-                              const build::CableAnswer& cable);
-
-/// What the cable of a sump's fan is asked with, the fan above the sump at `place`.
-build::CableAsk cableAskOf(const plan::Sump& sump, perimeter::Place place);
+                              const build::CableAnswer& cable, const RunAir& air);
 
 /// What somebody has to see to before the work: the section's notes, what is not answered, the
 /// cable's cautions.

@@ -226,7 +226,7 @@ void MainWindow::makeSitingPage() {
        action("view.paper"), action("sump.waive")},
       m_beside);
   m_suction_panel = new stages::SuctionPanel(m_session, m_suction, {action("sump.best")}, m_beside);
-  m_run = new stages::RunPanel(m_session, {action("sump.best")}, m_beside);
+  m_run = new stages::RunPanel(m_session, m_suction, {action("sump.best")}, m_beside);
   m_survey = new stages::SurveyPanel(m_session, m_desk, m_picture, m_beside);
   m_side = new QStackedWidget(m_beside);
   m_side->addWidget(m_panel);

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
+#include "build/CableNetwork.h"
 #include "rules/Spans.h"
 
 namespace sumpwright::build {
@@ -38,6 +40,61 @@ std::optional<rules::RingSpan> longPart(const CableAlong::Node& a, const CableAl
   return rules::RingSpan{a.ring, from, to, low};
 }
 
+/// Ways from the supplies to all fans, those of one kind at a time: the wish, then what is no
+/// consumer unit, then consumer units.
+class Outward {
+ public:
+  Outward(const Site& site, const CableAsk& ask, const CableNetwork& net)
+      : m_site(site), m_net(net) {
+    add([&](const plan::Supply& s) { return s.id == ask.wish; });
+    add([](const plan::Supply& s) { return s.kind != plan::SupplyKind::consumer_unit; });
+    add([](const plan::Supply& s) { return s.kind == plan::SupplyKind::consumer_unit; });
+  }
+
+  std::optional<double> length_m(std::size_t fan) const {
+    for (const Ways& ways : m_ways) {
+      if (std::isinf(ways.ways.cost_m[fan])) continue;
+      double length = m_net.drop_m + riseAt(ways.starts, ways.ways.startOf(m_net, fan));
+      for (const std::size_t link : ways.ways.linksTo(m_net, fan)) {
+        length += m_net.links[link].length_m;
+      }
+      return length;
+    }
+    return std::nullopt;
+  }
+
+ private:
+  struct Ways {
+    std::vector<CableStart> starts;
+    CableWays ways;
+  };
+
+  template <class Meant>
+  void add(const Meant& meant) {
+    std::vector<CableStart> starts;
+    for (const CableTerminal& terminal : m_net.terminals) {
+      for (const plan::Supply& supply : m_site.job.plan.supplies) {
+        if (supply.id == terminal.supply && meant(supply)) {
+          starts.push_back({terminal.node, terminal.rise_m});
+        }
+      }
+    }
+    if (!starts.empty()) m_ways.push_back({starts, cableWays(m_net, starts)});
+  }
+
+  static double riseAt(const std::vector<CableStart>& starts, std::size_t node) {
+    double rise = std::numeric_limits<double>::infinity();
+    for (const CableStart& start : starts) {
+      if (start.node == node) rise = std::min(rise, start.cost_m);
+    }
+    return rise;
+  }
+
+  const Site& m_site;
+  const CableNetwork& m_net;
+  std::vector<Ways> m_ways;
+};
+
 void supplySpans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   if (!rule.most_m || site.job.plan.supplies.empty()) return;
   const CableAlong along = CableAlong::of(site);
@@ -70,20 +127,24 @@ std::optional<double> supplyLeast(const Rule&, const Site&, const rules::Thing&,
 
 }  // namespace
 
-CableAlong CableAlong::of(const Site& site, const CableAsk& ask) {
+CableAlong CableAlong::of(const Site& site, const CableAsk& ask, double shift_m) {
   CableAlong along;
+  std::vector<perimeter::Place> fans;
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
     for (const Edge& edge : site.perimeter.edges(ring)) {
       const int steps = std::max(1, static_cast<int>(std::ceil(edge.length_m / kCableStep_m)));
       for (int k = 0; k <= steps; ++k) {
         const double off = std::clamp(edge.length_m * k / steps, kHairOff_m,
                                       std::max(kHairOff_m, edge.length_m - kHairOff_m));
-        CableAsk there = ask;
-        there.fan = {ring, edge.start_m + off};
-        along.m_nodes.push_back(
-            {ring, edge.edge, there.fan.chainage_m, cableLength_m(site, there)});
+        along.m_nodes.push_back({ring, edge.edge, edge.start_m + off, std::nullopt});
+        fans.push_back(site.perimeter.wrapped({ring, edge.start_m + off + shift_m}));
       }
     }
+  }
+  const CableNetwork net = cableNetwork(site, ask, fans);
+  const Outward outward(site, ask, net);
+  for (std::size_t k = 0; k < fans.size(); ++k) {
+    along.m_nodes[k].length_m = outward.length_m(net.fans[k]);
   }
   return along;
 }

@@ -1,9 +1,11 @@
 #pragma once
-// How long the cable to the best supply is, from a fan at every place of the perimeter.
+// How long the cable to the chosen supply is, from the fan of a hole at every place of the
+// perimeter.
 //
-// A route is solved every kCableStep_m of each wall and at its ends, and read on a straight line
-// between; where the best supply changes within a step, the jump is read as a slope over it. Where
-// one end of a step has no route, none is said between.
+// It is worked out every kCableStep_m of each wall and at its ends, all in one network (from the
+// supplies outward), and read on a straight line between; where the best supply changes within a
+// step, the jump is read as a slope over it. Where one end of a step has no route, none is said
+// between. Some 2 ms for a house of 40 things (tests/bench), so whoever scores may ask at once.
 
 #include <optional>
 #include <vector>
@@ -12,20 +14,22 @@
 
 namespace sumpwright::build {
 
-inline constexpr double kCableStep_m = 1.0;  // own figure
+inline constexpr double kCableStep_m = 0.5;  // own figure
 
 class CableAlong {
  public:
-  /// `ask` but for the place of its fan.
-  static CableAlong of(const rules::Site& site, const CableAsk& ask = {});
+  /// `ask` but for the place of its fan, which stands `shift_m` further round the ring than the
+  /// hole.
+  static CableAlong of(const rules::Site& site, const CableAsk& ask = {}, double shift_m = 0.0);
 
-  /// Nothing where no route leads to a supply. Contract: the place is wrapped onto its ring.
+  /// To the supply wished where one leads there, else to the best. Nothing where none leads to any.
+  /// Contract: the place is wrapped onto its ring.
   std::optional<double> length_m(perimeter::Place place) const;
 
   struct Node {
     int ring = 0;
     int edge = 0;
-    double chainage_m = 0.0;
+    double chainage_m = 0.0;  ///< of the hole
     std::optional<double> length_m;
   };
   /// By ring and chainage.

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 
+#include "base/Contract.h"
 #include "build/CableLines.h"
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
@@ -13,8 +14,6 @@
 namespace sumpwright::build {
 
 namespace {
-
-using geometry::Point;
 
 base::Message supplyLabel(const plan::Supply& supply) {
   return base::plainText(supply.name.empty() ? supply.id : supply.name);
@@ -26,24 +25,28 @@ double heightOf(const plan::Supply& supply, const CableFigures& figures) {
 
 class Network {
  public:
-  Network(const rules::Site& site, const CableAsk& ask)
-      : m_site(site), m_ask(ask), m_lines(cableLines(site, ask.figures)) {}
+  Network(const rules::Site& site, const CableAsk& ask, const std::vector<perimeter::Place>& fans)
+      : m_site(site),
+        m_ask(ask),
+        m_fans(fans),
+        m_inside(ask.fan_place == plan::FanPlace::roof_space),
+        m_lines(cableLines(site, ask.figures)) {}
 
   CableNetwork made() {
     m_net.head_assumed = m_lines.head_assumed;
     m_net.sill_assumed = m_lines.sill_assumed;
     m_net.dpc_m = m_lines.dpc_m;
     m_stops.resize(m_lines.lines.size());
-    const Spot fan = m_lines.spotOnFace(m_ask.fan);
-    addStop(fan);
+    if (!m_inside) {
+      for (const perimeter::Place& fan : m_fans) addStop(m_lines.spotOnFace(fan));
+    }
     for (const plan::Supply& supply : m_site.job.plan.supplies) addSupply(supply);
     addBends();
     addCrossings();
     number();
     joinAlong();
     joinAcross();
-    m_net.fan = nodeOf(fan);
-    m_net.drop_m = std::abs(m_ask.fan_height_m - m_lines.run_outside_m);
+    m_inside ? putInRoof() : putOutside();
     for (Wanted& one : m_wanted) {
       one.terminal.node = nodeOf(one.spot);
       m_net.terminals.push_back(one.terminal);
@@ -79,7 +82,7 @@ class Network {
     m_wanted.push_back({terminal, found.spot});
   }
 
-  /// Corners, jambs, and as near to them as is drilled.
+  /// Corners, jambs, ends of what is too near to a bath, and as near to them as is drilled.
   void addBends() {
     for (std::size_t k = 0; k < m_lines.lines.size(); ++k) {
       const CableLine& line = m_lines.lines[k];
@@ -91,6 +94,10 @@ class Network {
       for (const CableRange& entry : line.entries) {
         m_stops[k].push_back(entry.from_m);
         m_stops[k].push_back(entry.to_m);
+      }
+      for (const CableRange& wet : line.wet) {
+        m_stops[k].push_back(wet.from_m);
+        m_stops[k].push_back(wet.to_m);
       }
     }
   }
@@ -147,16 +154,36 @@ class Network {
         const double to = next == 0 ? stops[0] + line.length_m : stops[next];
         const double middle = line.wrapped((stops[i] + to) / 2.0);
         if (line.isWet(middle)) continue;
-        CableLink link{m_first[k] + i, m_first[k] + next, to - stops[i], 0.0, line.kind, {}};
-        if (const OverOpening* over = line.overAt(middle);
-            over != nullptr && over->detour_m > 0.0) {
-          link.kind = CablePartKind::over_opening;
-          link.thing = over->thing;
-          link.length_m += over->detour_m;
+        const OverOpening* over = line.overAt(middle);
+        if (over == nullptr || !(over->detour_m > 0.0)) {
+          const double length = to - stops[i];
+          m_net.links.push_back({m_first[k] + i, m_first[k] + next, length, length, line.kind, {}});
         }
-        link.cost_m = link.length_m;
-        m_net.links.push_back(std::move(link));
       }
+      for (const OverOpening& over : line.over) {
+        if (over.detour_m > 0.0) joinOver(k, over);
+      }
+    }
+  }
+
+  /// Over a head in one go, from jamb to jamb; what stands in front of the opening goes up and down
+  /// to either jamb.
+  void joinOver(std::size_t k, const OverOpening& over) {
+    const CableLine& line = m_lines.lines[k];
+    const auto add = [&](double from, double to) {
+      const bool wet = std::any_of(line.wet.begin(), line.wet.end(), [&](const CableRange& w) {
+        return w.from_m < to - kSameSpot_m && w.to_m > from + kSameSpot_m;
+      });
+      if (wet) return;
+      const double length = to - from + over.detour_m;
+      m_net.links.push_back({nodeOf({k, line.wrapped(from)}), nodeOf({k, line.wrapped(to)}), length,
+                             length, CablePartKind::over_opening, over.thing});
+    };
+    add(over.from_m, over.to_m);
+    for (const double s : m_stops[k]) {
+      if (s < over.from_m + kSameSpot_m || s > over.to_m - kSameSpot_m) continue;
+      add(over.from_m, s);
+      add(s, over.to_m);
     }
   }
 
@@ -177,8 +204,59 @@ class Network {
     }
   }
 
+  void putOutside() {
+    m_net.drop_m = std::abs(m_ask.fan_height_m - m_lines.run_outside_m);
+    for (const perimeter::Place& fan : m_fans) {
+      m_net.fans.push_back(nodeOf(m_lines.spotOnFace(fan)));
+    }
+  }
+
+  void putInRoof() {
+    m_net.descent_m = std::max(0.0, m_ask.fan_height_m - m_ask.figures.skirting_m);
+    const std::size_t on_lines = m_net.nodes.size();
+    std::vector<std::size_t> below;  // where a cable may come down
+    for (std::size_t k = 0; k < m_stops.size(); ++k) {
+      if (m_lines.lines[k].kind == CablePartKind::outside) continue;
+      for (std::size_t i = 0; i < m_stops[k].size(); ++i) {
+        if (m_lines.mayDrill({k, m_stops[k][i]})) below.push_back(m_first[k] + i);
+      }
+    }
+    for (const perimeter::Place& fan : m_fans) {
+      const perimeter::Edge& edge = m_site.perimeter.edgeAt(fan);
+      m_net.fans.push_back(m_net.nodes.size());
+      m_net.nodes.push_back(m_site.perimeter.pointAt(fan) + edge.thickness_m * edge.inward);
+    }
+    for (const std::size_t fan : m_net.fans) {
+      for (const std::size_t node : below) joinRoof(fan, node);
+    }
+    SUMPWRIGHT_REQUIRE(m_net.nodes.size() == on_lines + m_fans.size());
+  }
+
+  void joinRoof(std::size_t fan, std::size_t node) {
+    const geometry::Segment way{m_net.nodes[fan], m_net.nodes[node]};
+    for (const CableLine& line : m_lines.lines) {
+      if (line.kind != CablePartKind::outside) continue;
+      for (std::size_t i = 0; i < line.corners.size(); ++i) {
+        if (crosses(way, line.side(i))) return;
+      }
+    }
+    const double length = geometry::distance(way.a, way.b) + m_net.descent_m;
+    m_net.links.push_back({fan, node, length, length, CablePartKind::roof, {}});
+  }
+
+  /// Each with its ends on either side of the other.
+  static bool crosses(const geometry::Segment& a, const geometry::Segment& b) {
+    const auto apart = [](const geometry::Segment& s, const geometry::Segment& t) {
+      const geometry::Vec way = s.b - s.a;
+      return geometry::cross(way, t.a - s.a) * geometry::cross(way, t.b - s.a) < 0.0;
+    };
+    return apart(a, b) && apart(b, a);
+  }
+
   const rules::Site& m_site;
   const CableAsk& m_ask;
+  const std::vector<perimeter::Place>& m_fans;
+  bool m_inside;
   CableLines m_lines;
   CableNetwork m_net;
   std::vector<std::vector<double>> m_stops;  ///< by line
@@ -189,35 +267,41 @@ class Network {
 
 }  // namespace
 
-CableNetwork cableNetwork(const rules::Site& site, const CableAsk& ask) {
-  return Network(site, ask).made();
+CableNetwork cableNetwork(const rules::Site& site, const CableAsk& ask,
+                          const std::vector<perimeter::Place>& fans) {
+  return Network(site, ask, fans).made();
 }
 
-CableWays cableWays(const CableNetwork& net) {
+CableWays cableWays(const CableNetwork& net, const std::vector<CableStart>& starts) {
   struct Cost {
     double cost_m;
   };
   using Graph =
       boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS, boost::no_property, Cost>;
-  Graph graph(net.nodes.size());
+  // One place more, from which every start is as far as it costs.
+  const std::size_t before = net.nodes.size();
+  Graph graph(before + 1);
   for (const CableLink& link : net.links) boost::add_edge(link.a, link.b, {link.cost_m}, graph);
+  for (const CableStart& start : starts) {
+    boost::add_edge(before, start.node, {start.cost_m}, graph);
+  }
   CableWays ways;
-  ways.cost_m.assign(net.nodes.size(), std::numeric_limits<double>::infinity());
-  ways.last_link.assign(net.nodes.size(), net.links.size());
-  if (net.nodes.empty()) return ways;
-  std::vector<std::size_t> from(net.nodes.size());
+  ways.cost_m.assign(before + 1, std::numeric_limits<double>::infinity());
+  std::vector<std::size_t> from(before + 1);
   const auto at = boost::get(boost::vertex_index, graph);
   boost::dijkstra_shortest_paths(
-      graph, net.fan,
+      graph, before,
       boost::weight_map(boost::get(&Cost::cost_m, graph))
           .distance_map(boost::make_iterator_property_map(ways.cost_m.begin(), at))
           .predecessor_map(boost::make_iterator_property_map(from.begin(), at))
           .distance_inf(std::numeric_limits<double>::infinity()));
+  ways.cost_m.resize(before);
+  ways.last_link.assign(before, net.links.size());
   // Of several links between the same two places the cheapest is the one that was taken.
   for (std::size_t i = 0; i < net.links.size(); ++i) {
     const CableLink& link = net.links[i];
     const auto take = [&](std::size_t a, std::size_t b) {
-      if (b == net.fan || from[b] != a || std::isinf(ways.cost_m[b])) return;
+      if (from[b] != a || std::isinf(ways.cost_m[b])) return;
       std::size_t& last = ways.last_link[b];
       if (last == net.links.size() || net.links[last].cost_m > link.cost_m) last = i;
     };
@@ -229,13 +313,17 @@ CableWays cableWays(const CableNetwork& net) {
 
 std::vector<std::size_t> CableWays::linksTo(const CableNetwork& net, std::size_t node) const {
   std::vector<std::size_t> links;
-  while (node != net.fan && last_link[node] < net.links.size()) {
-    const std::size_t link = last_link[node];
-    links.push_back(link);
-    node = net.links[link].a == node ? net.links[link].b : net.links[link].a;
+  while (last_link[node] < net.links.size()) {
+    links.push_back(last_link[node]);
+    node = net.across(last_link[node], node);
   }
   std::reverse(links.begin(), links.end());
   return links;
+}
+
+std::size_t CableWays::startOf(const CableNetwork& net, std::size_t node) const {
+  while (last_link[node] < net.links.size()) node = net.across(last_link[node], node);
+  return node;
 }
 
 }  // namespace sumpwright::build

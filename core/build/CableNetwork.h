@@ -32,24 +32,40 @@ struct CableTerminal {
 struct CableNetwork {
   std::vector<geometry::Point> nodes;
   std::vector<CableLink> links;
-  std::size_t fan = 0;
-  double drop_m = 0.0;  ///< from the fan to the run outside
+  std::vector<std::size_t> fans;  ///< node of each place that was asked for
+  double drop_m = 0.0;            ///< from the fan to the run outside; 0: it is not outside
+  double descent_m = 0.0;         ///< part of every link of the kind roof
   std::vector<CableTerminal> terminals;
   std::vector<NoCable> none;
   double dpc_m = 0.0;  ///< that the run outside keeps above
   bool head_assumed = false;
   bool sill_assumed = false;
+  /// The other end of a link.
+  std::size_t across(std::size_t link, std::size_t node) const {
+    return links[link].a == node ? links[link].b : links[link].a;
+  }
 };
 
-CableNetwork cableNetwork(const rules::Site& site, const CableAsk& ask);
+/// With a fan at each of the places instead of at ask.fan. More fans change no way of any one: what
+/// is added are places on lines that are there.
+CableNetwork cableNetwork(const rules::Site& site, const CableAsk& ask,
+                          const std::vector<perimeter::Place>& fans);
 
-/// From the fan to every node: the links of the best way, in order. Empty: the fan's own node, or
-/// none leads there.
+/// Where ways begin, and what it costs to begin there.
+struct CableStart {
+  std::size_t node = 0;
+  double cost_m = 0.0;
+};
+
+/// To every node from the start that is best for it.
 struct CableWays {
   std::vector<double> cost_m;          ///< by node; infinite where none leads
   std::vector<std::size_t> last_link;  ///< by node
+  /// The links of the best way, in order from the start. Empty: a start itself, or none leads
+  /// there.
   std::vector<std::size_t> linksTo(const CableNetwork& net, std::size_t node) const;
+  std::size_t startOf(const CableNetwork& net, std::size_t node) const;
 };
-CableWays cableWays(const CableNetwork& net);
+CableWays cableWays(const CableNetwork& net, const std::vector<CableStart>& starts);
 
 }  // namespace sumpwright::build

@@ -4,6 +4,9 @@
 #include <cmath>
 
 #include "build/CableNetwork.h"
+#include "build/Levels.h"
+#include "build/RefusedZone.h"
+#include "build/Run.h"
 
 namespace sumpwright::build {
 
@@ -60,7 +63,10 @@ std::vector<Message> remarksOn(const plan::Supply& supply, const CableRoute& rou
 class Routes {
  public:
   Routes(const rules::Site& site, const CableAsk& ask)
-      : m_site(site), m_ask(ask), m_net(cableNetwork(site, ask)), m_ways(cableWays(m_net)) {}
+      : m_site(site),
+        m_ask(ask),
+        m_net(cableNetwork(site, ask, {ask.fan})),
+        m_ways(cableWays(m_net, {{m_net.fans[0], 0.0}})) {}
 
   CableAnswer answer() {
     m_answer.none = m_net.none;
@@ -100,15 +106,19 @@ class Routes {
 
   void addParts(CableRoute& route, const CableTerminal& terminal) const {
     if (m_net.drop_m > 0.0) {
-      append(route.parts, {CablePartKind::drop, m_net.drop_m, {m_net.nodes[m_net.fan]}, {}});
+      append(route.parts, {CablePartKind::drop, m_net.drop_m, {m_net.nodes[m_net.fans[0]]}, {}});
     }
-    std::size_t at = m_net.fan;
+    std::size_t at = m_net.fans[0];
     for (const std::size_t index : m_ways.linksTo(m_net, terminal.node)) {
       const CableLink& link = m_net.links[index];
       const std::size_t to = link.a == at ? link.b : link.a;
-      append(route.parts,
-             {link.kind, link.length_m, {m_net.nodes[at], m_net.nodes[to]}, link.thing});
+      const bool roof = link.kind == CablePartKind::roof;
+      const double along = roof ? link.length_m - m_net.descent_m : link.length_m;
+      append(route.parts, {link.kind, along, {m_net.nodes[at], m_net.nodes[to]}, link.thing});
       at = to;
+      if (roof) {
+        append(route.parts, {CablePartKind::descent, m_net.descent_m, {m_net.nodes[at]}, {}});
+      }
     }
     append(route.parts, {CablePartKind::rise, terminal.rise_m, {m_net.nodes[at]}, {}});
   }
@@ -183,10 +193,32 @@ std::string_view cablePartName(CablePartKind kind) {
       return "over_opening";
     case CablePartKind::drilling:
       return "drilling";
+    case CablePartKind::roof:
+      return "roof";
+    case CablePartKind::descent:
+      return "descent";
     case CablePartKind::rise:
       break;
   }
   return "rise";
+}
+
+CableAsk cableAskOf(const rules::Site& site, const plan::Sump& sump, perimeter::Place hole) {
+  CableAsk ask;
+  ask.fan = site.perimeter.wrapped(hole);
+  ask.fan_place = sump.fan_place;
+  ask.wish = sump.supply;
+  const auto run = placedRun(site, sump);
+  const bool low = sump.fan_place == plan::FanPlace::outside_low;
+  if (run) {
+    if (!low) ask.fan = site.perimeter.wrapped({hole.ring, hole.chainage_m + run->shift_m});
+    ask.fan_height_m = run->fan_m;
+    return ask;
+  }
+  const auto eaves = eavesOf(site, site.perimeter.edgeAt(ask.fan));
+  const double outlet = eaves ? *eaves + kProposedOverEaves_m : kProposedHeight_m;
+  ask.fan_height_m = sump.fan_height_m.value_or(low ? kLowFan_m : outlet - kFanUnderOutlet_m);
+  return ask;
 }
 
 CableAnswer cableRoutes(const rules::Site& site, const CableAsk& ask) {

@@ -10,6 +10,10 @@
 // damp-proof course and off party and dwarf walls, and no sleeve is drilled beside the entry of a
 // service. A supply outside is reached along the outer face without a sleeve.
 //
+// It starts at the fan, wherever that stands. A fan in the roof space is not outside: its cable
+// goes straight through the roof space to over a skirting, down inside, and on as above; where the
+// straight line leaves the house it is no way.
+//
 // All this is a route to price and to talk about: connection is for a competent or registered
 // electrician, and local wiring rules decide.
 
@@ -46,16 +50,29 @@ struct CableFigures {
   double volts = 230.0;           ///< nominal (EN 50160, from memory)
   double section_mm2 = 1.5;       ///< of each core (common practice)
   double ohm_mm2_per_m = 0.0225;  ///< copper at 70 degrees C (from memory)
+  bool operator==(const CableFigures&) const = default;
 };
 
-enum class CablePartKind { drop, outside, sleeve, skirting, over_opening, drilling, rise };
+/// drop: outside, from the fan to the run; roof: straight through the roof space; descent: from
+/// there down to the skirting; rise: from the run to the supply.
+enum class CablePartKind {
+  drop,
+  outside,
+  sleeve,
+  skirting,
+  over_opening,
+  drilling,
+  rise,
+  roof,
+  descent
+};
 /// The words of JSON for it.
 std::string_view cablePartName(CablePartKind kind);
 
 struct CablePart {
   CablePartKind kind = CablePartKind::skirting;
   double length_m = 0.0;
-  geometry::Polyline line_m;  ///< in plan; drop and rise: one point
+  geometry::Polyline line_m;  ///< in plan; drop, descent and rise: one point
   std::string thing;          ///< id of the opening gone over
   bool operator==(const CablePart&) const = default;
 };
@@ -83,12 +100,19 @@ struct NoCable {
 };
 
 struct CableAsk {
-  perimeter::Place fan;
-  double fan_height_m = 0.5;  ///< above finished floor
+  perimeter::Place fan;  ///< in the roof space: over the inner face there
+  plan::FanPlace fan_place = plan::FanPlace::outside_low;
+  double fan_height_m = 1.2;  ///< above finished floor; kLowFan_m of Run.h
   std::string wish;           ///< id of a supply chosen; empty: the best
   double power_w = 75.0;      ///< of the fan, for the voltage drop
   CableFigures figures;
+  bool operator==(const CableAsk&) const = default;
 };
+
+/// Of the fan that belongs to a sump's hole at a place: low beside the hole, else where the
+/// discharge stands; its height as stated, else that of Run.h, under an outlet as it would be
+/// proposed where none is placed. Contract: the place lies on the perimeter.
+CableAsk cableAskOf(const rules::Site& site, const plan::Sump& sump, perimeter::Place hole);
 
 struct CableAnswer {
   /// Least cable and drilling first; consumer units, which ask for a circuit of their own, last.

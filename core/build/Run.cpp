@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "base/Contract.h"
+#include "build/DrillSection.h"
+#include "build/Figures.h"
 #include "build/Levels.h"
 
 namespace sumpwright::build {
@@ -63,6 +65,10 @@ void joinOverStart(const Site& site, std::vector<RingSpan>& spans) {
     }
   }
   std::erase_if(spans, [](const RingSpan& s) { return !(s.from_m < s.to_m); });
+}
+
+double exposedOf(const Site& site, const PlacedRun& run, perimeter::Place hole) {
+  return std::max(0.0, run.outlet_m - groundAt(site, hole)) + std::abs(run.shift_m);
 }
 
 }  // namespace
@@ -156,7 +162,27 @@ int bendsOutside(const Site& site, perimeter::Place hole, double shift_m) {
 
 double exposedLength_m(const Site& site, perimeter::Place hole) {
   SUMPWRIGHT_REQUIRE(site.run.has_value());
-  return std::max(0.0, site.run->outlet_m - groundAt(site, hole)) + std::abs(site.run->shift_m);
+  return exposedOf(site, *site.run, hole);
+}
+
+std::optional<CountedPipe> countedPipe(const Site& site, const plan::Sump& sump,
+                                       perimeter::Place hole) {
+  const auto run = placedRun(site, sump);
+  if (!run) return std::nullopt;
+  const DrillSection section = drillSection(site, hole, wishOf(site.job, sump));
+  const double fall = section.bore ? section.bore->fall : 0.0;
+  const double entry = section.bore ? section.bore->entry_m : groundAt(site, hole);
+  const double through = (section.up.wall_m + kPastInner_m) * std::sqrt(1.0 + fall * fall);
+  const int bends = bendsOutside(site, hole, run->shift_m);
+  CountedPipe pipe;
+  pipe.before_m = through + std::max(0.0, run->fan_m - entry);
+  pipe.after_m = std::max(0.0, run->outlet_m - std::max(run->fan_m, entry));
+  const bool low = run->fan_place == plan::FanPlace::outside_low;
+  (low ? pipe.after_m : pipe.before_m) += std::abs(run->shift_m);
+  pipe.bends_before = low ? 1 : bends;
+  pipe.bends_after = bends - pipe.bends_before;
+  pipe.exposed_m = exposedOf(site, *run, hole);
+  return pipe;
 }
 
 bool endsBelowEaves(const Site& site, const perimeter::Edge& edge) {

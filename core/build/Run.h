@@ -63,6 +63,18 @@ int bendsOutside(const rules::Site& site, perimeter::Place hole, double shift_m)
 /// goes sideways.
 double exposedLength_m(const rules::Site& site, perimeter::Place hole);
 
+/// The pipe of a sump's placed run, from the pit's end to the outlet, with its hole at a place.
+struct CountedPipe {
+  double before_m = 0.0;  ///< to the middle of the fan
+  double after_m = 0.0;   ///< from there to the open air
+  int bends_before = 0;   ///< a low fan stands before what goes sideways, any other after it
+  int bends_after = 0;
+  double exposed_m = 0.0;  ///< of both, in the open: from the ground up
+};
+/// Nothing without a placed discharge. The hole is the best one, or as the sump states it.
+std::optional<CountedPipe> countedPipe(const rules::Site& site, const plan::Sump& sump,
+                                       perimeter::Place hole);
+
 /// True where the outlet of the placed run ends below the eaves of its wall, or those are not
 /// known.
 bool endsBelowEaves(const rules::Site& site, const perimeter::Edge& edge);

@@ -114,11 +114,8 @@ struct Wiring {
 
 /// One fan's cable; a fan without a route is told.
 void addRoute(const siting::Study& study, const plan::Sump& sump, Wiring& wiring, NeedList& list) {
-  build::CableAsk ask;
-  ask.fan = study.perimeter().wrapped({sump.ring, sump.chainage_m});
-  ask.wish = sump.supply;
-  if (sump.fan_height_m) ask.fan_height_m = *sump.fan_height_m;
-  const build::CableAnswer answer = build::cableRoutes(study.site(), ask);
+  const build::CableAnswer answer = build::cableRoutes(
+      study.site(), build::cableAskOf(study.site(), sump, {sump.ring, sump.chainage_m}));
   if (!answer.chosen) {
     return list.remark(base::Message("price.no-cable", {base::text("sump", sump.id)}));
   }

@@ -26,7 +26,7 @@ bool isJudged(const Scored& of, const ScorePart& part) {
     case PartKind::reach:
       return of.reach != nullptr && of.reach->computed();
     case PartKind::supply:
-      return part.none_at_m && of.cable != nullptr && !of.site.job.plan.supplies.empty();
+      return part.none_at_m && of.cable != nullptr;
     case PartKind::pipe:
       return part.none_at_m.has_value();
     case PartKind::margin:
@@ -142,8 +142,7 @@ Message reachReason(const ReachAlong* reach, Place place) {
 }
 
 Message supplyReason(const Scored& of, Place place) {
-  if (of.site.job.plan.supplies.empty()) return Message("score.supply-not-drawn");
-  if (of.cable == nullptr) return Message("score.supply-not-yet");
+  if (of.cable == nullptr) return Message("score.supply-not-drawn");
   const auto length = of.cable->length_m(of.site.perimeter.wrapped(place));
   if (!length) return Message("score.supply-no-way");
   return Message("score.supply", {base::metres("length", *length)});

@@ -23,7 +23,7 @@ struct Scored {
   const rules::Site& site;
   const build::SectionAlong& section;
   const ReachAlong* reach = nullptr;         ///< fits the site's wall; nullptr: not known
-  const build::CableAlong* cable = nullptr;  ///< of this site; nullptr: not known
+  const build::CableAlong* cable = nullptr;  ///< of this site; nullptr: no supply
 };
 
 /// Score of a place whose least binding margin and advisories are known.

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "base/Contract.h"
+#include "build/CableAlong.h"
 #include "build/Discharge.h"
 #include "build/Run.h"
 #include "build/SectionAlong.h"
@@ -153,18 +154,36 @@ base::Result<Study> Study::of(const plan::Job& job, const rules::RuleSheet& shee
   site.run = build::placedRun(site, options.sump);
   site.hole = rules::placedHole(job, options.sump);
   Study study;
-  study.m_data = dataOf(std::move(site));
+  study.m_data = dataOf(std::move(site), options.sump);
   study.m_places = std::make_shared<Places>();
   return study;
 }
 
-std::shared_ptr<const Study::Data> Study::dataOf(rules::Site site) {
+/// Of the sump with that id; for "" of the one whose run is judged, else of the first.
+Study::Wiring Study::wiringOf(const Site& site, const std::string& sump) {
+  const std::string& id = sump.empty() && site.run ? site.run->sump : sump;
+  for (const plan::Sump& one : site.job.design.sumps) {
+    if (one.kind != plan::SumpKind::cored || (!id.empty() && one.id != id)) continue;
+    const Place hole{one.ring, one.chainage_m};
+    if (!site.perimeter.contains(hole)) continue;
+    Wiring wiring{build::cableAskOf(site, one, hole), 0.0};
+    wiring.ask.fan = {};
+    const bool low = one.fan_place == plan::FanPlace::outside_low;
+    const auto run = build::placedRun(site, one);
+    if (run && !low) wiring.shift_m = run->shift_m;
+    return wiring;
+  }
+  return {};
+}
+
+std::shared_ptr<const Study::Data> Study::dataOf(rules::Site site, const std::string& sump) {
   auto data = std::make_shared<Data>();
   data->site = std::move(site);
   data->accuracy_m = data->site.sheet.accuracy_m(data->site.job.survey_method);
   data->spans = findAll(data->site);
   data->stretches = tile(data->site, data->spans);
   data->unjudged = unjudgedOf(data->site);
+  data->wiring = wiringOf(data->site, sump);
   return data;
 }
 
@@ -177,7 +196,8 @@ std::shared_ptr<const Study::Data> Study::dataFor(const std::string& sump) const
       (!hole || hole->entry_m == site().hole->entry_m) &&
       run.has_value() == site().run.has_value() &&
       (!run || (run->outlet_m == site().run->outlet_m && run->shift_m == site().run->shift_m &&
-                run->fan_place == site().run->fan_place && run->fan_m == site().run->fan_m));
+                run->fan_place == site().run->fan_place && run->fan_m == site().run->fan_m)) &&
+      wiringOf(site(), sump) == m_data->wiring;
   if (same) return m_data;
   const std::scoped_lock lock(m_data->others_lock);
   auto& other = m_data->others[sump];
@@ -185,7 +205,7 @@ std::shared_ptr<const Study::Data> Study::dataFor(const std::string& sump) const
     rules::Site its = site();
     its.run = run;
     its.hole = hole;
-    other = dataOf(std::move(its));
+    other = dataOf(std::move(its), sump);
   }
   return other;
 }
@@ -194,20 +214,18 @@ Study Study::withReach(std::shared_ptr<const ReachAlong> reach, RankBy rank) con
   auto places = std::make_shared<Places>();
   if (reach && reach->fits(perimeter())) places->reach = std::move(reach);
   places->rank = rank;
-  places->cable = m_places->cable;
   Study study = *this;
   study.m_places = places;
   return study;
 }
 
-Study Study::withCable(std::shared_ptr<const build::CableAlong> cable) const {
-  auto places = std::make_shared<Places>();
-  places->reach = m_places->reach;
-  places->rank = m_places->rank;
-  places->cable = std::move(cable);
-  Study study = *this;
-  study.m_places = places;
-  return study;
+const build::CableAlong* Study::cable() const {
+  if (job().plan.supplies.empty()) return nullptr;
+  std::call_once(m_data->cable_once, [this] {
+    m_data->cable = std::make_shared<const build::CableAlong>(
+        build::CableAlong::of(site(), m_data->wiring.ask, m_data->wiring.shift_m));
+  });
+  return m_data->cable.get();
 }
 
 const build::SectionAlong& Study::section() const {

@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "base/Result.h"
+#include "build/CableRoute.h"
 #include "plan/Job.h"
 #include "rules/Finding.h"
 #include "rules/Judge.h"
@@ -139,11 +140,11 @@ class Study {
   /// looked for anew. Cheap: all else is shared. nullptr, or one that does not fit this wall (the
   /// plan moved on): none, and that part of the score is left out, with its reason.
   Study withReach(std::shared_ptr<const ReachAlong> reach, RankBy rank = RankBy::score) const;
-  /// The same, its part on the supply judged by the length of cable along this wall; keeps reach
-  /// and rank. Contract: made for this study's site, or nullptr.
-  Study withCable(std::shared_ptr<const build::CableAlong> cable) const;
   const ReachAlong* reach() const { return m_places->reach.get(); }
-  const build::CableAlong* cable() const { return m_places->cable.get(); }
+  /// How long the cable is, with the fan of the sump that is judged, or low beside the hole where
+  /// there is none; worked out when it is first asked for, from any thread. nullptr: no supply is
+  /// drawn.
+  const build::CableAlong* cable() const;
   /// Where a hole can be built; worked out when it is first asked for, from any thread.
   const build::SectionAlong& section() const;
   RankBy rankedBy() const { return m_places->rank; }
@@ -192,6 +193,12 @@ class Study {
   base::Message labelOf(const std::string& id) const;
 
  private:
+  /// What the cable is asked with, but for its place.
+  struct Wiring {
+    build::CableAsk ask;
+    double shift_m = 0.0;  ///< of the fan, from the hole
+    bool operator==(const Wiring&) const = default;
+  };
   struct Data {
     rules::Site site;
     std::vector<rules::FindingSpan> spans;
@@ -202,18 +209,21 @@ class Study {
     mutable std::map<std::string, std::shared_ptr<const Data>> others;  ///< by sump
     mutable std::once_flag section_once;
     mutable std::shared_ptr<const build::SectionAlong> section;
+    Wiring wiring;
+    mutable std::once_flag cable_once;
+    mutable std::shared_ptr<const build::CableAlong> cable;
   };
   /// What changes with the reach, and what was looked for since.
   struct Places {
     std::shared_ptr<const ReachAlong> reach;
     RankBy rank = RankBy::score;
-    std::shared_ptr<const build::CableAlong> cable;
     mutable std::once_flag best_once;
     mutable std::vector<BestPlace> best;
     mutable std::once_flag least_bad_once;
     mutable std::optional<LeastBad> least_bad;
   };
-  static std::shared_ptr<const Data> dataOf(rules::Site site);
+  static std::shared_ptr<const Data> dataOf(rules::Site site, const std::string& sump);
+  static Wiring wiringOf(const rules::Site& site, const std::string& sump);
   /// This study, or one that judges the sump's own run.
   std::shared_ptr<const Data> dataFor(const std::string& sump) const;
   std::shared_ptr<const Data> m_data;

@@ -28,15 +28,30 @@ struct CountedRun {
   int bends_before = 1;
   int bends_after = 0;
   bool stated = false;  ///< all of it
+  bool drawn = false;   ///< what is not stated is counted from the run as it is placed
 };
 
-CountedRun runOf(const rules::Site& site) {
+/// Of the sump whose run the site judges, if it has one.
+std::optional<build::CountedPipe> drawnPipe(const rules::Site& site) {
+  for (const plan::Sump& sump : site.job.design.sumps) {
+    if (site.run && sump.id == site.run->sump) {
+      return build::countedPipe(site, sump, {sump.ring, sump.chainage_m});
+    }
+  }
+  return std::nullopt;
+}
+
+CountedRun runOf(const rules::Site& site, const std::optional<build::CountedPipe>& drawn) {
   const bool riser = site.outlet == plan::OutletMode::riser;
   const plan::PipeRun& pipe = site.job.design.pipe;
-  return {pipe.before_m.value_or(kBeforeFan_m),
-          pipe.after_m.value_or(riser ? kAfterFanRiser_m : kAfterFanLow_m),
-          pipe.bends_before.value_or(1), pipe.bends_after.value_or(riser ? 2 : 0),
-          pipe.before_m && pipe.after_m && pipe.bends_before && pipe.bends_after};
+  const build::CountedPipe usual = drawn.value_or(build::CountedPipe{
+      kBeforeFan_m, riser ? kAfterFanRiser_m : kAfterFanLow_m, 1, riser ? 2 : 0, 0.0});
+  return {pipe.before_m.value_or(usual.before_m),
+          pipe.after_m.value_or(usual.after_m),
+          pipe.bends_before.value_or(usual.bends_before),
+          pipe.bends_after.value_or(usual.bends_after),
+          pipe.before_m && pipe.after_m && pipe.bends_before && pipe.bends_after,
+          drawn.has_value()};
 }
 
 std::vector<Fitting> withBends(FittingKind end, int bends) {
@@ -45,15 +60,25 @@ std::vector<Fitting> withBends(FittingKind end, int bends) {
   return fittings;
 }
 
+const char* pipeSource(const CountedRun& run) {
+  if (run.stated) {
+    return "Lengths and bends as the job states them; wall of the pipe 3.2 mm, sizes of EN 1401, "
+           "from memory";
+  }
+  if (run.drawn) {
+    return "Lengths and bends counted from the run as it is drawn, unless the job states them; "
+           "wall of the pipe 3.2 mm, sizes of EN 1401, from memory";
+  }
+  return "Lengths and bends that the job does not state: own figures; wall of the pipe 3.2 mm, "
+         "sizes of EN 1401, from memory";
+}
+
 Assumption pipeAssumption(const SuctionSystem& system, const CountedRun& run) {
-  const char* id = run.stated ? "suction.stated.pipe" : "suction.assumed.pipe";
+  const char* id = run.stated || run.drawn ? "suction.stated.pipe" : "suction.assumed.pipe";
   return {Message(id, {base::millimetres("bore", 1000.0 * system.before.bore_m),
                        base::metres("before", run.before_m), base::metres("after", run.after_m),
                        base::count("bends", run.bends_before + run.bends_after)}),
-          {Mark::own, run.stated ? "Lengths and bends as the job states them; wall of the pipe 3.2 "
-                                   "mm, sizes of EN 1401, from memory"
-                                 : "Lengths and bends that the job does not state: own figures; "
-                                   "wall of the pipe 3.2 mm, sizes of EN 1401, from memory"}};
+          {Mark::own, pipeSource(run)}};
 }
 
 const char* fanAssumption(const SuctionSystem& system) {
@@ -80,8 +105,13 @@ void addAssumptions(SuctionSystem& system, const CountedRun& run) {
 }  // namespace
 
 SuctionSystem usualSystem(const rules::Site& site, airflow::Fan fan, bool invented) {
+  return systemWith(site, std::move(fan), invented, drawnPipe(site));
+}
+
+SuctionSystem systemWith(const rules::Site& site, airflow::Fan fan, bool invented,
+                         const std::optional<build::CountedPipe>& drawn) {
   const plan::Design& design = site.job.design;
-  const CountedRun run = runOf(site);
+  const CountedRun run = runOf(site, drawn);
   SuctionSystem system;
   system.fan = std::move(fan);
   system.invented = invented;

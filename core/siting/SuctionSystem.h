@@ -7,6 +7,7 @@
 #include "airflow/Duty.h"
 #include "airflow/FanTable.h"
 #include "base/Source.h"
+#include "build/Run.h"
 #include "rules/Judge.h"
 #include "suction/Flow.h"
 
@@ -38,10 +39,14 @@ struct SuctionSystem {
 };
 
 /// The fan's speed, the pipe and the seal that the design says. Lengths and bends that it does not
-/// state are own figures and said to be: low outlet 1 m with one bend before the fan and 0.5 m
+/// state are counted from the run of the site, where one is placed (build::countedPipe()); else
+/// they are own figures and said to be: low outlet 1 m with one bend before the fan and 0.5 m
 /// after it; riser 5 m with two bends after it. Bore: outside diameter less twice 3.2 mm (sizes of
 /// EN 1401, from memory). The gap round the pipe is as deep as an inner leaf, 0.10 m (own figure).
 SuctionSystem usualSystem(const rules::Site& site, airflow::Fan fan, bool invented);
+/// The same with a pipe that was counted elsewhere, or none.
+SuctionSystem systemWith(const rules::Site& site, airflow::Fan fan, bool invented,
+                         const std::optional<build::CountedPipe>& drawn);
 
 /// The duty equations of sumps that see each other through the ground: [R] row by row, Pa s/m3, and
 /// the pit's B.

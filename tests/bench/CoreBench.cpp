@@ -9,6 +9,7 @@
 #include <string>
 
 #include "bench/Houses.h"
+#include "build/CableAlong.h"
 #include "external/Geos.h"
 #include "siting/Study.h"
 #include "support/RandomPlan.h"
@@ -57,6 +58,36 @@ void scoreAt(benchmark::State& state) {
   }
 }
 BENCHMARK(scoreAt)->Arg(10)->Arg(100)->Arg(1000)->Unit(benchmark::kMicrosecond);
+
+// ---- the cable along the wall ----
+
+plan::Job wiredHouse(int things) {
+  plan::Job job = houseWith(things);
+  job.plan.supplies.push_back({"socket", "", plan::SupplyKind::socket, {3.0, 0.4}});
+  job.plan.supplies.push_back({"spur", "", plan::SupplyKind::fused_spur, {11.6, 3.0}});
+  return job;
+}
+
+/// Every place of the wall in one network, as the score asks.
+void cableAlong(benchmark::State& state) {
+  const Study made = Study::of(wiredHouse(static_cast<int>(state.range(0))), sheet()).value();
+  for (auto _ : state) benchmark::DoNotOptimize(build::CableAlong::of(made.site()));
+}
+BENCHMARK(cableAlong)->Arg(10)->Arg(40)->Arg(200)->Unit(benchmark::kMillisecond);
+
+/// The same places, each asked for itself.
+void cableStepped(benchmark::State& state) {
+  const Study made = Study::of(wiredHouse(static_cast<int>(state.range(0))), sheet()).value();
+  const auto nodes = build::CableAlong::of(made.site()).nodes();
+  for (auto _ : state) {
+    for (const build::CableAlong::Node& node : nodes) {
+      build::CableAsk ask;
+      ask.fan = {node.ring, node.chainage_m};
+      benchmark::DoNotOptimize(build::cableLength_m(made.site(), ask));
+    }
+  }
+}
+BENCHMARK(cableStepped)->Arg(10)->Arg(40)->Arg(200)->Unit(benchmark::kMillisecond);
 
 // ---- intervals beside GEOS ----
 

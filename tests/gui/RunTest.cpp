@@ -6,6 +6,7 @@
 
 #include "WindowFixture.h"
 #include "plan/SumpEdits.h"
+#include "siting/RunDuty.h"
 
 namespace sumpwright::gui {
 namespace {
@@ -157,6 +158,50 @@ TEST_F(RunStage, TheSectionFollowsADrag) {
   std::printf("frame of a drag with the section: %.2f ms\n", least_ms);
 }
 
+TEST_F(RunStage, CountsPipeAirAndPowerAtMostThenPredicted) {
+  openRun();
+  EXPECT_TRUE(run().line(QStringLiteral("Run")).contains(QStringLiteral("assumed")));
+  EXPECT_TRUE(run().line(QStringLiteral("Air")).contains(QStringLiteral("at most")));
+  const QString most = run().line(QStringLiteral("Power"));
+  EXPECT_TRUE(most.contains(QStringLiteral("kWh a year"))) << most.toStdString();
+  window->suctionDesk().finish();
+  EXPECT_TRUE(run().line(QStringLiteral("Air")).contains(QStringLiteral("in the pit")));
+  EXPECT_TRUE(run().line(QStringLiteral("Speed")).contains(QStringLiteral("m/s")));
+  const auto duty = siting::dutyIn(*window->suctionDesk().answer(), sump().id);
+  ASSERT_TRUE(duty && duty->running);
+  EXPECT_TRUE(run()
+                  .line(QStringLiteral("Power"))
+                  .contains(QString::number(qRound(duty->running->energy_kwh))));
+  // The run as it is drawn: its pipe is counted, and what stands in the open.
+  type("discharge/height_m", QStringLiteral("5.0"));
+  EXPECT_TRUE(run().line(QStringLiteral("Run")).contains(QStringLiteral("in the open")));
+  EXPECT_FALSE(run().line(QStringLiteral("Run")).contains(QStringLiteral("assumed")));
+  EXPECT_TRUE(run().line(QStringLiteral("Air")).contains(QStringLiteral("at most")));  // stale
+}
+
+TEST_F(RunStage, TheCableCountsInTheScoreAndFollowsTheFan) {
+  openRun();
+  const auto cablePart = [&] {
+    for (const siting::ScoredPart& part : session().assessment()->score.parts) {
+      if (part.kind == rules::PartKind::supply) return part;
+    }
+    return siting::ScoredPart{};
+  };
+  EXPECT_TRUE(cablePart().judged);
+  EXPECT_EQ(cablePart().reason.id, "score.supply");
+  const QString low = run().line(QStringLiteral("Cable"));
+  type("discharge/height_m", QStringLiteral("5.0"));
+  QComboBox* place = run().form()->combo("fan_place");
+  place->setCurrentIndex(2);
+  Q_EMIT place->activated(2);
+  ASSERT_EQ(sump().fan_place, plan::FanPlace::roof_space);
+  EXPECT_NE(run().line(QStringLiteral("Cable")), low);
+  ASSERT_TRUE(run().cable().chosen);
+  const build::CableRoute& route = run().cable().routes[*run().cable().chosen];
+  EXPECT_EQ(route.parts.front().kind, build::CablePartKind::roof);
+  EXPECT_EQ(route.sleeves, 0);
+}
+
 TEST_F(RunStage, SpeaksFeetAndInches) {
   openRun();
   plan::Job job = session().job();
@@ -165,6 +210,16 @@ TEST_F(RunStage, SpeaksFeetAndInches) {
   EXPECT_TRUE(run().line(QStringLiteral("Core")).contains(QLatin1Char('"')));
   type("entry_m", QStringLiteral("-18\""));
   EXPECT_NEAR(sump().entry_m.value_or(0.0), -0.4572, 1e-9);
+  type("discharge/height_m", QStringLiteral("16'"));
+  ASSERT_TRUE(sump().discharge);
+  EXPECT_NEAR(sump().discharge->height_m, 4.8768, 1e-9);
+  type("discharge/chainage_m", QStringLiteral("40' 6\""));
+  EXPECT_NEAR(sump().discharge->chainage_m, 12.3444, 1e-9);
+  type("fan_height_m", QStringLiteral("4ft"));
+  EXPECT_NEAR(sump().fan_height_m.value_or(0.0), 1.2192, 1e-9);
+  EXPECT_TRUE(run().line(QStringLiteral("Air")).contains(QStringLiteral("cfm")));
+  EXPECT_TRUE(run().line(QStringLiteral("Speed")).contains(QStringLiteral("ft/min")));
+  EXPECT_TRUE(run().line(QStringLiteral("Cable")).contains(QLatin1Char('\'')));
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include "build/CableAlong.h"
 #include "core/build/Sites.h"
+#include "plan/RoomEdits.h"
 #include "support/Seed.h"
 
 namespace sumpwright::build {
@@ -16,7 +17,7 @@ plan::Job withSocket() {
   return PlanBuilder::lShape().supply("s", plan::SupplyKind::socket, {3.0, 0.5});
 }
 
-TEST(CableAlong, ReadsBetweenRoutesAMetreApart) {
+TEST(CableAlong, ReadsBetweenRoutesHalfAMetreApart) {
   const rules::Site site = siteOf(withSocket());
   const CableAlong along = CableAlong::of(site);
   support::Random random(support::baseSeed());
@@ -30,6 +31,29 @@ TEST(CableAlong, ReadsBetweenRoutesAMetreApart) {
       EXPECT_NEAR(*read, *there, 0.5 * kCableStep_m) << ask.fan.chainage_m;
     }
   }
+}
+
+TEST(CableAlong, EveryFanInOneNetworkIsAsFarAsAlone) {
+  support::forEachSeed(40, [](std::uint64_t seed) {
+    support::Random random(seed);
+    plan::Job job = support::randomJob(random);
+    if (const auto roomed = plan::roomsFromWalls(job)) job = *roomed;
+    const rules::Site site = siteOf(job);
+    CableAsk ask;
+    ask.fan_place = random.oneOf<plan::FanPlace>(
+        {plan::FanPlace::outside_low, plan::FanPlace::outside_high, plan::FanPlace::roof_space});
+    ask.fan_height_m = random.uniform(0.4, 6.0);
+    if (!job.plan.supplies.empty() && random.chance(0.3)) ask.wish = job.plan.supplies.back().id;
+    const double shift = random.chance(0.5) ? 0.0 : random.uniform(-3.0, 3.0);
+    const CableAlong along = CableAlong::of(site, ask, shift);
+    for (std::size_t k = 0; k < along.nodes().size(); k += 7) {
+      const CableAlong::Node& node = along.nodes()[k];
+      ask.fan = site.perimeter.wrapped({node.ring, node.chainage_m + shift});
+      const auto there = cableLength_m(site, ask);
+      ASSERT_EQ(there.has_value(), node.length_m.has_value()) << node.chainage_m;
+      if (there) EXPECT_NEAR(*there, *node.length_m, 1e-6) << node.chainage_m;
+    }
+  });
 }
 
 TEST(CableAlong, TheRuleObjectsWhereTheCableIsTooLong) {

@@ -106,11 +106,18 @@ TEST(CableProperty, NoWayInStepsIsShorter) {
     support::Random random(seed);
     plan::Job job = support::randomJob(random);
     if (const auto roomed = plan::roomsFromWalls(job)) job = *roomed;
+    // Showers by some walls: no cable within 0.6 m of one.
+    for (const plan::Room& room : job.plan.rooms) {
+      if (room.outline_m.size() < 3 || !random.chance(0.5)) continue;
+      const geometry::Point by =
+          geometry::lerp(room.outline_m[0], room.outline_m[1], random.uniform(0.0, 1.0));
+      job.plan.fittings.push_back({"by-" + room.id, "", plan::FittingKind::shower, by});
+    }
     const rules::Site site = siteOf(job);
     CableAsk ask;
     ask.fan = {0, random.uniform(0.0, site.perimeter.length_m(0))};
-    const CableNetwork net = cableNetwork(site, ask);
-    const CableWays ways = cableWays(net);
+    const CableNetwork net = cableNetwork(site, ask, {ask.fan});
+    const CableWays ways = cableWays(net, {{net.fans[0], 0.0}});
     const CableLines lines = cableLines(site, ask.figures);
     std::vector<Spot> ends;
     for (const CableTerminal& terminal : net.terminals) {
@@ -140,12 +147,12 @@ TEST(CableProperty, LinksAddUpToTheCost) {
     const rules::Site site = siteOf(job);
     CableAsk ask;
     ask.fan = {0, random.uniform(0.0, site.perimeter.length_m(0))};
-    const CableNetwork net = cableNetwork(site, ask);
-    const CableWays ways = cableWays(net);
+    const CableNetwork net = cableNetwork(site, ask, {ask.fan});
+    const CableWays ways = cableWays(net, {{net.fans[0], 0.0}});
     for (const CableTerminal& terminal : net.terminals) {
       if (std::isinf(ways.cost_m[terminal.node])) continue;
       double sum = 0.0;
-      std::size_t at = net.fan;
+      std::size_t at = net.fans[0];
       for (const std::size_t i : ways.linksTo(net, terminal.node)) {
         ASSERT_TRUE(net.links[i].a == at || net.links[i].b == at);
         at = net.links[i].a == at ? net.links[i].b : net.links[i].a;

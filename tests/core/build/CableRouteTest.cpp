@@ -2,10 +2,14 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <numeric>
 
+#include "build/CableAlong.h"
 #include "build/CableRoute.h"
 #include "core/build/Sites.h"
+#include "geometry/Distance.h"
+#include "geometry/Shapes.h"
 
 namespace sumpwright::build {
 namespace {
@@ -30,7 +34,7 @@ PlanBuilder twoRooms() {
 }
 
 // Run outside and sleeve at 0.20 m (lowest sleeve), skirting 0.10, socket 0.45.
-constexpr double kDrop = 0.5 - 0.2;
+constexpr double kDrop = 1.2 - 0.2;
 constexpr double kSleeve = 0.3 + 0.1;
 constexpr double kRise = 0.35;
 
@@ -174,8 +178,128 @@ TEST(CableRoute, AboveTheGroundAndTheDampProofCourseThatTheSectionTakes) {
   job.house.ground_level_m = 0.45;
   for (plan::Wall& wall : job.plan.rings[0].walls) wall.ground_level_m.reset();
   const CableAnswer answer = from(job, 2.0);
-  // Damp-proof course at 0.60, the run 0.15 m above it: from the fan at 0.50 up, then down inside.
-  EXPECT_NEAR(answer.routes.at(0).length_m, 0.25 + 2.0 + (0.3 + 0.65) + 0.35, 1e-9);
+  // Damp-proof course at 0.60, the run 0.15 m above it: from the fan at 1.20 down, and down inside.
+  EXPECT_NEAR(answer.routes.at(0).length_m, 0.45 + 2.0 + (0.3 + 0.65) + 0.35, 1e-9);
+}
+
+TEST(CableRoute, ASocketInsideAWallThatNoRoomIsDrawnBehindIsNotOutside) {
+  PlanBuilder house = twoRooms().supply("s", plan::SupplyKind::socket, {4.0, 0.3});
+  house.with([](plan::Job& job) { job.plan.rooms.clear(); });
+  const CableRoute route = from(house, 2.0).routes.at(0);
+  EXPECT_EQ(route.sleeves, 1);
+  EXPECT_NEAR(route.length_m, kDrop + 2.0 + 0.3 + (0.45 - 0.2), 1e-9);
+  EXPECT_NEAR(sumOf(route), route.length_m, 1e-12);
+}
+
+TEST(CableRoute, NeverPastAShowerThatStandsNearOneEndOfTheWay) {
+  // The middle between fan and socket is dry; the shower is not in it.
+  const plan::Job job = twoRooms()
+                            .fitting("shower", plan::FittingKind::shower, {1.4, 0.5})
+                            .supply("s", plan::SupplyKind::socket, {0.6, 0.3});
+  for (const CablePart& part : from(job, 4.8).routes.at(0).parts) {
+    if (part.kind != CablePartKind::skirting) continue;
+    for (const geometry::Point p : part.line_m) EXPECT_LT(p.x, 1.4 - 0.5);
+  }
+}
+
+TEST(CableRoute, BesideADoorItIsGoneOverOnce) {
+  PlanBuilder house = twoRooms().supply("s", plan::SupplyKind::socket, {9.0, 0.3});
+  house.door("d", 0, 6.0, 1.0);
+  const plan::Job job = house;
+  const rules::Site site = siteOf(job);
+  CableAsk ask;
+  ask.figures.per_drilling_m = std::sqrt(0.2);  // no two ways cost the same
+  // Fans in front of the door do not make it dearer for one beside it.
+  const CableAlong along = CableAlong::of(site, ask);
+  for (const CableAlong::Node& node : along.nodes()) {
+    CableAsk alone = ask;
+    alone.fan = {node.ring, node.chainage_m};
+    EXPECT_NEAR(*cableLength_m(site, alone), *node.length_m, 1e-5) << node.chainage_m;
+  }
+}
+
+CableAnswer fromSump(const plan::Job& job, const plan::Sump& sump) {
+  const rules::Site site = siteOf(job);
+  return cableRoutes(site, cableAskOf(site, sump, {sump.ring, sump.chainage_m}));
+}
+
+std::vector<CablePartKind> kindsOf(const CableRoute& route) {
+  std::vector<CablePartKind> kinds;
+  for (const CablePart& part : route.parts) kinds.push_back(part.kind);
+  return kinds;
+}
+
+TEST(CableRoute, BeginsAtTheFanNotAtTheHole) {
+  plan::Job job = twoRooms().supply("s", plan::SupplyKind::socket, {9.0, 0.3});
+  plan::Sump sump;
+  sump.id = "p";
+  sump.chainage_m = 2.0;
+  sump.fan_place = plan::FanPlace::outside_high;
+  sump.fan_height_m = 4.0;
+  sump.discharge = plan::Discharge{0, 6.0, 5.0};
+  job.design.sumps = {sump};
+  // High over 6.0: from there down and in.
+  EXPECT_NEAR(fromSump(job, sump).routes.at(0).length_m, 3.8 + kSleeve + 3.0 + kRise, 1e-9);
+  // Low: beside the hole, whatever the discharge does.
+  sump.fan_place = plan::FanPlace::outside_low;
+  sump.fan_height_m.reset();
+  job.design.sumps = {sump};
+  EXPECT_NEAR(fromSump(job, sump).routes.at(0).length_m, kDrop + kSleeve + 7.0 + kRise, 1e-9);
+}
+
+TEST(CableRoute, AFanInTheRoofSpaceIsNotOutside) {
+  plan::Job job = twoRooms().supply("s", plan::SupplyKind::socket, {9.7, 4.0});
+  plan::Sump sump;
+  sump.id = "p";
+  sump.chainage_m = 2.0;
+  sump.fan_place = plan::FanPlace::roof_space;
+  sump.fan_height_m = 3.1;
+  job.design.sumps = {sump};
+  const CableRoute route = fromSump(job, sump).routes.at(0);
+  // Over the inner face at 2.0, straight to over the socket, down to the skirting and up to it.
+  EXPECT_NEAR(route.length_m, std::hypot(7.7, 3.7) + 3.0 + kRise, 1e-9);
+  EXPECT_NEAR(sumOf(route), route.length_m, 1e-12);
+  EXPECT_EQ(route.sleeves, 0);
+  EXPECT_EQ(kindsOf(route),
+            (std::vector{CablePartKind::roof, CablePartKind::descent, CablePartKind::rise}));
+}
+
+TEST(CableRoute, ThroughTheRoofSpaceOfTheHouseItself) {
+  // A court of 4 by 4 m in the middle of an L: straight across it is no roof space.
+  PlanBuilder house = PlanBuilder::lShape();
+  const plan::Job empty = house;
+  const rules::Site bare = siteOf(empty);
+  std::size_t inward = 0;
+  const auto& edges = bare.perimeter.edges(0);
+  for (std::size_t i = 0; i < edges.size(); ++i) {
+    const auto& before = edges[(i + edges.size() - 1) % edges.size()];
+    if (geometry::cross(before.along, edges[i].along) < 0.0) inward = i;
+  }
+  ASSERT_NE(inward, 0U);
+  const auto& arm = edges[(inward + edges.size() - 2) % edges.size()];  // end of one arm
+  const auto& other = edges[(inward + 1) % edges.size()];               // and of the other
+  const geometry::Point socket =
+      geometry::lerp(other.from, other.to, 0.1) + (other.thickness_m + 0.01) * other.inward;
+  plan::Job job = house.supply("s", plan::SupplyKind::socket, socket);
+  plan::Sump sump;
+  sump.id = "p";
+  sump.chainage_m = arm.start_m + 0.9 * arm.length_m;
+  sump.fan_place = plan::FanPlace::roof_space;
+  sump.fan_height_m = 3.1;
+  job.design.sumps = {sump};
+  const rules::Site site = siteOf(job);
+  for (const CableRoute& route : fromSump(job, sump).routes) {
+    for (const CablePart& part : route.parts) {
+      if (part.kind != CablePartKind::roof) continue;
+      const geometry::Segment way{part.line_m.front(), part.line_m.back()};
+      for (double t = 0.05; t < 1.0; t += 0.05) {
+        const geometry::Point p = geometry::lerp(way.a, way.b, t);
+        geometry::Polygon outline;
+        for (const auto& edge : site.perimeter.edges(0)) outline.push_back(edge.from);
+        EXPECT_TRUE(geometry::contains(outline, p)) << p.x << ' ' << p.y;
+      }
+    }
+  }
 }
 
 TEST(CableRoute, OfSeveralTheLeastAndTheWishAndConsumerUnitsLast) {

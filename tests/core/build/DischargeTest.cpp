@@ -516,6 +516,40 @@ TEST(RefusedZone, LeastStepAside) {
   EXPECT_EQ(bendsOutside(site, {0, 9.0}, 1.5), 4);  // round corner B
 }
 
+TEST(Run, PipeIsCountedAsItIsDrawn) {
+  plan::Job job = placed(PlanBuilder::rectangle(), 5.0, 6.5, 5.0);
+  plan::Sump& sump = job.design.sumps.front();
+  sump.entry_m = -0.45;
+  sump.fall_deg = 2.0;
+  sump.fan_place = plan::FanPlace::outside_low;
+  sump.fan_height_m = 1.2;
+  const auto count = [&] {
+    const rules::Site site = siteWithRun(job);
+    return *countedPipe(site, job.design.sumps.front(), {0, 5.0});
+  };
+  const rules::Site site = siteWithRun(job);
+  const double wall = site.perimeter.edgeAt({0, 5.0}).thickness_m;
+  const double through = (wall + 0.10) / std::cos(2.0 * std::numbers::pi / 180.0);
+  const double ground = groundAt(site, {0, 5.0});
+  // Low: up to the fan; from there up and aside, two bends more.
+  CountedPipe low = count();
+  EXPECT_NEAR(low.before_m, through + 1.65, 1e-9);
+  EXPECT_NEAR(low.after_m, 3.8 + 1.5, 1e-9);
+  EXPECT_EQ(low.bends_before, 1);
+  EXPECT_EQ(low.bends_after, 2);
+  EXPECT_NEAR(low.exposed_m, 5.0 - ground + 1.5, 1e-9);
+  // High: aside before the fan. The sum stays.
+  sump.fan_place = plan::FanPlace::outside_high;
+  sump.fan_height_m = 4.4;
+  const CountedPipe high = count();
+  EXPECT_NEAR(high.after_m, 0.6, 1e-9);
+  EXPECT_NEAR(high.before_m + high.after_m, low.before_m + low.after_m, 1e-9);
+  EXPECT_EQ(high.bends_before, 3);
+  EXPECT_EQ(high.bends_after, 0);
+  sump.discharge.reset();
+  EXPECT_FALSE(countedPipe(siteWithRun(job), sump, {0, 5.0}));
+}
+
 TEST(RefusedZone, ProposedDischarge) {
   const auto proposed = [](double s, double sill, double head) {
     return proposedDischarge(

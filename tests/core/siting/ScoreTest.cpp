@@ -98,13 +98,11 @@ TEST(Score, TheHoleEarnsByWhetherItFitsAndByTheDig) {
   EXPECT_EQ(hole().points, 0.0);
 }
 
-TEST(Score, TheCableEarnsByItsLengthOnceItIsThere) {
+TEST(Score, TheCableEarnsByItsLength) {
   const plan::Job job = PlanBuilder::rectangle().supply("s", plan::SupplyKind::socket, {9.6, 4.0});
-  const Study bare = studied(job);
-  EXPECT_EQ(partOf(bare.assess({0, 14.0}), rules::PartKind::supply).reason.id,
-            "score.supply-not-yet");
-  const auto cable = std::make_shared<const build::CableAlong>(build::CableAlong::of(bare.site()));
-  const Study study = bare.withCable(cable);
+  const Study study = studied(job);
+  const build::CableAlong* cable = study.cable();
+  ASSERT_NE(cable, nullptr);
   for (double s = 0.4; s < 36.0; s += 1.7) {
     const auto length = cable->length_m({0, s});
     ASSERT_TRUE(length) << s;
@@ -117,11 +115,37 @@ TEST(Score, TheCableEarnsByItsLengthOnceItIsThere) {
   }
   // Beside the socket it is shorter than across the house, and the best place moves there.
   EXPECT_LT(*cable->length_m({0, 14.0}), *cable->length_m({0, 32.0}));
-  // Reach and cable are kept together.
-  EXPECT_EQ(study.withReach(nullptr).cable(), cable.get());
+  EXPECT_EQ(study.withReach(nullptr).cable(), cable);
   EXPECT_EQ(partOf(studied(PlanBuilder::rectangle()).assess({0, 14.0}), rules::PartKind::supply)
                 .reason.id,
             "score.supply-not-drawn");
+}
+
+TEST(Score, TheCableIsThatOfTheSumpsOwnFanAndSupply) {
+  plan::Job job = PlanBuilder::rectangle()
+                      .supply("near", plan::SupplyKind::socket, {9.6, 4.0})
+                      .supply("far", plan::SupplyKind::socket, {0.4, 4.0});
+  plan::Sump low;
+  low.id = "low";
+  low.chainage_m = 14.0;
+  plan::Sump wired = low;
+  wired.id = "wired";
+  wired.supply = "far";
+  plan::Sump high = low;
+  high.id = "high";
+  high.fan_place = plan::FanPlace::outside_high;
+  high.discharge = plan::Discharge{0, 16.0, 5.0};
+  job.design.sumps = {low, wired, high};
+  const Study study = studied(job);
+  for (const plan::Sump& sump : job.design.sumps) {
+    SCOPED_TRACE(sump.id);
+    const auto length =
+        build::cableLength_m(study.site(), build::cableAskOf(study.site(), sump, {0, 14.0}));
+    ASSERT_TRUE(length);
+    const Assessment there = study.assess({0, 14.0}, sump.id);
+    EXPECT_NEAR(partOf(there, rules::PartKind::supply).points,
+                10.0 * std::clamp((25.0 - *length) / 22.0, 0.0, 1.0), 0.5);
+  }
 }
 
 TEST(Score, StaysBetweenNothingAndAHundred) {

@@ -6,6 +6,7 @@
 
 #include "core/siting/Studied.h"
 #include "plan/DesignEdits.h"
+#include "siting/RunDuty.h"
 #include "siting/SuctionStudy.h"
 #include "suction/ModelOf.h"
 
@@ -130,6 +131,50 @@ TEST(SuctionFacts, PipeFanSpeedAndBendsAreThoseOfTheDesign) {
   const double heavier = airflow::density_kg_m3({}) / airflow::kFanDensity_kg_m3;
   EXPECT_LT(half.pit_pa->high, heavier * 100.0 + 1e-9);
   EXPECT_LT(half.flow_m3_s.middle, full.flow_m3_s.middle);
+}
+
+TEST(SuctionFacts, ThePipeIsThatOfTheRunAsDrawn) {
+  plan::Job job = gradedHouse();
+  ASSERT_FALSE(job.design.sumps.empty());
+  plan::Sump& sump = job.design.sumps.front();
+  ASSERT_EQ(sump.kind, plan::SumpKind::cored);
+  sump.fan_place = plan::FanPlace::outside_high;
+  sump.discharge = plan::Discharge{sump.ring, sump.chainage_m, 6.0};
+  const Study study = studied(job);
+  const auto counted = build::countedPipe(study.site(), sump, {sump.ring, sump.chainage_m}).value();
+  SuctionSystem system = usualSystem(study.site(), inventedFan(), false);
+  EXPECT_EQ(system.before.length_m, counted.before_m);
+  EXPECT_EQ(system.after.length_m, counted.after_m);
+  EXPECT_GT(system.before.length_m, 5.0);
+  // What the job states wins.
+  job.design.pipe.before_m = 2.5;
+  system = usualSystem(studied(job).site(), inventedFan(), false);
+  EXPECT_EQ(system.before.length_m, 2.5);
+  EXPECT_EQ(system.after.length_m, counted.after_m);
+}
+
+TEST(SuctionFacts, DutyOfARunIsThatOfTheAnswerAndUnderTheMost) {
+  const plan::Job job = gradedHouse();
+  const std::string id = job.design.sumps.front().id;
+  const auto answer = answered(job);
+  const auto duty = dutyIn(answer, id);
+  ASSERT_TRUE(duty);
+  EXPECT_FALSE(duty->at_most);
+  const auto& worst = answer.middle[answer.worst].duty;
+  EXPECT_EQ(duty->flow.m3PerS(), worst.legs[0].total.m3PerS());
+  EXPECT_EQ(duty->pit.pa(), worst.legs[0].pit.pa());
+  EXPECT_FALSE(dutyIn(answer, "gone"));
+  const SuctionSystem system = usualSystem(studied(job).site(), inventedFan(), false);
+  const auto most = mostAir(system);
+  ASSERT_TRUE(most);
+  EXPECT_TRUE(most->at_most);
+  EXPECT_GT(most->flow.m3PerS(), duty->flow.m3PerS());
+  EXPECT_NEAR(most->pit.pa(), 0.0, 1e-6);
+  EXPECT_GT(most->speed_m_s, duty->speed_m_s);
+  // Speeds over the limits are told: the same air through a thin pipe.
+  SuctionSystem thin = system;
+  thin.before.bore_m = thin.after.bore_m = 0.040;
+  EXPECT_EQ(mostAir(thin)->verdict, PipeSpeed::condensate);
 }
 
 TEST(SuctionFacts, ASealNobodySpokeOfIsAlsoToldAsOpen) {
