@@ -45,7 +45,7 @@ std::optional<rules::RingSpan> longPart(const CableAlong::Node& a, const CableAl
 class Outward {
  public:
   Outward(const Site& site, const CableAsk& ask, const CableNetwork& net)
-      : m_site(site), m_net(net) {
+      : m_site(site), m_net(net), m_per_drilling_m(ask.figures.per_drilling_m) {
     add([&](const plan::Supply& s) { return s.id == ask.wish; });
     add([](const plan::Supply& s) { return s.kind != plan::SupplyKind::consumer_unit; });
     add([](const plan::Supply& s) { return s.kind == plan::SupplyKind::consumer_unit; });
@@ -54,7 +54,7 @@ class Outward {
   std::optional<double> length_m(std::size_t fan) const {
     for (const Ways& ways : m_ways) {
       if (std::isinf(ways.ways.cost_m[fan])) continue;
-      double length = m_net.drop_m + riseAt(ways.starts, ways.ways.startOf(m_net, fan));
+      double length = m_net.drop_m + restAt(ways, ways.ways.startOf(m_net, fan));
       for (const std::size_t link : ways.ways.linksTo(m_net, fan)) {
         length += m_net.links[link].length_m;
       }
@@ -65,33 +65,40 @@ class Outward {
 
  private:
   struct Ways {
-    std::vector<CableStart> starts;
+    std::vector<const CableTerminal*> terminals;
     CableWays ways;
   };
 
   template <class Meant>
   void add(const Meant& meant) {
     std::vector<CableStart> starts;
+    Ways ways;
     for (const CableTerminal& terminal : m_net.terminals) {
       for (const plan::Supply& supply : m_site.job.plan.supplies) {
-        if (supply.id == terminal.supply && meant(supply)) {
-          starts.push_back({terminal.node, terminal.rise_m});
-        }
+        if (supply.id != terminal.supply || !meant(supply)) continue;
+        starts.push_back({terminal.node, terminal.cost_m(m_per_drilling_m)});
+        ways.terminals.push_back(&terminal);
       }
     }
-    if (!starts.empty()) m_ways.push_back({starts, cableWays(m_net, starts)});
+    if (starts.empty()) return;
+    ways.ways = cableWays(m_net, starts);
+    m_ways.push_back(std::move(ways));
   }
 
-  static double riseAt(const std::vector<CableStart>& starts, std::size_t node) {
-    double rise = std::numeric_limits<double>::infinity();
-    for (const CableStart& start : starts) {
-      if (start.node == node) rise = std::min(rise, start.cost_m);
+  /// From the run to the supply that is cheapest at a node.
+  double restAt(const Ways& ways, std::size_t node) const {
+    const CableTerminal* best = nullptr;
+    for (const CableTerminal* one : ways.terminals) {
+      if (one->node != node) continue;
+      const bool first = best == nullptr;
+      if (first || one->cost_m(m_per_drilling_m) < best->cost_m(m_per_drilling_m)) best = one;
     }
-    return rise;
+    return best->rise_m + best->through_m;
   }
 
   const Site& m_site;
   const CableNetwork& m_net;
+  double m_per_drilling_m;
   std::vector<Ways> m_ways;
 };
 

@@ -17,7 +17,9 @@ using geometry::Segment;
 using geometry::Vec;
 
 constexpr double kFacing = 0.984807753012208;  // cosine of 10 degrees (own figure)
-constexpr double kHangsOn_m = 0.5;      // a supply in no room is on a wall this near (own figure)
+constexpr double kHangsOn_m = 0.5;  // a supply in no room is on a wall this near (own figure)
+constexpr double kOnFace_m = 0.10;  // drawn a little inside an outer face, a supply still is on it
+                                    // (own figure)
 constexpr double kBesideWall_m = 0.15;  // a room's outline this far off a wall's face still is on
                                         // it (own figure: plaster, and how well it was measured)
 
@@ -374,8 +376,20 @@ FoundSpot CableLines::spotOf(Point at) const {
     nearest_m = off;
     best = {line.isWet(spot.s_m) ? Found::wet : Found::on_line, spot, off, outside};
   }
-  if (wet_off < kHangsOn_m && wet_off <= nearest_m) return {Found::wet, {}, wet_off, false};
+  if (wet_off < kHangsOn_m && wet_off <= nearest_m) return {Found::wet, {}, wet_off};
+  // On the inside of a wall that no room is drawn behind.
+  best.through = best.outside && isIndoors(at) && best.off_m > kOnFace_m;
   return best;
+}
+
+bool CableLines::isIndoors(Point at) const {
+  bool indoors = false;
+  for (const CableLine& line : lines) {
+    if (line.kind != CablePartKind::outside || !geometry::contains(line.corners, at)) continue;
+    indoors = &line == &lines.front();  // then it is a courtyard that holds it
+    if (!indoors) return false;
+  }
+  return indoors;
 }
 
 bool CableLines::mayDrill(const Spot& spot) const {

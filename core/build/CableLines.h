@@ -60,6 +60,7 @@ struct FoundSpot {
   Spot spot;
   double off_m = 0.0;  ///< the point's distance from the line
   bool outside = false;
+  bool through = false;  ///< on an outside face, the point inside: through the wall there
 };
 
 struct Facing {
@@ -77,6 +78,8 @@ struct CableLines {
   bool head_assumed = false;
   bool sill_assumed = false;
 
+  /// Within the outer faces, and in no courtyard.
+  bool isIndoors(geometry::Point at) const;
   Spot spotOnFace(perimeter::Place place) const;
   FoundSpot spotOf(geometry::Point at) const;
   /// Neither within from_corner_m of a corner, nor in an opening (jambs included), a wet range or

@@ -75,9 +75,10 @@ class Network {
     const auto found = m_lines.spotOf(supply.at_m);
     if (found.state == Found::wet) return refuse(supply, "cable.no.wet");
     if (found.state == Found::nowhere) return refuse(supply, "cable.no.room");
-    CableTerminal terminal{supply.id, 0, 0.0, found.outside};
+    CableTerminal terminal{supply.id, 0, 0.0, found.through ? found.off_m : 0.0};
     const double run = found.outside ? m_lines.run_outside_m : m_ask.figures.skirting_m;
-    terminal.rise_m = std::abs(heightOf(supply, m_ask.figures) - run) + found.off_m;
+    terminal.rise_m = std::abs(heightOf(supply, m_ask.figures) - run);
+    if (!found.through) terminal.rise_m += found.off_m;
     addStop(found.spot);
     m_wanted.push_back({terminal, found.spot});
   }

@@ -25,8 +25,12 @@ struct CableLink {
 struct CableTerminal {
   std::string supply;
   std::size_t node = 0;
-  double rise_m = 0.0;  ///< from the run up to it, and across the floor to one off the wall
-  bool outside = false;
+  double rise_m = 0.0;     ///< from the run up to it, and across the floor to one off the wall
+  double through_m = 0.0;  ///< through an outside wall right there; 0: not
+  /// To order ways by, what a drilling is worth included.
+  double cost_m(double per_drilling_m) const {
+    return rise_m + through_m + (through_m > 0.0 ? per_drilling_m : 0.0);
+  }
 };
 
 struct CableNetwork {

@@ -120,6 +120,9 @@ class Routes {
         append(route.parts, {CablePartKind::descent, m_net.descent_m, {m_net.nodes[at]}, {}});
       }
     }
+    if (terminal.through_m > 0.0) {
+      append(route.parts, {CablePartKind::sleeve, terminal.through_m, {m_net.nodes[at]}, {}});
+    }
     append(route.parts, {CablePartKind::rise, terminal.rise_m, {m_net.nodes[at]}, {}});
   }
 

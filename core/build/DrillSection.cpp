@@ -60,8 +60,6 @@ class Finder {
     return limitsOf(m_up, start, footing_top, m_wish.least_fall);
   }
 
-  bool bothFixed() const { return m_wish.bore.entry_m && m_wish.bore.fall; }
-
   Way from(Start start) const {
     for (const auto& given_up : kGivenUp) {
       const FeasibleSet set(without(limits(start, m_up.footing_high_m), given_up));

@@ -17,6 +17,8 @@ using rules::PlacedRun;
 using rules::RingSpan;
 using rules::Site;
 
+constexpr double kFoot_m = -0.5;  // own figure: a riser's, on ground that lies higher
+
 /// The way from one chainage to another, the shorter round the ring; positive as chainage grows.
 double shorterWay(double from, double to, double length) {
   const double ahead = std::fmod(std::fmod(to - from, length) + length, length);
@@ -35,14 +37,14 @@ double fanHeight(const Site& site, const plan::Sump& sump, const PlacedRun& run)
 /// Riser from the ground up, then along the walls where the outlet is aside, and up again; its foot
 /// is in the ground, where nothing of the rules stands beside it.
 void addRiser(const PlacedRun& run, double half_m, std::vector<PlacedPart>& parts) {
-  constexpr double kFoot_m = -0.5;  // own figure
+  const double foot = run.foot_m;
   const double shift = run.shift_m;
   if (shift == 0.0) {
-    parts.push_back({Part::riser, 0.0, 0.0, {kFoot_m, std::max(kFoot_m, run.outlet_m), half_m}});
+    parts.push_back({Part::riser, 0.0, 0.0, {foot, std::max(foot, run.outlet_m), half_m}});
     return;
   }
   const double cross = run.outlet_m - kCrossUnderOutlet_m;
-  parts.push_back({Part::riser, 0.0, 0.0, {kFoot_m, std::max(kFoot_m, cross), half_m}});
+  parts.push_back({Part::riser, 0.0, 0.0, {foot, std::max(foot, cross), half_m}});
   parts.push_back({Part::riser,
                    std::min(0.0, shift),
                    std::max(0.0, shift),
@@ -67,6 +69,18 @@ void joinOverStart(const Site& site, std::vector<RingSpan>& spans) {
   std::erase_if(spans, [](const RingSpan& s) { return !(s.from_m < s.to_m); });
 }
 
+double lowestGround(const Site& site) {
+  double lowest = kFoot_m;
+  for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
+    for (const perimeter::Edge& edge : site.perimeter.edges(ring)) {
+      for (const auto& point : groundAlong(site, edge).points) {
+        lowest = std::min(lowest, point.level_m);
+      }
+    }
+  }
+  return lowest;
+}
+
 double exposedOf(const Site& site, const PlacedRun& run, perimeter::Place hole) {
   return std::max(0.0, run.outlet_m - groundAt(site, hole)) + std::abs(run.shift_m);
 }
@@ -86,6 +100,7 @@ std::optional<PlacedRun> placedRun(const Site& site, const plan::Sump& sump) {
   run.fan_place = sump.fan_place;
   run.fan_assumed = !sump.fan_height_m;
   run.fan_m = fanHeight(site, sump, run);
+  run.foot_m = lowestGround(site);
   return run;
 }
 

@@ -54,6 +54,7 @@ struct PlacedRun {
   plan::FanPlace fan_place = plan::FanPlace::outside_low;
   double fan_m = 0;          ///< middle of the fan, above finished floor
   bool fan_assumed = false;  ///< the job states no height for it
+  double foot_m = -0.5;      ///< the lowest that its riser may stand
   bool operator==(const PlacedRun&) const = default;
 };
 

@@ -89,10 +89,9 @@ TEST_F(Look, NoLabelIsCutOff) {
   }
 }
 
-/// Nothing of the survey is wider than its column, no label cut.
-void expectWhole(window::MainWindow& window) {
+/// Nothing of a panel is wider than its column, no label cut.
+void expectWhole(const QWidget& survey) {
   for (int round = 0; round < 4; ++round) QCoreApplication::processEvents();
-  const QWidget& survey = window.survey();
   for (const QWidget* part : survey.findChildren<QWidget*>()) {
     const bool control = qobject_cast<const QLabel*>(part) != nullptr ||
                          qobject_cast<const QAbstractButton*>(part) != nullptr ||
@@ -117,6 +116,8 @@ void expectWhole(window::MainWindow& window) {
         << label->text().toStdString();
   }
 }
+
+void expectWhole(window::MainWindow& window) { expectWhole(window.survey()); }
 
 constexpr std::array kSurveyPages{"house", "outline", "things", "looked", "check"};
 
@@ -189,6 +190,31 @@ TEST_F(Look, NothingOfTheSurveyIsCutOffInLargeType) {
     }
   }
   QApplication::setFont(usual);
+}
+
+TEST_F(Look, NothingOfTheRunIsCutOff) {
+  window->resize(1280, 720);
+  const QStringList names =
+      QDir(QStringLiteral(SUMPWRIGHT_SAMPLES_DIR)).entryList({QStringLiteral("*.sump.json")});
+  for (const char* theme : {"light", "dark"}) {
+    trigger(qPrintable(QStringLiteral("view.theme_") + QLatin1String(theme)));
+    for (const QString& file : names) {
+      const QString name = file.chopped(QStringLiteral(".sump.json").size());
+      SCOPED_TRACE(name.toStdString());
+      dialogs.unsaved = window::Unsaved::discard;
+      open(name);
+      if (!session().place() && session().bestPlace()) session().putAt(*session().bestPlace());
+      window->showStage(window::Stage::run);
+      window->elevation().placeDischarge();
+      expectWhole(window->run());
+      const QString shot = QStringLiteral("run-%1-%2").arg(name, QLatin1String(theme));
+      keep(window->grab(), shot);
+      auto* scroll = window->run().findChild<QScrollArea*>();
+      ASSERT_NE(scroll, nullptr);
+      keep(scroll->widget()->grab(), shot + QStringLiteral("-lines"));
+      window->showStage(window::Stage::siting);
+    }
+  }
 }
 
 TEST_F(Look, FontIsOursAndFiguresAreOneWidth) {

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "build/CableAlong.h"
 #include "core/build/Sites.h"
 #include "plan/RoomEdits.h"
@@ -43,15 +45,17 @@ TEST(CableAlong, EveryFanInOneNetworkIsAsFarAsAlone) {
     ask.fan_place = random.oneOf<plan::FanPlace>(
         {plan::FanPlace::outside_low, plan::FanPlace::outside_high, plan::FanPlace::roof_space});
     ask.fan_height_m = random.uniform(0.4, 6.0);
+    ask.figures.per_drilling_m = std::sqrt(0.2);  // no two ways cost the same
     if (!job.plan.supplies.empty() && random.chance(0.3)) ask.wish = job.plan.supplies.back().id;
     const double shift = random.chance(0.5) ? 0.0 : random.uniform(-3.0, 3.0);
     const CableAlong along = CableAlong::of(site, ask, shift);
-    for (std::size_t k = 0; k < along.nodes().size(); k += 7) {
+    for (std::size_t k = 0; k < along.nodes().size(); k += 3) {
       const CableAlong::Node& node = along.nodes()[k];
       ask.fan = site.perimeter.wrapped({node.ring, node.chainage_m + shift});
       const auto there = cableLength_m(site, ask);
       ASSERT_EQ(there.has_value(), node.length_m.has_value()) << node.chainage_m;
-      if (there) EXPECT_NEAR(*there, *node.length_m, 1e-6) << node.chainage_m;
+      if (!there) continue;
+      EXPECT_NEAR(*there, *node.length_m, 2e-5) << node.chainage_m;
     }
   });
 }

@@ -191,17 +191,6 @@ TEST(CableRoute, ASocketInsideAWallThatNoRoomIsDrawnBehindIsNotOutside) {
   EXPECT_NEAR(sumOf(route), route.length_m, 1e-12);
 }
 
-TEST(CableRoute, NeverPastAShowerThatStandsNearOneEndOfTheWay) {
-  // The middle between fan and socket is dry; the shower is not in it.
-  const plan::Job job = twoRooms()
-                            .fitting("shower", plan::FittingKind::shower, {1.4, 0.5})
-                            .supply("s", plan::SupplyKind::socket, {0.6, 0.3});
-  for (const CablePart& part : from(job, 4.8).routes.at(0).parts) {
-    if (part.kind != CablePartKind::skirting) continue;
-    for (const geometry::Point p : part.line_m) EXPECT_LT(p.x, 1.4 - 0.5);
-  }
-}
-
 TEST(CableRoute, BesideADoorItIsGoneOverOnce) {
   PlanBuilder house = twoRooms().supply("s", plan::SupplyKind::socket, {9.0, 0.3});
   house.door("d", 0, 6.0, 1.0);

@@ -5,9 +5,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "build/Discharge.h"
 #include "build/Enclosure.h"
+#include "build/Levels.h"
 #include "build/RefusedZone.h"
 #include "build/Run.h"
 #include "core/build/Sites.h"
@@ -514,6 +516,46 @@ TEST(RefusedZone, LeastStepAside) {
   EXPECT_EQ(bendsOutside(site, {0, 5.0}, 0.0), 1);
   EXPECT_EQ(bendsOutside(site, {0, 5.0}, 1.5), 3);
   EXPECT_EQ(bendsOutside(site, {0, 9.0}, 1.5), 4);  // round corner B
+}
+
+// The run goes up at 1.0, aside to 8.0 at 4.4 m (0.6 under its outlet) past an upper window at 4 to
+// 5.2, and up: neither upright stands before the window, the pipe between them does.
+TEST(Discharge, WhatGoesAsideIsJudgedAsFarAsItGoes) {
+  plan::Job job =
+      placed(PlanBuilder::rectangle().opening(at("up", 0, 4.0, 1.2, 3.6, 4.9, 1)), 1.0, 8.0, 5.0);
+  job.house.eaves_m = 5.2;
+  const rules::Site site = siteWithRun(job);
+  const auto spans = spansOf(site, "riser-before-opening");
+  ASSERT_EQ(spans.size(), 2U);  // over chainage 0
+  EXPECT_EQ(spans[0].finding.thing, "up");
+  // Holes from which seven metres aside pass within 0.05 m of it.
+  const double off = kHalf_m + 0.05;
+  const auto held = [&](double s) {
+    return std::any_of(spans.begin(), spans.end(),
+                       [&](const FindingSpan& span) { return s > span.from_m && s < span.to_m; });
+  };
+  EXPECT_TRUE(held(1.0));
+  EXPECT_TRUE(held(5.2 + off - 1e-6));
+  EXPECT_FALSE(held(5.2 + off + 1e-6));
+  EXPECT_TRUE(held(36.0 + 4.0 - off - 7.0 + 1e-6));
+  EXPECT_FALSE(held(36.0 + 4.0 - off - 7.0 - 1e-6));
+  const rules::Finding there =
+      runFindingAt(*site.sheet.find("riser-before-opening"), site, spans[0].finding, {0, 1.0});
+  EXPECT_LT(*there.distance_m, 0.0);
+  // Lower than the sill it passes under.
+  job.design.sumps[0].discharge->height_m = 4.0;
+  for (const FindingSpan& span : spansOf(siteWithRun(job), "riser-before-opening")) {
+    EXPECT_FALSE(span.from_m <= 1.0 && 1.0 <= span.to_m);
+  }
+}
+
+TEST(Discharge, TheFootOfARiserStandsOnTheLowestGround) {
+  plan::Job job =
+      placed(PlanBuilder::rectangle().opening(at("low", 0, 4.0, 1.2, -1.4, -0.7)), 4.5, 4.5, 5.0);
+  EXPECT_TRUE(spansOf(siteWithRun(job), "riser-before-opening").empty());
+  job.house.ground_level_m = -1.6;
+  for (plan::Wall& wall : job.plan.rings[0].walls) wall.ground_level_m.reset();
+  EXPECT_EQ(spansOf(siteWithRun(job), "riser-before-opening").size(), 1U);
 }
 
 TEST(Run, PipeIsCountedAsItIsDrawn) {

