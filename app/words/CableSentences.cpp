@@ -69,7 +69,8 @@ std::span<const Sentence> cableSentences() {
       {"cable.sentence.no-way",
        QT_TRANSLATE_NOOP("Sentences", "No way for a cable to any supply that is drawn.")},
       {"cable.sentence.route",
-       QT_TRANSLATE_NOOP("Sentences", "{length} of cable to {supply}, {drillings} holes drilled.")},
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{length} of cable to {supply}, holes to drill: {drillings}.")},
   });
   return rows;
 }

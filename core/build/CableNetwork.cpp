@@ -108,7 +108,9 @@ class Network {
     const double off = m_ask.figures.from_corner_m;
     for (std::size_t k = 0; k < m_lines.lines.size(); ++k) {
       std::vector<double> tried = m_stops[k];
-      for (const double s : m_stops[k]) {
+      const std::vector<double> opposite = cornersAcross(k);
+      tried.insert(tried.end(), opposite.begin(), opposite.end());
+      for (const double s : std::vector<double>(tried)) {
         tried.push_back(s + off);
         tried.push_back(s - off);
       }
@@ -124,6 +126,24 @@ class Network {
       addStop(one.from);
       addStop(one.to);
     }
+  }
+
+  /// Square across from the corners of other lines: there what a line faces changes.
+  std::vector<double> cornersAcross(std::size_t k) const {
+    std::vector<double> across;
+    const CableLine& line = m_lines.lines[k];
+    for (std::size_t i = 0; i < line.corners.size(); ++i) {
+      const geometry::Segment side = line.side(i);
+      for (std::size_t other = 0; other < m_lines.lines.size(); ++other) {
+        if (other == k) continue;
+        for (const geometry::Point& corner : m_lines.lines[other].corners) {
+          const geometry::Point foot = geometry::nearest(corner, side);
+          if (geometry::distance(foot, corner) > m_lines.thickest_m) continue;
+          across.push_back(line.starts_m[i] + geometry::distance(side.a, foot));
+        }
+      }
+    }
+    return across;
   }
 
   void number() {
