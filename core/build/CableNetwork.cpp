@@ -15,6 +15,8 @@ namespace sumpwright::build {
 
 namespace {
 
+constexpr double kTriedEvery_m = 0.25;  // own figure
+
 base::Message supplyLabel(const plan::Supply& supply) {
   return base::plainText(supply.name.empty() ? supply.id : supply.name);
 }
@@ -103,17 +105,18 @@ class Network {
     }
   }
 
-  /// From every place that may be drilled to what it faces; both ends become places of their lines.
+  /// From every place that may be drilled to what it faces, and from some between: where a third
+  /// wall stands in the way at all of those, a drilling a little further on is better than none;
+  /// both ends become places of their lines.
   void addCrossings() {
     const double off = m_ask.figures.from_corner_m;
     for (std::size_t k = 0; k < m_lines.lines.size(); ++k) {
       std::vector<double> tried = m_stops[k];
-      const std::vector<double> opposite = cornersAcross(k);
-      tried.insert(tried.end(), opposite.begin(), opposite.end());
-      for (const double s : std::vector<double>(tried)) {
+      for (const double s : m_stops[k]) {
         tried.push_back(s + off);
         tried.push_back(s - off);
       }
+      for (double s = 0.0; s < m_lines.lines[k].length_m; s += kTriedEvery_m) tried.push_back(s);
       for (const double s : tried) {
         const Spot from{k, m_lines.lines[k].wrapped(s)};
         if (!m_lines.mayDrill(from)) continue;
@@ -126,24 +129,6 @@ class Network {
       addStop(one.from);
       addStop(one.to);
     }
-  }
-
-  /// Square across from the corners of other lines: there what a line faces changes.
-  std::vector<double> cornersAcross(std::size_t k) const {
-    std::vector<double> across;
-    const CableLine& line = m_lines.lines[k];
-    for (std::size_t i = 0; i < line.corners.size(); ++i) {
-      const geometry::Segment side = line.side(i);
-      for (std::size_t other = 0; other < m_lines.lines.size(); ++other) {
-        if (other == k) continue;
-        for (const geometry::Point& corner : m_lines.lines[other].corners) {
-          const geometry::Point foot = geometry::nearest(corner, side);
-          if (geometry::distance(foot, corner) > m_lines.thickest_m) continue;
-          across.push_back(line.starts_m[i] + geometry::distance(side.a, foot));
-        }
-      }
-    }
-    return across;
   }
 
   void number() {
