@@ -214,13 +214,15 @@ CableAsk cableAskOf(const rules::Site& site, const plan::Sump& sump, perimeter::
   const auto run = placedRun(site, sump);
   const bool low = sump.fan_place == plan::FanPlace::outside_low;
   if (run) {
-    if (!low) ask.fan = site.perimeter.wrapped({hole.ring, hole.chainage_m + run->shift_m});
+    ask.fan = site.perimeter.wrapped({hole.ring, hole.chainage_m + fanShift_m(*run)});
     ask.fan_height_m = run->fan_m;
     return ask;
   }
   const auto eaves = eavesOf(site, site.perimeter.edgeAt(ask.fan));
   const double outlet = eaves ? *eaves + kProposedOverEaves_m : kProposedHeight_m;
-  ask.fan_height_m = sump.fan_height_m.value_or(low ? kLowFan_m : outlet - kFanUnderOutlet_m);
+  const double over_ground = groundAt(site, ask.fan) + kFanOverGround_m;
+  ask.fan_height_m = sump.fan_height_m.value_or(low ? std::max(kLowFan_m, over_ground)
+                                                    : outlet - kFanUnderOutlet_m);
   return ask;
 }
 

@@ -168,9 +168,7 @@ Study::Wiring Study::wiringOf(const Site& site, const std::string& sump) {
     if (!site.perimeter.contains(hole)) continue;
     Wiring wiring{build::cableAskOf(site, one, hole), 0.0};
     wiring.ask.fan = {};
-    const bool low = one.fan_place == plan::FanPlace::outside_low;
-    const auto run = build::placedRun(site, one);
-    if (run && !low) wiring.shift_m = run->shift_m;
+    if (const auto run = build::placedRun(site, one)) wiring.shift_m = build::fanShift_m(*run);
     return wiring;
   }
   return {};
