@@ -5,10 +5,10 @@
 #include <atomic>
 #include <chrono>
 #include <cmath>
-#include <thread>
 #include <utility>
 
 #include "base/Contract.h"
+#include "suction/Workers.h"
 
 namespace sumpwright::siting {
 
@@ -104,11 +104,14 @@ std::vector<ReachCase> solveCases(const CaseAsk& ask,
       ++done;
     }
   };
-  std::vector<std::thread> others;
-  const int helpers = std::min(ask.options.threads, static_cast<int>(choices.size()) - 1) - 1;
-  for (int t = 0; t < helpers; ++t) others.emplace_back([&] { work(quiet); });
-  work(on);
-  for (std::thread& other : others) other.join();
+  const int workers = std::min(ask.options.threads, static_cast<int>(choices.size()) - 1);
+  suction::onWorkers(static_cast<std::size_t>(std::max(1, workers)), [&](std::size_t worker) {
+    if (worker == 0) {
+      work(on);
+    } else {
+      work(quiet);
+    }
+  });
   return cases;
 }
 

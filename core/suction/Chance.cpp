@@ -6,7 +6,8 @@
 #include <cmath>
 #include <limits>
 #include <mutex>
-#include <thread>
+
+#include "suction/Workers.h"
 
 namespace sumpwright::suction {
 
@@ -23,13 +24,9 @@ void inParallel(std::size_t count, int threads,
                 const std::function<void(std::size_t index, std::size_t worker)>& work) {
   const auto workers = static_cast<std::size_t>(std::clamp(threads, 1, 64));
   std::atomic<std::size_t> next{0};
-  const auto run = [&](std::size_t worker) {
+  onWorkers(workers, [&](std::size_t worker) {
     for (std::size_t k = next++; k < count; k = next++) work(k, worker);
-  };
-  std::vector<std::thread> others;
-  for (std::size_t w = 1; w < workers; ++w) others.emplace_back(run, w);
-  run(0);
-  for (std::thread& other : others) other.join();
+  });
 }
 
 std::vector<int> readFrom(const Network& reader, const Network& source) {

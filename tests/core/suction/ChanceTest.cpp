@@ -1,12 +1,16 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
+#include <atomic>
+#include <cerrno>
 #include <cmath>
 
 #include "suction/Chance.h"
 #include "suction/Field.h"
 #include "suction/ModelOf.h"
 #include "suction/Port.h"
+#include "suction/Workers.h"
 #include "support/PlanBuilder.h"
 
 namespace sumpwright::suction {
@@ -213,6 +217,34 @@ TEST(SuctionChance, StaysWithinMemoryByCoarserCells) {
   EXPECT_TRUE(study.summary().coarser);
   EXPECT_LE(study.summary().bytes, options.most_bytes);
   EXPECT_GT(study.summary().bytes, options.most_bytes / 4);
+}
+
+/// A thread as a system gives it that has but one more to give.
+class ScarceThread {
+ public:
+  ScarceThread(const std::function<void(std::size_t)>& run, std::size_t worker) {
+    if (worker > 1) throw std::system_error(EAGAIN, std::generic_category());
+    m_thread = std::jthread(run, worker);
+  }
+
+ private:
+  std::jthread m_thread;
+};
+
+TEST(SuctionWorkers, WhereThreadsAreScarceFewerDoAllTheWork) {
+  std::atomic<int> next{0};
+  std::array<std::atomic<int>, 1000> done{};
+  onWorkers<ScarceThread>(8, [&](std::size_t worker) {
+    EXPECT_LT(worker, 2U);
+    for (int k = next++; k < 1000; k = next++) ++done[static_cast<std::size_t>(k)];
+  });
+  EXPECT_TRUE(std::all_of(done.begin(), done.end(), [](const auto& n) { return n == 1; }));
+  int calls = 0;
+  onWorkers(0, [&](std::size_t worker) {
+    EXPECT_EQ(worker, 0U);
+    ++calls;
+  });
+  EXPECT_EQ(calls, 1) << "the caller at least";
 }
 
 TEST(SuctionChance, NoSumpInTheFloorNoAnswer) {
