@@ -4,6 +4,7 @@
 
 #include "build/Layers.h"
 #include "plan/Assumed.h"
+#include "plan/FloorLevels.h"
 #include "plan/KindNames.h"
 
 namespace sumpwright::build {
@@ -13,31 +14,15 @@ namespace {
 using base::Mark;
 using base::Message;
 using plan::Barrier;
-using plan::BuildType;
 using plan::FloorZone;
 
-/// Thicknesses where nobody knows them: of concrete floors as insulated today, and of the slabs
-/// laid in old solid houses (common practice, both; the hardcore is the least that Irish guidance
-/// asks for: TGD C 2004, reprint 2008, §3.1.4(b)).
-struct UsualFloor {
-  double screed_m, insulation_m, slab_m;
-};
-constexpr UsualFloor kUsualFloor{0.065, 0.100, 0.150};
-constexpr UsualFloor kUsualOldFloor{0.050, 0.0, 0.100};
+/// Of hardcore where nobody knows it: the least that Irish guidance asks for (TGD C 2004, reprint
+/// 2008, §3.1.4(b)).
 constexpr double kUsualHardcore_m = 0.150;
 constexpr double kUsualBlinding_m = 0.050;  // from memory: sand over the stone
 
-/// Concrete over the ground under a suspended floor: joists of 200 mm and the void of 150 mm that
-/// Approved Document C of 1992 asks for; its thickness from memory.
-constexpr double kUnderFloor_m = 0.350;
-constexpr double kOversite_m = 0.100;
-
 bool isSuspended(plan::FloorKind kind) {
   return kind == plan::FloorKind::suspended_timber || kind == plan::FloorKind::suspended_concrete;
-}
-
-bool solidOld(BuildType type) {
-  return type == BuildType::solid_masonry || type == BuildType::stone_rubble;
 }
 
 class Maker {
@@ -62,16 +47,13 @@ class Maker {
   }
 
  private:
-  /// The first that is known, else the usual figure, which is said.
-  double known(const char* id, std::initializer_list<std::optional<double>> values, double usual,
-               Mark mark, const char* source) {
-    for (const auto& value : values) {
-      if (value) return *value;
-    }
-    assume(usual > 0.0 ? Message(id, {base::millimetres("thickness", 1000.0 * usual)})
-                       : Message("section.assumed.insulation-none"),
+  /// What is not known is said.
+  double told(const char* id, const plan::Taken& taken, Mark mark, const char* source) {
+    if (taken.known) return taken.m;
+    assume(taken.m > 0.0 ? Message(id, {base::millimetres("thickness", 1000.0 * taken.m)})
+                         : Message("section.assumed.insulation-none"),
            mark, source);
-    return usual;
+    return taken.m;
   }
 
   void assume(Message what, Mark mark, const char* source) {
@@ -88,12 +70,12 @@ class Maker {
     m_up.leaves = leavesOf(m_wall, m_house, m_up.wall_m, m_up.assumed);
   }
 
-  void takeOversite() {
-    m_up.under_floor_m = kUnderFloor_m;
-    m_up.slab_m = kOversite_m;
+  void takeOversite(const plan::FloorLayers& layers) {
+    m_up.under_floor_m = layers.under_floor_m;
+    m_up.slab_m = layers.slab.m;
     assume(
-        Message("section.assumed.oversite", {base::millimetres("thickness", 1000.0 * kOversite_m),
-                                             base::metres("under", kUnderFloor_m)}),
+        Message("section.assumed.oversite", {base::millimetres("thickness", 1000.0 * m_up.slab_m),
+                                             base::metres("under", m_up.under_floor_m)}),
         Mark::own, "joists of 200 mm over a void of 150 mm (Approved Document C, 1992)");
   }
 
@@ -102,17 +84,14 @@ class Maker {
       assume(Message("section.assumed.floor"), Mark::own, "the floor behind the wall is not known");
     }
     m_up.floor = m_zone != nullptr ? m_zone->kind : plan::FloorKind::unknown;
-    m_up.floor_m = m_zone != nullptr ? m_zone->level_m.value_or(0.0) : 0.0;
-    if (isSuspended(m_up.floor)) return takeOversite();
-    const UsualFloor usual = solidOld(m_house.build_type) ? kUsualOldFloor : kUsualFloor;
+    const plan::FloorLayers layers = plan::floorLayers(m_house, m_zone);
+    m_up.floor_m = layers.floor_m;
+    if (isSuspended(m_up.floor)) return takeOversite(layers);
     const char* source = "floors as usually built";
-    m_up.screed_m = known("section.assumed.screed", {m_house.screed_m}, usual.screed_m,
-                          Mark::common_practice, source);
-    m_up.insulation_m = known("section.assumed.insulation", {m_house.insulation_m},
-                              usual.insulation_m, Mark::common_practice, source);
-    const auto zone_slab = m_zone != nullptr ? m_zone->slab_m : std::nullopt;
-    m_up.slab_m = known("section.assumed.slab", {zone_slab, m_house.slab_m}, usual.slab_m,
-                        Mark::common_practice, source);
+    m_up.screed_m = told("section.assumed.screed", layers.screed, Mark::common_practice, source);
+    m_up.insulation_m =
+        told("section.assumed.insulation", layers.insulation, Mark::common_practice, source);
+    m_up.slab_m = told("section.assumed.slab", layers.slab, Mark::common_practice, source);
   }
 
   void takeFill() {
@@ -122,9 +101,10 @@ class Maker {
     assume(Message("section.assumed.blinding",
                    {base::millimetres("thickness", 1000.0 * kUsualBlinding_m)}),
            Mark::from_memory, "sand over the stone");
-    m_up.hardcore_m =
-        known("section.assumed.hardcore", {m_house.hardcore_m}, kUsualHardcore_m, Mark::published,
-              "TGD C 2004 (reprint 2008), §3.1.4(b): hardcore bed of 150 mm at least");
+    m_up.hardcore_m = told(
+        "section.assumed.hardcore",
+        {m_house.hardcore_m.value_or(kUsualHardcore_m), m_house.hardcore_m.has_value()},
+        Mark::published, "TGD C 2004 (reprint 2008), §3.1.4(b): hardcore bed of 150 mm at least");
   }
 
   /// Level and slope on the piece of the wall that the place lies on; level beyond the ends.

@@ -2,22 +2,13 @@
 // Outside ground and eaves along the walls, metres above finished floor level.
 
 #include <optional>
-#include <vector>
 
+#include "plan/FloorLevels.h"
 #include "rules/Judge.h"
 
 namespace sumpwright::build {
 
-/// The outside ground along one wall: straight between its points, level beyond the first and last.
-struct GroundLine {
-  struct At {
-    double along_m = 0.0;  ///< from the edge's first corner
-    double level_m = 0.0;
-  };
-  std::vector<At> points;  ///< one or more, in order
-  bool assumed = false;    ///< nobody said: one step below the floor
-  double at(double along_m) const;
-};
+using plan::GroundLine;
 
 GroundLine groundAlong(const rules::Site& site, const perimeter::Edge& edge);
 double groundAt(const rules::Site& site, perimeter::Place place);
