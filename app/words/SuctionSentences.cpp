@@ -336,8 +336,9 @@ std::span<const Sentence> suctionSentences() {
                          "and the pit with smoke before backfilling.")},
       {"suction.line.exposed",
        QT_TRANSLATE_NOOP("Sentences",
-                         "The foundation stands free above the ground outside on {walls}: render "
-                         "or seal it there, or it lets in outdoor air.")},
+                         "The foundation stands free above the ground outside on {walls}, over "
+                         "{length} and by {height} on average: render or seal it there, or it lets "
+                         "in outdoor air.")},
       {"suction.line.holes-consent",
        QT_TRANSLATE_NOOP("Sentences",
                          "Test holes are drilled through the floor only with your written yes, and "

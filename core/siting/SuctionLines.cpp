@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <set>
 
 #include "geometry/Distance.h"
 #include "siting/SuctionStudy.h"
@@ -20,26 +21,52 @@ bool hasInternal(const plan::Job& job) {
   return std::any_of(job.design.sumps.begin(), job.design.sumps.end(), isInternal);
 }
 
-/// Walls whose foundation stands free above the ground outside, by name.
-std::string exposedWalls(const Study& study) {
-  const auto model = suction::modelOf(study.job(), suction::Ground{});
-  if (!model) return {};
-  std::vector<std::pair<int, int>> walls;
+/// What of the foundation stands free above the ground outside.
+struct StandingFree {
+  std::set<std::pair<int, int>> walls;  ///< ring and edge
+  double length_m = 0.0;
+  double mean_m = 0.0;  ///< height
+};
+
+void addFree(const geometry::Polygon& ring, const std::vector<suction::Edge>& edges,
+             StandingFree& free) {
+  for (std::size_t k = 0; k < edges.size(); ++k) {
+    const double height = edges[k].outdoors_m2_s_pa;
+    if (!(height > 0.0)) continue;
+    const double length = geometry::distance(ring[k], ring[(k + 1) % ring.size()]);
+    free.walls.emplace(edges[k].ring, edges[k].wall);
+    free.mean_m = (free.mean_m * free.length_m + height * length) / (free.length_m + length);
+    free.length_m += length;
+  }
+}
+
+StandingFree standingFree(const plan::Job& job) {
+  suction::Ground ground;
+  ground.exposed_m_s_pa = 1.0;  // an edge's conductance to outdoors is its height then
+  StandingFree free;
+  const auto model = suction::modelOf(job, ground);
+  if (!model) return free;
   for (const suction::Region& region : model->regions) {
-    for (const suction::Edge& edge : region.edges) {
-      if (edge.outdoors_m2_s_pa > 0.0) walls.emplace_back(edge.ring, edge.wall);
+    addFree(region.outline, region.edges, free);
+    for (std::size_t h = 0; h < region.hole_edges.size(); ++h) {
+      addFree(region.holes[h], region.hole_edges[h], free);
     }
   }
-  std::sort(walls.begin(), walls.end());
-  walls.erase(std::unique(walls.begin(), walls.end()), walls.end());
+  return free;
+}
+
+void addExposed(const Study& study, SuctionPaperLines& lines) {
+  const StandingFree free = standingFree(study.job());
+  if (free.walls.empty()) return;
   std::string names;
-  for (const auto& [ring, wall] : walls) {
-    const auto& edge = study.perimeter().edges(ring)[static_cast<std::size_t>(wall)];
-    names += (names.empty() ? "" : ", ") + study.perimeter().cornerLetter(ring, edge.edge) + "-" +
-             study.perimeter().cornerLetter(
-                 ring, (edge.edge + 1) % static_cast<int>(study.perimeter().edges(ring).size()));
+  for (const auto& [ring, wall] : free.walls) {
+    const auto count = static_cast<int>(study.perimeter().edges(ring).size());
+    names += (names.empty() ? "" : ", ") + study.perimeter().cornerLetter(ring, wall) + "-" +
+             study.perimeter().cornerLetter(ring, (wall + 1) % count);
   }
-  return names;
+  lines.crew.push_back(Message("suction.line.exposed",
+                               {base::text("walls", names), base::metres("length", free.length_m),
+                                base::metres("height", free.mean_m)}));
 }
 
 /// Distance from a point to the nearest party wall's outside face.
@@ -100,9 +127,7 @@ SuctionPaperLines linesOf(const Study& study, const SuctionAnswer& answer) {
   if (answer.state == SuctionState::not_layered) {
     lines.crew.emplace_back("suction.line.no-layer");
   }
-  if (const std::string walls = exposedWalls(study); !walls.empty()) {
-    lines.crew.push_back(Message("suction.line.exposed", {base::text("walls", walls)}));
-  }
+  addExposed(study, lines);
   if (job.design.shared_fan && answer.sumps.size() > 1) {
     lines.crew.emplace_back("suction.line.shared");
   }

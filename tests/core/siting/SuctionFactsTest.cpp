@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "build/BuildUp.h"
 #include "core/siting/Studied.h"
 #include "plan/DesignEdits.h"
 #include "siting/RunDuty.h"
@@ -468,8 +469,6 @@ TEST(SuctionLines, SayWhatTheHouseAsksFor) {
   plan::Job job = gradedHouse().with([](plan::Job& j) {
     j.plan.test_holes.push_back({"h", "", {4, 4}});
     for (plan::Room& room : j.plan.rooms) room.old_tiles = plan::YesNo::no;
-    // The slab's underside stands above the ground: the foundation is free there.
-    j.plan.rings[0].walls[2].ground_level_m = -0.6;
   });
   const auto plain = suctionPaperLines(answered(job));
   EXPECT_TRUE(holds(plain.client, "suction.line.holes-consent"));
@@ -478,7 +477,6 @@ TEST(SuctionLines, SayWhatTheHouseAsksFor) {
   EXPECT_TRUE(holds(plain.crew, "suction.line.holes-where"));
   EXPECT_TRUE(holds(plain.crew, "suction.line.holes-patch"));
   EXPECT_FALSE(holds(plain.crew, "suction.line.hole-not-there"));
-  EXPECT_TRUE(holds(plain.crew, "suction.line.exposed"));
   EXPECT_FALSE(holds(plain.crew, "suction.line.internal"));
   job.plan.rooms[0].old_tiles = plan::YesNo::unknown;
   job.house.year_built = 1975;
@@ -494,6 +492,48 @@ TEST(SuctionLines, SayWhatTheHouseAsksFor) {
   const auto clay = answered(job);
   EXPECT_EQ(clay.state, SuctionState::not_layered);
   EXPECT_TRUE(holds(suctionPaperLines(clay).crew, "suction.line.no-layer"));
+}
+
+/// Underside of the floor 0.275 m down, as in the bungalow among the samples.
+PlanBuilder buriedHouse() {
+  return gradedHouse().with([](plan::Job& j) {
+    j.house.slab_m = 0.15;
+    j.house.screed_m = 0.065;
+    j.house.insulation_m = 0.06;
+    j.house.ground_level_m = -0.15;
+  });
+}
+
+TEST(SuctionLines, SayWhereTheFoundationStandsFreeAndOnlyThere) {
+  const plan::Job buried = buriedHouse();
+  EXPECT_FALSE(holds(suctionPaperLines(answered(buried)).crew, "suction.line.exposed"));
+  plan::Job free = buried;
+  free.plan.rings[0].walls[2].ground_points = {{0.0, -0.275, {}}, {10.0, -0.675, {}}};
+  const auto lines = suctionPaperLines(answered(free)).crew;
+  const auto line = std::find_if(lines.begin(), lines.end(), [](const base::Message& m) {
+    return m.id == "suction.line.exposed";
+  });
+  ASSERT_NE(line, lines.end());
+  // The ground falls by 0.4 m over 10 m of the wall; the floor begins 0.35 m in from its corners.
+  const auto metresOf = [&](std::size_t k) {
+    return std::get<base::Quantity>(line->args[k].value).value;
+  };
+  EXPECT_EQ(std::get<std::string>(line->args[0].value), "C-D");
+  EXPECT_NEAR(metresOf(1), 9.3, 1e-6);
+  EXPECT_NEAR(metresOf(2), 0.2, 1e-6);
+}
+
+/// One underside for the drill section and for what stands free.
+TEST(SuctionLines, TheFoundationStandsFreeFromTheDrillSectionsUnderside) {
+  const plan::Job job = buriedHouse();
+  const Study study = studied(job);
+  const double underside = build::buildUpAt(study.site(), {0, 3.0}).underside_m();
+  EXPECT_NEAR(underside, -0.275, 1e-12);
+  for (const double below : {-0.001, 0.001}) {
+    plan::Job level = job;
+    level.house.ground_level_m = underside + below;
+    EXPECT_EQ(holds(suctionPaperLines(answered(level)).crew, "suction.line.exposed"), below < 0.0);
+  }
 }
 
 }  // namespace
