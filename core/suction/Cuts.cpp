@@ -8,6 +8,7 @@
 
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
+#include "suction/Along.h"
 #include "suction/Coverage.h"
 #include "suction/TipFactor.h"
 
@@ -41,33 +42,6 @@ struct Run {
   bool free_start = true;
   bool free_end = true;
 };
-
-double lengthOf(const Polyline& line) {
-  double length = 0.0;
-  for (std::size_t k = 1; k < line.size(); ++k) length += geometry::distance(line[k - 1], line[k]);
-  return length;
-}
-
-Point pointAlong(const Polyline& line, double s) {
-  for (std::size_t k = 1; k < line.size(); ++k) {
-    const double length = geometry::distance(line[k - 1], line[k]);
-    if (s <= length && length > 0.0) return geometry::lerp(line[k - 1], line[k], s / length);
-    s -= length;
-  }
-  return line.back();
-}
-
-/// The part of a line between two distances from its start.
-Polyline partOf(const Polyline& line, double from, double to) {
-  Polyline part{pointAlong(line, from)};
-  double s = 0.0;
-  for (std::size_t k = 1; k + 1 < line.size(); ++k) {
-    s += geometry::distance(line[k - 1], line[k]);
-    if (s > from && s < to) part.push_back(line[k]);
-  }
-  part.push_back(pointAlong(line, to));
-  return part;
-}
 
 Vec unit(Vec v) { return (1.0 / geometry::norm(v)) * v; }
 

@@ -2,15 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "airflow/Duty.h"
 #include "geometry/Areas.h"
 #include "geometry/Distance.h"
 #include "geometry/HalfBall.h"
 #include "geometry/Shapes.h"
-#include "plan/PlanGeometry.h"
 #include "plan/WallBands.h"
+#include "suction/FloorEdges.h"
+#include "suction/WallsBelow.h"
 
 namespace sumpwright::suction {
 
@@ -24,17 +24,9 @@ using geometry::Vec;
 
 constexpr double kSmallestPiece_m2 = 0.1;  // slivers between walls are no floor (own figure)
 constexpr double kOnFace_m = 0.02;  // an edge that far from a wall's inner face is its (own figure)
-constexpr double kMeetsWall_m = 0.10;  // barriers this near to an edge run up to it (own figure)
 constexpr double kFar_m = 1000.0;
-constexpr double kUsualGround_m = -0.15;  // outside ground where nobody said (common practice)
 
 Problem noPlan() { return {Message("suction.model.plan"), "/plan/rings", base::Gravity::unsound}; }
-
-double heightExposed_m(const plan::Job& job, const plan::Wall& wall, double slab_m) {
-  const double ground =
-      wall.ground_level_m.value_or(job.house.ground_level_m.value_or(kUsualGround_m));
-  return std::max(0.0, -slab_m - ground);
-}
 
 Point mirrored(Point p, const Segment& line) {
   const Vec along = line.b - line.a;
@@ -63,9 +55,7 @@ class ModelMaker {
     for (const Face& face : *floor) {
       if (geometry::faceArea(face) >= kSmallestPiece_m2) m_model.regions.push_back(regionOf(face));
     }
-    addRisingWalls();
-    addInnerWalls();
-    addOldOuterWalls();
+    m_model.barriers = wallsBelow(m_job, m_ground, m_choices, m_model.regions);
     addNextDoor();
     base::Problems problems = checkModel(m_model);
     if (!problems.empty()) return problems;
@@ -91,164 +81,8 @@ class ModelMaker {
     Region region;
     region.outline = face.outline;
     region.holes = face.holes;
-    region.edges = edgesOf(face.outline);
-    for (const Polygon& hole : face.holes) region.hole_edges.push_back(edgesOf(hole));
+    addEdges(m_job, m_ground, m_choices, region);
     return region;
-  }
-
-  std::vector<Edge> edgesOf(const Polygon& ring) const {
-    std::vector<Edge> edges;
-    for (std::size_t k = 0; k < ring.size(); ++k) {
-      edges.push_back(edgeOn({ring[k], ring[(k + 1) % ring.size()]}));
-    }
-    return edges;
-  }
-
-  /// The edge as the inner face of a wall; tight where it is none.
-  Edge edgeOn(const Segment& side) const {
-    Edge edge;
-    double least = kOnFace_m;
-    const Point middle = geometry::lerp(side.a, side.b, 0.5);
-    for (std::size_t r = 0; r < m_job.plan.rings.size(); ++r) {
-      const plan::Ring& ring = m_job.plan.rings[r];
-      for (std::size_t e = 0; e < plan::edgeCount(ring) && e < ring.walls.size(); ++e) {
-        const double off = std::abs(geometry::distance(middle, plan::edgeOf(ring, e)) -
-                                    plan::bandThickness_m(m_job, ring.walls[e]));
-        if (off > least) continue;
-        least = off;
-        edge.ring = static_cast<int>(r);
-        edge.wall = static_cast<int>(e);
-      }
-    }
-    if (edge.ring < 0) return edge;
-    const plan::Wall& wall = m_job.plan.rings[static_cast<std::size_t>(edge.ring)]
-                                 .walls[static_cast<std::size_t>(edge.wall)];
-    edge.party = wall.kind == plan::WallKind::party;
-    edge.goes_on = edge.party && goesOn(wall);
-    if (edge.goes_on) return edge;
-    edge.room_m2_s_pa = m_ground.joint_m2_s_pa();
-    if (!edge.party) {
-      edge.outdoors_m2_s_pa =
-          m_ground.exposed_m_s_pa * heightExposed_m(m_job, wall, m_ground.slab_m);
-    }
-    return edge;
-  }
-
-  bool goesOn(const plan::Wall& party) const {
-    return party.party_below == plan::PartyBelow::continuous ||
-           (party.party_below == plan::PartyBelow::unknown && m_choices.party_open);
-  }
-
-  void addBarrier(const std::string& id, Polyline line, std::vector<Stretch> gaps = {}) {
-    if (line.size() < 2) return;
-    // From wall to wall: what ends a wall's thickness short of another meets it below.
-    m_model.barriers.push_back(
-        {id, std::move(line), m_ground.footing_m2_s_pa, std::move(gaps), m_ground.joint_m2_s_pa()});
-  }
-
-  void addRisingWalls() {
-    for (const plan::RisingWall& wall : m_job.plan.rising_walls) {
-      std::vector<Stretch> gaps;
-      for (const plan::Gap& gap : wall.gaps) gaps.push_back({gap.from_m, gap.to_m});
-      Polyline line = ledToFaces(wall.line_m, gaps, wall.thickness_m);
-      addBarrier(wall.id, std::move(line), std::move(gaps));
-    }
-  }
-
-  void addInnerWalls() {
-    for (const plan::InnerWall& wall : m_job.plan.inner_walls) {
-      const bool stands =
-          wall.below_floor == plan::BelowFloor::own_footing ||
-          (wall.below_floor == plan::BelowFloor::unknown && m_choices.unknown_walls_stand);
-      std::vector<Stretch> none;
-      if (stands) addBarrier(wall.id, ledToFaces(wall.line_m, none, wall.thickness_m));
-    }
-  }
-
-  /// Ends that stop at the face of an outside or inner wall are led up to it; gaps move along.
-  Polyline ledToFaces(Polyline line, std::vector<Stretch>& gaps, double thickness_m) const {
-    if (line.size() < 2) return line;
-    const double ahead = led(line.front(), line[1], thickness_m);
-    led(line.back(), line[line.size() - 2], thickness_m);
-    for (Stretch& gap : gaps) {
-      gap.from_m += ahead;
-      gap.to_m += ahead;
-    }
-    return line;
-  }
-
-  /// By how much the end was lengthened.
-  double led(Point& end, Point from, double thickness_m) const {
-    const double length = geometry::distance(from, end);
-    if (!(length > 0.0)) return 0.0;
-    const Vec outward = (1.0 / length) * (end - from);
-    double longest = 0.0;
-    for (const Region& region : m_model.regions) {
-      for (std::size_t k = 0; k < region.outline.size(); ++k) {
-        const Segment side{region.outline[k], region.outline[(k + 1) % region.outline.size()]};
-        longest = std::max(longest, toLine(end, outward, side, kMeetsWall_m));
-      }
-    }
-    for (const plan::InnerWall& other : m_job.plan.inner_walls) {
-      longest = std::max(longest, toAny(end, outward, other.line_m, other.thickness_m));
-    }
-    for (const plan::RisingWall& other : m_job.plan.rising_walls) {
-      longest = std::max(longest, toAny(end, outward, other.line_m, other.thickness_m));
-    }
-    longest = std::min(longest, kMeetsWall_m + thickness_m + 1.0);
-    end = end + longest * outward;
-    return longest;
-  }
-
-  static double toAny(Point end, Vec outward, const Polyline& line, double thickness_m) {
-    double longest = 0.0;
-    for (std::size_t k = 1; k < line.size(); ++k) {
-      longest = std::max(
-          longest, toLine(end, outward, {line[k - 1], line[k]}, 0.5 * thickness_m + kMeetsWall_m));
-    }
-    return longest;
-  }
-
-  /// How far onward the line is, where it is within reach and not run along; else 0.
-  static double toLine(Point end, Vec outward, const Segment& side, double reach) {
-    const double away = geometry::distance(end, side);
-    if (away > reach || away < 1e-9) return 0.0;
-    const double turn = geometry::cross(outward, side.b - side.a);
-    if (std::abs(turn) < 0.3 * geometry::distance(side.a, side.b)) return 0.0;
-    return std::max(0.0, geometry::cross(side.a - end, side.b - side.a) / turn);
-  }
-
-  /// Between the house and what was built on later.
-  void addOldOuterWalls() {
-    for (const plan::FloorZone& zone : m_job.plan.floor_zones) {
-      if (zone.part == plan::HousePart::house || isSuspended(zone)) continue;
-      for (std::size_t k = 0; k < zone.outline_m.size(); ++k) {
-        const Segment side{zone.outline_m[k], zone.outline_m[(k + 1) % zone.outline_m.size()]};
-        if (isWithinFloor(geometry::lerp(side.a, side.b, 0.5)) && !isDrawn(side)) {
-          addBarrier(zone.id, {side.a, side.b});
-        }
-      }
-    }
-  }
-
-  bool isWithinFloor(Point p) const {
-    return std::any_of(m_model.regions.begin(), m_model.regions.end(), [&](const Region& r) {
-      double least = std::numeric_limits<double>::infinity();
-      for (std::size_t k = 0; k < r.outline.size(); ++k) {
-        least = std::min(
-            least,
-            geometry::distance(p, Segment{r.outline[k], r.outline[(k + 1) % r.outline.size()]}));
-      }
-      return least > kMeetsWall_m && geometry::contains(r.outline, p);
-    });
-  }
-
-  /// Whether a barrier that is drawn stands there already.
-  bool isDrawn(const Segment& side) const {
-    const Point middle = geometry::lerp(side.a, side.b, 0.5);
-    return std::any_of(m_model.barriers.begin(), m_model.barriers.end(), [&](const Barrier& b) {
-      return geometry::distance(middle, b.line) < 0.5;  // half a wall's thickness and more
-    });
   }
 
   /// The same floor once more beyond every party wall, mirrored at its inner face. Inner walls next
@@ -273,6 +107,7 @@ class ModelMaker {
     const Point a = line.a - kFar_m * along;
     const Point b = line.b + kFar_m * along;
     std::vector<Polygon> cut = taken;
+    addOutdoors(own, cut);
     cut.push_back({a, b, b + kFar_m * geometry::left(along), a + kFar_m * geometry::left(along)});
     for (const Region& region : own) {
       Polygon image;
@@ -289,6 +124,23 @@ class ModelMaker {
         next.neighbour = true;
         taken.push_back(face.outline);
         m_model.regions.push_back(std::move(next));
+      }
+    }
+  }
+
+  /// Beyond our other walls lies no floor of theirs.
+  void addOutdoors(const std::vector<Region>& own, std::vector<Polygon>& cut) const {
+    for (const Region& region : own) {
+      for (std::size_t k = 0; k < region.edges.size(); ++k) {
+        const Edge& edge = region.edges[k];
+        if (edge.goes_on || edge.ring < 0) continue;
+        const Point a = region.outline[k];
+        const Point b = region.outline[(k + 1) % region.outline.size()];
+        const plan::Wall& wall = m_job.plan.rings[static_cast<std::size_t>(edge.ring)]
+                                     .walls[static_cast<std::size_t>(edge.wall)];
+        const Vec out = (-plan::bandThickness_m(m_job, wall) / geometry::distance(a, b)) *
+                        geometry::left(b - a);
+        cut.push_back({a, b, b + out, a + out});
       }
     }
   }
@@ -336,8 +188,8 @@ double Ground::inertia_pa_s2_m6(double radius_m) const {
 }
 
 bool hasUnknownWalls(const plan::Plan& plan) {
-  return std::any_of(plan.inner_walls.begin(), plan.inner_walls.end(), [](const auto& wall) {
-    return wall.below_floor == plan::BelowFloor::unknown;
+  return std::any_of(plan.inner_walls.begin(), plan.inner_walls.end(), [&](const auto& wall) {
+    return wall.below_floor == plan::BelowFloor::unknown && standsByItself(wall, plan.rising_walls);
   });
 }
 

@@ -51,10 +51,11 @@ std::vector<ModelChoices> choicesOf(const plan::Plan& plan);
 
 /// The floor is what lies within the inner faces of the outside walls (unknown thickness: assumed)
 /// without suspended floors: what is not known to be suspended is taken for a slab on fill. Rising
-/// walls are barriers with their gaps, inner walls on their own footing too; doors are no gaps.
-/// Where floors of house and extension meet, the old outer wall is a barrier without gap. A
-/// foundation wall leaks to outdoors over the height by which the slab's underside stands above the
-/// ground. At a party wall the fill ends or goes on as the wall says (party_below).
+/// walls are barriers with their gaps, inner walls on their own footing too where they lie along no
+/// rising wall; doors are no gaps. Where floors of house and extension meet, the old outer wall is a
+/// barrier without gap, where none is drawn. A foundation wall leaks to outdoors over the height by
+/// which the floor's underside stands above the ground outside. At a party wall the fill ends or
+/// goes on as the wall says (party_below).
 ///
 /// Error: suction.model.plan (outline open, crossing itself or too small), or of checkModel().
 base::Result<SuctionModel> modelOf(const plan::Job& job, const Ground& ground,

@@ -2,7 +2,6 @@
 
 #include <cmath>
 
-#include "geometry/Distance.h"
 #include "suction/ModelOf.h"
 #include "support/Fields.h"
 #include "support/PlanBuilder.h"
@@ -111,29 +110,6 @@ TEST(SuctionModelOf, WallsDrawnToFacesPartTheFloor) {
   EXPECT_EQ(*sampleAt(solver.network(), unit->suction, {2, 6}), 0.0);
   const auto through = solver.unit({{7, 2}, 0.3});
   EXPECT_GT(*sampleAt(solver.network(), through->suction, {2, 2}), 0.0);
-}
-
-TEST(SuctionModelOf, OldOuterWallBehindAnExtensionStands) {
-  const plan::Job job =
-      PlanBuilder::rectangle(10, 8)
-          .noZones()
-          .zone("house", plan::FloorKind::ground_bearing_slab, {{0, 0}, {6, 0}, {6, 8}, {0, 8}})
-          .zone("new", plan::FloorKind::ground_bearing_slab, {{6, 0}, {10, 0}, {10, 8}, {6, 8}})
-          .with([](plan::Job& j) { j.plan.floor_zones[1].part = plan::HousePart::extension; })
-          .job();
-  const SuctionModel model = made(job);
-  ASSERT_EQ(model.barriers.size(), 1U);
-  EXPECT_NEAR(geometry::distance(Point{6, 4}, model.barriers[0].line), 0.0, 1e-9);
-}
-
-TEST(SuctionModelOf, ExposedFoundationLeaksToOutdoors) {
-  const plan::Job job =
-      PlanBuilder::rectangle(10, 8).wall(1, [](plan::Wall& wall) { wall.ground_level_m = -0.9; });
-  const SuctionModel model = made(job);
-  for (const Edge& edge : model.regions[0].edges) {
-    const double height = edge.wall == 1 ? 0.8 : 0.05;
-    EXPECT_NEAR(edge.outdoors_m2_s_pa, Ground{}.exposed_m_s_pa * height, 1e-15);
-  }
 }
 
 TEST(SuctionModelOf, NextDoorGoesOnMirroredAndTakesItsShare) {
