@@ -10,11 +10,6 @@ double swameeJain(double reynolds, double roughness) {
   return 0.25 / (log * log);
 }
 
-double haaland(double reynolds, double roughness) {
-  const double root = -1.8 * std::log10(std::pow(roughness / 3.7, 1.11) + 6.9 / reynolds);
-  return 1.0 / (root * root);
-}
-
 Friction colebrook(double reynolds, double roughness) {
   // With x = 1/sqrt f: g(x) = x + 2 log10(e/(3.7 D) + 2.51 x/Re) rises and bends little, so that
   // Newton's method settles in a few steps from any sound start.

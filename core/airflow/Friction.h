@@ -32,7 +32,4 @@ Friction colebrook(double reynolds, double roughness);
 /// 102, 1976): within some 3 % of Colebrook-White for Re in 5000..1e8.
 double swameeJain(double reynolds, double roughness);
 
-/// (-1.8 log10((e/(3.7 D))^1.11 + 6.9/Re))^-2 (S. E. Haaland, J. Fluids Engineering 105, 1983).
-double haaland(double reynolds, double roughness);
-
 }  // namespace sumpwright::airflow

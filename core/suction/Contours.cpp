@@ -109,19 +109,4 @@ std::vector<Contour> contoursOf(const Network& network, const std::vector<double
   return contours;
 }
 
-std::vector<PaintedCell> paintedCells(const Network& network, const std::vector<double>& suction) {
-  SUMPWRIGHT_REQUIRE(suction.size() == network.cells.size());
-  std::vector<PaintedCell> painted;
-  for (std::size_t c = 0; c < suction.size(); ++c) {
-    const Cell& cell = network.cells[c];
-    if (!(cell.own_m2 > 0.0)) continue;
-    PaintedCell one{{}, suction[c]};
-    for (const geometry::Vec corner : kCorners) {
-      one.corners.push_back(network.frame.toPlan(Point{1.0 * cell.i, 1.0 * cell.j} + corner));
-    }
-    painted.push_back(std::move(one));
-  }
-  return painted;
-}
-
 }  // namespace sumpwright::suction

@@ -1,5 +1,5 @@
 #pragma once
-// Lines of equal suction, and the field's cells to paint.
+// Lines of equal suction.
 
 #include <vector>
 
@@ -20,13 +20,5 @@ struct Contour {
 /// of the four. Ordered by level, then place. Next door has lines too.
 std::vector<Contour> contoursOf(const Network& network, const std::vector<double>& suction,
                                 const std::vector<double>& levels_pa);
-
-/// A cell as painted: its corners in plan (the whole square; clip at the floor) and its suction.
-struct PaintedCell {
-  Polygon corners;
-  double suction_pa = 0.0;
-};
-/// Our own floor's cells, next door left out.
-std::vector<PaintedCell> paintedCells(const Network& network, const std::vector<double>& suction);
 
 }  // namespace sumpwright::suction

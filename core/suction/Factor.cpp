@@ -57,7 +57,7 @@ double outdoorShare(const Joint& joint, const Scales& scales) {
 }
 
 double leakageOf(const Cell& cell, const Scales& scales) {
-  return (cell.leak_room_m3_s_pa + cell.leak_ground_m3_s_pa) * scales.leakage;
+  return cell.leak_ground_m3_s_pa * scales.leakage;
 }
 
 std::vector<double> applied(const Network& network, const Scales& scales,

@@ -34,14 +34,10 @@ std::vector<double> changeOf(const Network& network, const Scales& scales,
   for (const Link& link : network.links) {
     const double c = conductanceOf(link, scales);
     double by_fill = link.conduit ? 0.0 : c;
-    double by_wall = 0.0;
     if (!link.conduit && !std::isinf(link.wall)) {
       by_fill = c * c / (link.fill * scales.transmissivity);
-      by_wall = c - by_fill;
     }
-    const double change = part == GroundPart::transmissivity ? by_fill
-                          : part == GroundPart::barriers     ? by_wall
-                                                             : 0.0;
+    const double change = part == GroundPart::transmissivity ? by_fill : 0.0;
     const auto a = static_cast<std::size_t>(link.a);
     const auto b = static_cast<std::size_t>(link.b);
     flow[a] += change * (suction[a] - suction[b]);
@@ -207,7 +203,7 @@ class GroundFit {
         0.5 *
         std::sqrt(std::max(0.0, covariance(0, 0) + covariance(1, 1) - 2.0 * covariance(0, 1)));
     const double t = m_model.layer.transmissivity_m3_s_pa * fit.scales.transmissivity;
-    const double l = m_model.layer.leak_m_s_pa() * fit.scales.leakage;
+    const double l = m_model.layer.leak_ground_m_s_pa * fit.scales.leakage;
     fit.transmissivity_m3_s_pa = banded(t, sd_t, times);
     fit.leak_m_s_pa = banded(l, sd_l, times);
     fit.lambda_m = banded(l > 0.0 ? std::sqrt(t / l) : 0.0, sd_lambda, times);

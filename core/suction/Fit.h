@@ -90,7 +90,7 @@ Fit fitGround(const SuctionModel& model, const std::vector<Measured>& tests,
               const FitOptions& options);
 
 /// d suction / d ln of a part of the ground, by cell: -A^-1 (dA/dln) s.
-enum class GroundPart { transmissivity, leakage, joints, barriers };
+enum class GroundPart { transmissivity, leakage, joints };
 std::vector<double> sensitivity(const Network& network, const Factor& factor, const Scales& scales,
                                 const std::vector<double>& suction, GroundPart part);
 

@@ -33,8 +33,7 @@ bool fair(const std::vector<Edge>& edges) {
 }
 
 bool fair(const Layer& layer) {
-  return fair(layer.transmissivity_m3_s_pa) && fair(layer.leak_room_m_s_pa) &&
-         fair(layer.leak_ground_m_s_pa);
+  return fair(layer.transmissivity_m3_s_pa) && fair(layer.leak_ground_m_s_pa);
 }
 
 bool fair(const Region& region) {
@@ -73,9 +72,9 @@ bool anyLeak(const SuctionModel& model) {
       if (std::any_of(edges.begin(), edges.end(), leaky)) return true;
     }
   }
-  return model.layer.leak_m_s_pa() > 0.0 ||
+  return model.layer.leak_ground_m_s_pa > 0.0 ||
          std::any_of(model.zones.begin(), model.zones.end(),
-                     [](const Zone& z) { return z.layer.leak_m_s_pa() > 0.0; }) ||
+                     [](const Zone& z) { return z.layer.leak_ground_m_s_pa > 0.0; }) ||
          std::any_of(model.barriers.begin(), model.barriers.end(),
                      [](const Barrier& b) { return b.joint_m2_s_pa > 0.0; });
 }

@@ -3,16 +3,17 @@
 //
 // Suction s = p_room - p (Pa, > 0 is good) is the unknown. Depth-averaged Darcy flow with leakage:
 //
-//   -div(T grad s) + (L_s + L_g) s = q + L_g (p_room - p_outdoors)    q: extraction, m/s
+//   -div(T grad s) + L s = q + L (p_room - p_outdoors)                q: extraction, m/s
 //   at an edge:       T ds/dn + (G_r + G_o) s = G_o (p_room - p_outdoors)
 //   across a barrier: T ds/dn = G_w (s1 - s2)
 //   along a conduit:  flow = C ds/dl
 //
-// T = k b / mu is the transmissivity of the fill, L its leakage, lambda = sqrt(T / L) the leakage
-// length. It is the mathematics of the steady leaky aquifer (De Glee 1930, Jacob 1946, Hantush and
-// Jacob 1955; from memory), and without leakage that of air drawn through a porous bed between two
-// impermeable disks (Reddy et al., EPA-600/R-92-090). Steady, incompressible, laminar, uniform over
-// the depth: it fails where there is no granular layer. Metres, plan coordinates.
+// T = k b / mu is the transmissivity of the fill, L its leakage through the soil, lambda = sqrt(T /
+// L) the leakage length. A slab leaks at its joints; sound concrete is nothing beside them. It is
+// the mathematics of the steady leaky aquifer (De Glee 1930, Jacob 1946, Hantush and Jacob 1955;
+// from memory), and without leakage that of air drawn through a porous bed between two impermeable
+// disks (Reddy et al., EPA-600/R-92-090). Steady, incompressible, laminar, uniform over the depth:
+// it fails where there is no granular layer. Metres, plan coordinates.
 
 #include <string>
 #include <vector>
@@ -29,9 +30,7 @@ using geometry::Polyline;
 /// The fill and what closes it above and below.
 struct Layer {
   double transmissivity_m3_s_pa = 0.0;  ///< T > 0
-  double leak_room_m_s_pa = 0.0;        ///< L_s through the slab, per area
-  double leak_ground_m_s_pa = 0.0;      ///< L_g through the soil to outdoors, per area
-  double leak_m_s_pa() const { return leak_room_m_s_pa + leak_ground_m_s_pa; }
+  double leak_ground_m_s_pa = 0.0;      ///< L through the soil to outdoors, per area
   bool operator==(const Layer&) const = default;
 };
 

@@ -176,7 +176,7 @@ bool anyParty(const plan::Plan& plan, Is&& is) {
 
 Layer Ground::layer() const {
   return {transmissivity(permeability_m2, thickness_m, airflow::viscosity_pa_s(air)),
-          leak_room_m_s_pa, leak_ground_m_s_pa};
+          leak_ground_m_s_pa};
 }
 
 double Ground::joint_m2_s_pa() const {

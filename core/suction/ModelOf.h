@@ -18,7 +18,6 @@ struct Ground {
   double permeability_m2 = 1e-8;
   double thickness_m = 0.15;           ///< of the fill
   airflow::Air air;                    ///< soil gas counts as air
-  double leak_room_m_s_pa = 0.0;       ///< slab, apart from its joints
   double leak_ground_m_s_pa = 1.4e-7;  ///< soil of 1e-11 m2 over 4 m (derived)
   double joint_width_m = 0.0005;       ///< of the joint of slab and wall
   double slab_m = 0.10;                ///< its depth
@@ -52,9 +51,9 @@ std::vector<ModelChoices> choicesOf(const plan::Plan& plan);
 /// The floor is what lies within the inner faces of the outside walls (unknown thickness: assumed)
 /// without suspended floors: what is not known to be suspended is taken for a slab on fill. Rising
 /// walls are barriers with their gaps, inner walls on their own footing too where they lie along no
-/// rising wall; doors are no gaps. Where floors of house and extension meet, the old outer wall is a
-/// barrier without gap, where none is drawn. A foundation wall leaks to outdoors over the height by
-/// which the floor's underside stands above the ground outside. At a party wall the fill ends or
+/// rising wall; doors are no gaps. Where floors of house and extension meet, the old outer wall is
+/// a barrier without gap, where none is drawn. A foundation wall leaks to outdoors over the height
+/// by which the floor's underside stands above the ground outside. At a party wall the fill ends or
 /// goes on as the wall says (party_below).
 ///
 /// Error: suction.model.plan (outline open, crossing itself or too small), or of checkModel().

@@ -104,14 +104,12 @@ class NetworkMaker {
       addShare(mean, m_model.layer, 1.0 - share);
       if (zoned[k] > 0.0) addShare(mean, sums[k], share / zoned[k]);
       cell.transmissivity_m3_s_pa = mean.transmissivity_m3_s_pa;
-      cell.leak_room_m3_s_pa = mean.leak_room_m_s_pa * cell.area_m2;
       cell.leak_ground_m3_s_pa = mean.leak_ground_m_s_pa * cell.area_m2;
     }
   }
 
   static void addShare(Layer& sum, const Layer& layer, double share) {
     sum.transmissivity_m3_s_pa += share * layer.transmissivity_m3_s_pa;
-    sum.leak_room_m_s_pa += share * layer.leak_room_m_s_pa;
     sum.leak_ground_m_s_pa += share * layer.leak_ground_m_s_pa;
   }
 

@@ -24,7 +24,6 @@ struct Cell {
   double area_m2 = 0.0;  ///< inside; next door too
   double own_m2 = 0.0;   ///< of it, not next door
   double transmissivity_m3_s_pa = 0.0;
-  double leak_room_m3_s_pa = 0.0;
   double leak_ground_m3_s_pa = 0.0;
 };
 

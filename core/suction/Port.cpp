@@ -66,7 +66,7 @@ bool isClear(const Network& network, Point p) {
 void setGround(const Network& network, int cell, Port& port) {
   const Cell& c = network.cells[static_cast<std::size_t>(cell)];
   port.fill = c.transmissivity_m3_s_pa;
-  const double leakage = (c.leak_room_m3_s_pa + c.leak_ground_m3_s_pa) / c.area_m2;
+  const double leakage = c.leak_ground_m3_s_pa / c.area_m2;
   port.leakage_length_m = leakage > 0.0 ? std::sqrt(port.fill / leakage) : 0.0;
 }
 

@@ -174,7 +174,7 @@ Scales scalesFrom(const Ground& base, const Ground& other) {
   Scales scales;
   scales.transmissivity =
       other.layer().transmissivity_m3_s_pa / base.layer().transmissivity_m3_s_pa;
-  scales.leakage = other.layer().leak_m_s_pa() / base.layer().leak_m_s_pa();
+  scales.leakage = other.leak_ground_m_s_pa / base.leak_ground_m_s_pa;
   scales.edges = other.joint_m2_s_pa() / base.joint_m2_s_pa();
   scales.outdoors = other.exposed_m_s_pa / base.exposed_m_s_pa;
   scales.barriers = other.footing_m2_s_pa / base.footing_m2_s_pa;

@@ -32,7 +32,7 @@ const support::Pose kPose{0.3, {4.0, 1.0}};
 suction::SuctionModel floor120() {
   suction::SuctionModel model;
   model.regions = {support::region(kPose(support::box(0, 0, 12, 10)), 2e-6)};
-  model.layer = {8e-5, 0.0, 5e-6};
+  model.layer = {8e-5, 5e-6};
   model.barriers = {{"gap", kPose({{5, 0}, {5, 10}}), 0.0, {{4.5, 5.5}}, 2e-6},
                     {"leaky", kPose({{5, 6}, {12, 7}}), 2e-5, {}, 2e-6}};
   return model;

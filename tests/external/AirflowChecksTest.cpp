@@ -41,6 +41,12 @@ TEST(AirflowChecks, Air) {
   }
 }
 
+/// (-1.8 log10((e/(3.7 D))^1.11 + 6.9/Re))^-2 (S. E. Haaland, J. Fluids Engineering 105, 1983).
+double haaland(double reynolds, double roughness) {
+  const double root = -1.8 * std::log10(std::pow(roughness / 3.7, 1.11) + 6.9 / reynolds);
+  return 1.0 / (root * root);
+}
+
 TEST(AirflowChecks, FrictionByThreeFormulas) {
   for (const json& row : rowsOf("friction")) {
     SCOPED_TRACE(row.dump());

@@ -48,7 +48,7 @@ double expected(const std::string& id, const std::string& name) {
 
 Layer baseLayer() {
   const double t = suction::transmissivity(1e-8, 0.15, 1.8e-5);
-  return {t, t / (kLambda_m * kLambda_m), 0.0};
+  return {t, t / (kLambda_m * kLambda_m)};
 }
 
 double perMetre() { return baseLayer().transmissivity_m3_s_pa / kLambda_m; }
@@ -92,7 +92,7 @@ double openEnd(double r0_m) {
 TEST(SuctionChecks, BASE) {
   const Layer layer = baseLayer();
   expectWithin("T", layer.transmissivity_m3_s_pa, expected("BASE", "T_m3_per_s_Pa"), 1e-9);
-  expectWithin("L", layer.leak_m_s_pa(), expected("BASE", "L_m_per_s_Pa"), 1e-9);
+  expectWithin("L", layer.leak_ground_m_s_pa, expected("BASE", "L_m_per_s_Pa"), 1e-9);
   expectWithin("Q/(2 pi T)", kFlow / (2.0 * std::numbers::pi * layer.transmissivity_m3_s_pa),
                expected("BASE", "Q_over_2piT_Pa"), 1e-9);
 }
@@ -142,7 +142,7 @@ TEST(SuctionChecks, FORCH_LEAK_OneLumpedLossStandsForTheNonlinearField) {
   const json& in = check("FORCH-LEAK")["inputs"];
   SuctionModel model = floorOf(region(support::circle({0, 0}, in["R_m"])));
   const double t = suction::transmissivity(in["k_m2"], in["b_m"], in["mu"]);
-  model.layer = {t, t / 36.0, 0.0};
+  model.layer = {t, t / 36.0};
   const OneSink field = solved(model, {0, 0}, in["r_w_m"]);
   ASSERT_TRUE(field.ok());
   const double loss =
@@ -474,7 +474,7 @@ TEST(SuctionChecks, SLIT_LAPLACE) {
   for (const double width : {0.04, 0.1, 0.3}) {
     SCOPED_TRACE(width);
     SuctionModel model;
-    model.layer = {t, 1e-12, 0.0};
+    model.layer = {t, 1e-12};
     model.regions = {region(box(-6, -6, 6, 6))};
     model.regions[0].edges[1] = {1e3};
     model.barriers = {{"wall", {{0, -6}, {0, 6}}, 0.0, {{6.0 - 0.5 * width, 6.0 + 0.5 * width}}}};
@@ -540,7 +540,7 @@ TEST(SuctionChecks, CAL_RECT) {
   const double t = in["start"]["T"];
   const double lambda = in["start"]["lam"];
   SuctionModel guess = rectangle();
-  guess.layer = {t, t / (lambda * lambda), 0.0};
+  guess.layer = {t, t / (lambda * lambda)};
   suction::Measured measured{{{3, 4}, kLine_m}, kFlow, std::nullopt};
   for (std::size_t k = 0; k < 5; ++k) {
     measured.readings.push_back({std::to_string(k),

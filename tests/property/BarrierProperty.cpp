@@ -78,7 +78,7 @@ ShutOff shutOff(Random& random, double cell_m) {
   const double angle = random.chance(0.4) ? 0.0 : random.uniform(-3.0, 3.0);
   const support::Pose pose{angle, {random.uniform(-9, 9), random.uniform(-9, 9)}};
   made.model.regions = {support::region(pose(support::box(0, 0, 10, 8)), 1e-6)};
-  made.model.layer = {1e-4, 0.0, 5e-7};
+  made.model.layer = {1e-4, 5e-7};
   made.line = pose(line);
   made.model.barriers = {{"w", made.line}};
   if (random.chance(0.3)) {  // two walls, the second drawn up to about the end of the first
@@ -133,7 +133,7 @@ TEST(BarrierProperty, APitBesideATightBarrierDrawsOnItsOwnSide) {
     ShutOff shut;
     const support::Pose pose{turn, {}};
     shut.model.regions = {support::region(pose(support::box(0, 0, 10, 3)), 1e-6)};
-    shut.model.layer = {1e-4, 0.0, 5e-7};
+    shut.model.layer = {1e-4, 5e-7};
     shut.line = pose(Polyline{{x, -0.3}, {x, 3.3}});
     shut.model.barriers = {{"w", shut.line}};
     shut.behind = pose(support::box(x, 0, 10, 3));

@@ -61,11 +61,11 @@ SuctionModel randomModel(Random& random) {
   model.regions = {region};
   const double t = std::pow(10.0, random.uniform(-6.0, -3.0));
   const double lambda = random.uniform(0.8, 12.0);
-  model.layer = {t, 0.3 * t / (lambda * lambda), 0.7 * t / (lambda * lambda)};
+  model.layer = {t, t / (lambda * lambda)};
   const int walls = random.between(0, 4);
   for (int k = 0; k < walls; ++k) model.barriers.push_back(randomWall(random));
   if (random.chance(0.4)) {
-    model.zones = {{"z", {{-2, -4}, {3, -4}, {3, 0}, {-2, 0}}, {5.0 * t, 0.0, 1e-7}}};
+    model.zones = {{"z", {{-2, -4}, {3, -4}, {3, 0}, {-2, 0}}, {5.0 * t, 1e-7}}};
   }
   if (random.chance(0.3)) {
     model.conduits = {{"d", {somewhere(random), somewhere(random)}, 10.0 * t, random.chance(0.5)}};

@@ -22,7 +22,7 @@ const Sink kPit{{3, 4}, 0.25};
 SuctionModel ground(double t, double lambda_m, double joint = 0.0) {
   SuctionModel model;
   model.regions = {region(box(0, 0, 12, 10), joint)};
-  model.layer = {t, 0.0, t / (lambda_m * lambda_m)};
+  model.layer = {t, t / (lambda_m * lambda_m)};
   return model;
 }
 
@@ -56,8 +56,7 @@ TEST(SuctionFit, SensitivityIsTheDifferenceOfTwoSolves) {
   };
   for (const Case& c :
        {Case{GroundPart::transmissivity, &Scales::transmissivity},
-        Case{GroundPart::leakage, &Scales::leakage}, Case{GroundPart::joints, &Scales::edges},
-        Case{GroundPart::barriers, &Scales::barriers}}) {
+        Case{GroundPart::leakage, &Scales::leakage}, Case{GroundPart::joints, &Scales::edges}}) {
     const auto change = sensitivity(at.network(), at.factor(), {}, unit->suction, c.part);
     Scales up;
     Scales down;

@@ -17,7 +17,7 @@ using support::region;
 SuctionModel areaFloor() {
   SuctionModel model;
   model.regions = {region(box(0, 0, 8, 6))};
-  model.layer = {8e-5, 0.0, 5e-6};
+  model.layer = {8e-5, 5e-6};
   return model;
 }
 
