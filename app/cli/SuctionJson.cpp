@@ -89,6 +89,7 @@ struct SuctionWriter {
       rows.push_back({{"case", one.label.id.empty() ? SuctionRow() : SuctionRow(say(one.label))},
                       {"unknown_walls_stand", one.choices.unknown_walls_stand},
                       {"party_open", one.choices.party_open},
+                      {"trenches_open", one.choices.trenches_open},
                       {"reach", reach(one.reach)},
                       {"legs", legs(one.duty)},
                       {"field",

@@ -80,17 +80,20 @@ Message verdictOf(const SuctionAnswer& answer, bool clustered) {
 }
 
 Message caseLabel(const plan::Plan& plan, const suction::ModelChoices& choices) {
-  Message walls(choices.unknown_walls_stand ? "suction.case.walls-stand"
-                                            : "suction.case.walls-on-slab");
-  Message party(choices.party_open ? "suction.case.party-open" : "suction.case.party-closed");
-  const bool has_walls = suction::hasUnknownWalls(plan);
-  const bool has_party = suction::hasUnknownParty(plan);
-  if (has_walls && has_party) {
-    return Message("suction.case.both",
-                   {base::phrase("walls", walls), base::phrase("party", party)});
-  }
-  if (has_walls) return walls;
-  return has_party ? party : Message();
+  Message label;
+  const auto add = [&label](bool open, const char* id) {
+    if (!open) return;
+    label = label.id.empty() ? Message(id)
+                             : Message("suction.case.both", {base::phrase("one", label),
+                                                             base::phrase("other", Message(id))});
+  };
+  add(suction::hasUnknownWalls(plan),
+      choices.unknown_walls_stand ? "suction.case.walls-stand" : "suction.case.walls-on-slab");
+  add(suction::hasUnknownParty(plan),
+      choices.party_open ? "suction.case.party-open" : "suction.case.party-closed");
+  add(!suction::drainsBelow(plan).empty(),
+      choices.trenches_open ? "suction.case.trenches-open" : "suction.case.trenches-filled");
+  return label;
 }
 
 Message caseSentence(const MiddleCase& one, const suction::Target& target, Message where) {
@@ -194,6 +197,21 @@ void addRanges(const plan::GroundGuess& guess, const SuctionAnswer& answer,
       guess.joint_width_mm.has_value(), {Mark::own, "Own range"}));
 }
 
+/// Drains drawn under the floor, by name.
+void addTrenches(const plan::Plan& plan, std::vector<Assumption>& out) {
+  const auto below = suction::drainsBelow(plan);
+  if (below.empty()) return;
+  std::string names;
+  for (const plan::Service& service : plan.services) {
+    if (std::find(below.begin(), below.end(), service.id) == below.end()) continue;
+    names += (names.empty() ? "" : ", ") + (service.name.empty() ? service.id : service.name);
+  }
+  out.push_back({Message("suction.assumed.trenches", {base::text("drains", names)}),
+                 {Mark::own,
+                  "Pipe of 110 mm in 100 mm of clean stone all round (Approved Document "
+                  "H, from memory); nobody has looked"}});
+}
+
 }  // namespace
 
 std::vector<Assumption> groundAssumptions(const plan::Job& job, const SuctionAnswer& answer,
@@ -214,6 +232,7 @@ std::vector<Assumption> groundAssumptions(const plan::Job& job, const SuctionAns
   } else {
     addRanges(job.suction.ground, answer, ranges, out);
   }
+  addTrenches(job.plan, out);
   out.push_back(
       {Message("suction.assumed.target", {base::pressure("target", pa(answer.target.design_pa)),
                                           base::pressure("limit", pa(answer.target.limit_pa))}),

@@ -17,7 +17,7 @@ constexpr double kNothing = 1e-9;
 /// from > to.
 std::pair<double, double> withinBand(double start, double end, double within) {
   const double rise = end - start;
-  if (std::abs(rise) < kNothing) return std::pair(std::abs(start) <= within ? 0.0 : 2.0, 1.0);
+  if (std::abs(rise) < kNothing) return {std::abs(start) <= within ? 0.0 : 2.0, 1.0};
   const auto [low, high] = std::minmax({(-within - start) / rise, (within - start) / rise});
   return {std::max(0.0, low), std::min(1.0, high)};
 }

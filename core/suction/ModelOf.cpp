@@ -10,6 +10,7 @@
 #include "geometry/Shapes.h"
 #include "plan/WallBands.h"
 #include "suction/FloorEdges.h"
+#include "suction/Trenches.h"
 #include "suction/WallsBelow.h"
 
 namespace sumpwright::suction {
@@ -57,6 +58,7 @@ class ModelMaker {
     }
     m_model.barriers = wallsBelow(m_job, m_ground, m_choices, m_model.regions);
     addNextDoor();
+    if (m_choices.trenches_open) m_model.conduits = trenchesBelow(m_job.plan, m_ground.air);
     base::Problems problems = checkModel(m_model);
     if (!problems.empty()) return problems;
     return std::move(m_model);
@@ -206,12 +208,17 @@ bool mayGoOnNextDoor(const plan::Plan& plan) {
 }
 
 std::vector<ModelChoices> choicesOf(const plan::Plan& plan) {
+  const bool walls = hasUnknownWalls(plan);
+  const bool party = hasUnknownParty(plan);
+  const bool trenches = !drainsBelow(plan).empty();
   std::vector<ModelChoices> all;
   for (const bool stand : {true, false}) {
     for (const bool open : {false, true}) {
-      if (!stand && !hasUnknownWalls(plan)) continue;
-      if (open && !hasUnknownParty(plan)) continue;
-      all.push_back({stand, open});
+      for (const bool trench : {false, true}) {
+        if ((stand || walls) && (!open || party) && (!trench || trenches)) {
+          all.push_back({stand, open, trench});
+        }
+      }
     }
   }
   return all;

@@ -2,6 +2,7 @@
 // The field solver's model made of a surveyed house.
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "airflow/Air.h"
@@ -36,6 +37,7 @@ struct ModelChoices {
   bool unknown_walls_stand = true;  ///< inner walls of unknown footing go through the fill
   /// At party walls of which nobody knows it the fill goes on next door, mirrored at the wall.
   bool party_open = false;
+  bool trenches_open = false;  ///< the trench of a drain under the floor carries air along it
   bool operator==(const ModelChoices&) const = default;
 };
 
@@ -43,6 +45,9 @@ struct ModelChoices {
 bool hasUnknownWalls(const plan::Plan& plan);
 bool hasUnknownParty(const plan::Plan& plan);
 bool hasPartyWalls(const plan::Plan& plan);
+/// Ids of drains and waste pipes whose run is drawn and goes under the house for a metre or more
+/// (own figure: less is the way through the wall).
+std::vector<std::string> drainsBelow(const plan::Plan& plan);
 /// Whether the fill goes on, or may go on, under the house next door.
 bool mayGoOnNextDoor(const plan::Plan& plan);
 /// Every answer that has to be looked at, in the order that hurts first; one where nothing is open.
@@ -54,7 +59,8 @@ std::vector<ModelChoices> choicesOf(const plan::Plan& plan);
 /// rising wall; doors are no gaps. Where floors of house and extension meet, the old outer wall is
 /// a barrier without gap, where none is drawn. A foundation wall leaks to outdoors over the height
 /// by which the floor's underside stands above the ground outside. At a party wall the fill ends or
-/// goes on as the wall says (party_below).
+/// goes on as the wall says (party_below). A drawn drain under the floor is a trench that carries
+/// air along it, through walls and all, if the choices say so.
 ///
 /// Error: suction.model.plan (outline open, crossing itself or too small), or of checkModel().
 base::Result<SuctionModel> modelOf(const plan::Job& job, const Ground& ground,

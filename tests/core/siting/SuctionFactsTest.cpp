@@ -523,6 +523,20 @@ TEST(SuctionLines, SayWhereTheFoundationStandsFreeAndOnlyThere) {
   EXPECT_NEAR(metresOf(2), 0.2, 1e-6);
 }
 
+/// Nobody has looked into the trench of a drain: both answers are worked out and told.
+TEST(SuctionFacts, ADrainUnderTheFloorIsAskedBothWays) {
+  const plan::Job job = gradedHouse()
+                            .service("wc", plan::ServiceKind::drain, 1, 4.0)
+                            .run("wc", {{12, 4}, {10, 4}, {3, 4}});
+  const auto answer = answered(job);
+  ASSERT_EQ(answer.middle.size(), 2U);
+  EXPECT_EQ(answer.middle[0].label.id, "suction.case.trenches-filled");
+  EXPECT_EQ(answer.middle[1].label.id, "suction.case.trenches-open");
+  EXPECT_TRUE(assumesIt(answer, "suction.assumed.trenches"));
+  EXPECT_NE(answer.middle[0].reach.floor, answer.middle[1].reach.floor);
+  EXPECT_FALSE(assumesIt(answered(gradedHouse()), "suction.assumed.trenches"));
+}
+
 /// One underside for the drill section and for what stands free.
 TEST(SuctionLines, TheFoundationStandsFreeFromTheDrillSectionsUnderside) {
   const plan::Job job = buriedHouse();
