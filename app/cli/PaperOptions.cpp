@@ -90,6 +90,8 @@ void addPaperOptions(CLI::App& command, PaperChoice& choice) {
       ->check(CLI::IsMember({"a4", "a3", "letter"}))
       ->type_name("a4|a3|letter")
       ->capture_default_str();
+  command.add_flag("--landscape", choice.landscape,
+                   "Papers with a plan on them lie; the others stand all the same");
   command.add_option("--date", choice.date, "Date on the sheet; today unless given")
       ->check(badDate)
       ->type_name("YYYY-MM-DD");
@@ -123,6 +125,7 @@ std::optional<PaperStuff> paperStuff(const PaperChoice& choice, Console& console
   }
   dossier::ClientPlanOptions options;
   options.size = sizeNamed(choice.size);
+  options.landscape = choice.landscape;
   options.sump = choice.sump;
   options.date =
       choice.date.empty() ? QDate::currentDate().toString(Qt::ISODate).toStdString() : choice.date;

@@ -20,6 +20,7 @@ struct PaperChoice {
   std::string fan;
   std::string firm;
   std::string book;
+  bool landscape = false;
   bool no_suction = false;
   bool priced = false;  ///< options.pricing is wanted; without prices there is nothing
 };

@@ -23,6 +23,7 @@ struct Firm {
   std::vector<std::string> terms;       ///< paragraphs; empty: the program's own
   std::optional<double> price_per_kwh;  ///< in `currency`
   std::string currency;
+  bool operator==(const Firm&) const = default;
 };
 
 /// Head, terms and what electricity costs, onto what papers are made with (the dossier's options,
@@ -52,5 +53,14 @@ base::Result<Firm> firmFromFile(const std::string& path);
 
 /// The user's own; an empty one where there is no such file.
 base::Result<Firm> userFirm();
+
+/// Writes the user's own file, and the logo as firm-logo.png or .jpg beside it. Members of the file
+/// that nobody knows here stay. Problems: file.not-writable, and file.firm-unusable where the file
+/// that would be replaced is no firm's.
+base::Problems saveUserFirm(const Firm& firm);
+
+/// Puts a picture in place of the firm's logo. Problems: file.* of the picture, file.firm-unusable;
+/// then the firm is as it was.
+base::Problems takeLogo(Firm& firm, const std::string& picture);
 
 }  // namespace sumpwright::files

@@ -74,19 +74,26 @@ QByteArray xmpOf(const Pages& pages) {
   return out;
 }
 
+QPageSize sheetOf(const drawing::DrawList& page) {
+  return QPageSize(QSizeF(page.width_mm, page.height_mm), QPageSize::Millimeter, {},
+                   QPageSize::FuzzyMatch);
+}
+
 bool paintPdf(const Pages& pages, QIODevice& device) {
   QPdfWriter writer(&device);
   writer.setTitle(q(pages.title));
   writer.setCreator(QStringLiteral("Sumpwright"));
   writer.setResolution(kPdfDpi);
-  writer.setPageSize(QPageSize(QSizeF(pages.width_mm, pages.height_mm), QPageSize::Millimeter, {},
-                               QPageSize::FuzzyMatch));
+  writer.setPageSize(sheetOf(pages.pages.front()));
   writer.setPageMargins(QMarginsF());
   writer.setDocumentXmpMetadata(xmpOf(pages));
   QPainter painter;
   if (!painter.begin(&writer)) return false;
   for (std::size_t i = 0; i < pages.pages.size(); ++i) {
-    if (i > 0 && !writer.newPage()) return false;
+    if (i > 0) {
+      writer.setPageSize(sheetOf(pages.pages[i]));  // a paper that lies may follow one that stands
+      if (!writer.newPage()) return false;
+    }
     paintDrawList(painter, pages.pages[i], kPdfDpi / 25.4);
     paintPictures(painter, pages.pictures, i, kPdfDpi / 25.4);
   }

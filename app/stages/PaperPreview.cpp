@@ -34,13 +34,15 @@ void PaperPreview::fit() {
 
 double PaperPreview::fitScale() const {
   const double margin = 2 * 18 * paint::uiScale(font());
-  return std::max(0.5, std::min((width() - margin) / m_document->width_mm,
-                                (height() - margin) / m_document->height_mm));
+  const drawing::DrawList& page = m_document->pages[static_cast<std::size_t>(m_page)];
+  return std::max(
+      0.5, std::min((width() - margin) / page.width_mm, (height() - margin) / page.height_mm));
 }
 
 QRectF PaperPreview::sheet() const {
   const double scale = fitScale() * m_zoom;
-  QRectF r(0, 0, m_document->width_mm * scale, m_document->height_mm * scale);
+  const drawing::DrawList& page = m_document->pages[static_cast<std::size_t>(m_page)];
+  QRectF r(0, 0, page.width_mm * scale, page.height_mm * scale);
   r.moveCenter(QRectF(rect()).center() + m_shift);
   return r;
 }

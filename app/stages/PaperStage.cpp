@@ -13,14 +13,40 @@
 
 namespace sumpwright::stages {
 
-PaperStage::PaperStage(session::Session& session, session::SuctionDesk& suction,
-                       const PaperActions& actions, QWidget* parent)
+namespace {
+
+constexpr double kSide_px = 332.0;
+
+/// What is taller than the room for it is scrolled.
+QScrollArea* scrolled(QWidget* inside, QWidget* parent) {
+  auto* scroll = new QScrollArea(parent);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  scroll->setWidget(inside);
+  return scroll;
+}
+
+ActionButton* wideButton(ActionButton::Role role, QAction* action, QWidget* parent) {
+  auto* button = new ActionButton(role, parent);
+  button->bind(action);
+  button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+  return button;
+}
+
+}  // namespace
+
+PaperStage::PaperStage(const PaperDesks& desks, QSettings& settings, const PaperActions& actions,
+                       QWidget* parent)
     : QWidget(parent),
-      m_session(session),
-      m_suction(suction),
+      m_session(desks.session),
+      m_suction(desks.suction),
+      m_quote(desks.quote),
+      m_firm_desk(desks.firm),
+      m_settings(settings),
       m_actions(actions),
       m_preview(new PaperPreview(this)) {
-  connect(&suction, &session::SuctionDesk::answerChanged, this, &PaperStage::takeOutlook);
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
@@ -29,110 +55,172 @@ PaperStage::PaperStage(session::Session& session, session::SuctionDesk& suction,
   line->setProperty("line", true);
   line->setFixedWidth(1);
   row->addWidget(line);
-  row->addWidget(makeSide(actions));
-  connect(&session, &session::Session::studyChanged, this, &PaperStage::outdate);
-  connect(&session, &session::Session::placeChanged, this, &PaperStage::outdate);
-  connect(&session, &session::Session::jobChanged, this, [this] {
+  row->addWidget(makeSide());
+  m_list->show(rememberedPapers(settings));
+  connect(m_list, &PaperList::changed, this, [this] {
+    rememberPapers(m_settings, choice());
+    m_preview->fit();
+    outdate();
+    Q_EMIT choiceChanged();
+  });
+  connect(&m_suction, &session::SuctionDesk::answerChanged, this, &PaperStage::takeOutlook);
+  connect(&m_quote, &session::QuoteDesk::changed, this, &PaperStage::outdate);
+  connect(&m_firm_desk, &session::FirmDesk::changed, this, &PaperStage::outdate);
+  connect(&m_session, &session::Session::studyChanged, this, &PaperStage::outdate);
+  connect(&m_session, &session::Session::placeChanged, this, &PaperStage::outdate);
+  connect(&m_session, &session::Session::jobChanged, this, [this] {
     m_note->hide();
     m_page = 0;
   });
 }
 
-QWidget* PaperStage::makeSide(const PaperActions& actions) {
+QWidget* PaperStage::makeSide() {
   const double k = paint::uiScale(font());
   auto* side = new QWidget(this);
   side->setProperty("surface", QStringLiteral("panel"));
   side->setAttribute(Qt::WA_StyledBackground);
-  side->setFixedWidth(qRound(332 * k));
+  side->setFixedWidth(qRound(kSide_px * k));
   auto* column = new QVBoxLayout(side);
   const int margin = qRound(20 * k);
-  column->setContentsMargins(margin, margin, margin, margin);
-  column->setSpacing(qRound(12 * k));
-  auto* title = new QLabel(tr("Client plan"), side);
-  title->setFont(paint::sized(font(), 1.6, true));
-  column->addWidget(title);
-  m_state = new QLabel(side);
-  m_state->setWordWrap(true);
-  column->addWidget(m_state);
-  m_warning = new SideNote(SideNote::Kind::warning, side);
-  m_warning->hide();
-  column->addWidget(m_warning);
-
-  auto* sizes = new QHBoxLayout;
-  auto* size_label = new QLabel(tr("Sheet"), side);
-  size_label->setProperty("tone", QStringLiteral("second"));
-  m_sizes = new Segments(tr("Sheet"), {tr("A4"), tr("A3")}, side);
-  m_sizes->show(0);
-  sizes->addWidget(size_label);
-  sizes->addStretch();
-  sizes->addWidget(m_sizes);
-  column->addLayout(sizes);
-  connect(m_sizes, &Segments::picked, this, [this](int index) {
-    m_size = index == 0 ? dossier::PaperSize::a4 : dossier::PaperSize::a3;
-    m_page = 0;
-    m_preview->fit();
-    outdate();
-  });
-
-  auto* pages = new QHBoxLayout;
-  m_pages = new QLabel(side);
-  m_pages->setProperty("tone", QStringLiteral("second"));
-  pages->addWidget(m_pages);
-  pages->addStretch();
-  for (QAction* action : {actions.previous_page, actions.next_page}) {
-    auto* button = new ActionButton(ActionButton::Role::square, side);
-    button->bind(action);
-    pages->addWidget(button);
-  }
-  column->addLayout(pages);
-
-  auto* pdf = new ActionButton(ActionButton::Role::primary, side);
-  pdf->bind(actions.pdf);
-  pdf->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-  column->addSpacing(qRound(4 * k));
-  column->addWidget(pdf);
-  auto* print = new ActionButton(ActionButton::Role::plain, side);
-  print->bind(actions.print);
-  print->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-  column->addWidget(print);
-  auto* others = new QHBoxLayout;
-  others->setSpacing(qRound(8 * k));
-  for (QAction* action : {actions.svg, actions.png}) {
-    auto* button = new ActionButton(ActionButton::Role::plain, side);
-    button->bind(action);
-    button->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    others->addWidget(button);
-  }
-  column->addLayout(others);
-  m_note = new SideNote(SideNote::Kind::information, side);
-  m_note->setDismissable();
-  m_note->hide();
-  column->addWidget(m_note);
-  column->addStretch();
-  auto* hint =
-      new QLabel(tr("The paper is the same drawing as on screen, at a round scale, with the "
-                    "setting-out, the reasons and the cautions."),
-                 side);
-  hint->setWordWrap(true);
-  hint->setProperty("tone", QStringLiteral("second"));
-  hint->setFont(paint::sized(font(), 0.9));
-  column->addWidget(hint);
+  column->setContentsMargins(margin, qRound(0.6 * margin), margin, qRound(0.6 * margin));
+  column->setSpacing(qRound(8 * k));
+  auto* head = new QHBoxLayout;
+  m_choice = new Segments(tr("Page"), {tr("Papers"), tr("Firm")}, side, Segments::Spacing::close);
+  m_choice->show(0);
+  head->addWidget(m_choice);
+  head->addStretch();
+  column->addLayout(head);
+  m_stack = new QStackedWidget(side);
+  m_stack->addWidget(makePapersPage(m_stack));
+  m_stack->addWidget(makeFirmPage(m_stack));
+  column->addWidget(m_stack, 1);
+  column->addWidget(makePageRow(side));
+  column->addWidget(makeWaysOut(side));
+  connect(m_choice, &Segments::picked, this,
+          [this](int index) { showPage(static_cast<PaperPage>(index)); });
   return side;
 }
 
-const dossier::Document* PaperStage::document() {
-  if (m_session.study() == nullptr) return nullptr;
-  if (!m_document) {
-    dossier::ClientPlanOptions options;
-    options.size = m_size;
-    options.sump = m_session.sump();
-    options.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
-    options.suction = dossier::Suction::expected;
-    options.outlook = m_outlook;
-    const paint::QtVoice voice(m_session.job().display_units);
-    m_document = dossier::clientPlan(*m_session.study(), voice, options);
+QWidget* PaperStage::makePapersPage(QWidget* parent) {
+  const double k = paint::uiScale(font());
+  auto* page = new QWidget(parent);
+  auto* column = new QVBoxLayout(page);
+  column->setContentsMargins(3, 3, qRound(10 * k), 3);
+  column->setSpacing(qRound(8 * k));
+  m_note = new SideNote(SideNote::Kind::information, page);
+  m_note->setDismissable();
+  m_note->hide();
+  column->addWidget(m_note);
+  m_warning = new SideNote(SideNote::Kind::warning, page);
+  m_warning->hide();
+  column->addWidget(m_warning);
+  m_list = new PaperList(page);
+  column->addWidget(m_list);
+  m_state = new QLabel(page);
+  m_state->setWordWrap(true);
+  m_state->setProperty("tone", QStringLiteral("second"));
+  m_state->setFont(paint::sized(font(), 0.9));
+  column->addWidget(m_state);
+  column->addStretch();
+  return scrolled(page, parent);
+}
+
+QWidget* PaperStage::makeFirmPage(QWidget* parent) {
+  m_firm = new FirmPage(m_firm_desk, parent);
+  QScrollArea* scroll = scrolled(m_firm, parent);
+  connect(m_firm, &FirmPage::entered, scroll,
+          [scroll](QWidget* field) { scroll->ensureWidgetVisible(field, 0, 40); });
+  return scroll;
+}
+
+QWidget* PaperStage::makePageRow(QWidget* parent) {
+  auto* row = new QWidget(parent);
+  auto* pages = new QHBoxLayout(row);
+  pages->setContentsMargins(0, 0, 0, 0);
+  m_pages = new QLabel(row);
+  m_pages->setProperty("tone", QStringLiteral("second"));
+  pages->addWidget(m_pages, 1);
+  for (QAction* action : {m_actions.previous_page, m_actions.next_page}) {
+    auto* button = new ActionButton(ActionButton::Role::square, row);
+    button->bind(action);
+    pages->addWidget(button);
   }
-  return &*m_document;
+  return row;
+}
+
+QWidget* PaperStage::makeWaysOut(QWidget* parent) {
+  const double k = paint::uiScale(font());
+  auto* part = new QWidget(parent);
+  auto* column = new QVBoxLayout(part);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(qRound(8 * k));
+  column->addWidget(wideButton(ActionButton::Role::primary, m_actions.pdf, part));
+  for (const auto& pair :
+       {std::pair(m_actions.print, m_actions.csv), std::pair(m_actions.svg, m_actions.png)}) {
+    auto* row = new QHBoxLayout;
+    row->setSpacing(qRound(8 * k));
+    row->addWidget(wideButton(ActionButton::Role::plain, pair.first, part));
+    row->addWidget(wideButton(ActionButton::Role::plain, pair.second, part));
+    column->addLayout(row);
+  }
+  return part;
+}
+
+void PaperStage::showPage(PaperPage page) {
+  settle();
+  m_choice->show(static_cast<int>(page));
+  m_stack->setCurrentIndex(static_cast<int>(page));
+}
+
+void PaperStage::settle() { m_firm->settle(); }
+
+bool PaperStage::tellsSuction() const {
+  return std::any_of(choice().papers.begin(), choice().papers.end(), dossier::tellsSuction);
+}
+
+/// The one place where papers are made: preview, files and printer show what it gives.
+void PaperStage::compose() {
+  if (m_document || m_session.study() == nullptr || !hasPaper()) return;
+  dossier::ClientPlanOptions options;
+  options.size = choice().size;
+  options.landscape = choice().landscape;
+  options.sump = m_session.sump();
+  options.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
+  options.suction = dossier::Suction::expected;
+  options.outlook = m_outlook;
+  files::putOn(options, m_firm_desk.firm());
+  if (std::any_of(choice().papers.begin(), choice().papers.end(), dossier::isPriced)) {
+    dossier::Pricing pricing;
+    if (const price::PricedQuote* quote = m_quote.quote()) pricing.quote = *quote;
+    pricing.why_not = m_quote.problems();
+    options.pricing = std::make_shared<const dossier::Pricing>(std::move(pricing));
+  }
+  const paint::QtVoice voice(m_session.job().display_units);
+  m_made.clear();
+  std::vector<dossier::Document> all;
+  for (const dossier::Paper paper : dossier::allPapers()) {
+    if (!choice().has(paper)) continue;
+    m_made.push_back({paper, dossier::paperOf(paper, *m_session.study(), voice, options)});
+    all.push_back(m_made.back().document);
+  }
+  const std::string title =
+      all.size() == 1 ? all.front().title : voice.say(base::Message("paper.all"));
+  m_document = dossier::bound(std::move(all), title);
+}
+
+const dossier::Document* PaperStage::document() {
+  compose();
+  return m_document ? &*m_document : nullptr;
+}
+
+const std::vector<MadePaper>& PaperStage::papers() {
+  compose();
+  return m_made;
+}
+
+int PaperStage::pageCount() {
+  const dossier::Document* paper = document();
+  return paper == nullptr ? 0 : static_cast<int>(paper->pages.size());
 }
 
 /// What the suction study says, once it is there for the sumps as they stand.
@@ -157,6 +245,7 @@ void PaperStage::outdate() {
   if (m_session.isMoving()) return;
   m_preview->show(nullptr, 0);
   m_document.reset();
+  m_made.clear();
   if (isVisible()) refresh();
 }
 
@@ -177,31 +266,68 @@ void PaperStage::turnPage(int by) {
 }
 
 void PaperStage::refresh() {
-  const dossier::Document* paper = document();
-  const int pages = paper == nullptr ? 0 : static_cast<int>(paper->pages.size());
+  const int pages = pageCount();
   m_page = std::clamp(m_page, 0, std::max(0, pages - 1));
-  m_preview->show(paper, m_page);
-  m_pages->setText(pages == 0 ? tr("No page") : tr("Page %1 of %2").arg(m_page + 1).arg(pages));
+  m_preview->show(document(), m_page);
   m_actions.previous_page->setEnabled(m_page > 0);
   m_actions.next_page->setEnabled(m_page + 1 < pages);
-  m_warning->hide();
+  m_pages->setText(pages == 0 ? tr("No page") : tr("Page %1 of %2").arg(m_page + 1).arg(pages));
+  int first = 0;
+  for (const MadePaper& made : m_made) {
+    const int count = static_cast<int>(made.document.pages.size());
+    if (m_made.size() > 1 && m_page >= first && m_page < first + count) {
+      m_pages->setText(tr("%1\nPage %2 of %3")
+                           .arg(said(dossier::titleOf(made.paper), m_session.job()))
+                           .arg(m_page + 1)
+                           .arg(pages));
+    }
+    first += count;
+  }
+  refreshWords();
+}
+
+/// Why a quote has no prices, or that they are nobody's.
+QString PaperStage::pricesWarning() {
+  QStringList lines;
+  for (const base::Problem& problem : m_quote.problems()) {
+    QString line = said(problem.message, m_session.job());
+    if (!problem.pointer.empty())
+      line += tr(" (at %1)").arg(QString::fromStdString(problem.pointer));
+    lines << line;
+  }
+  const price::PricedQuote* quote = m_quote.quote();
+  if (lines.isEmpty() && quote != nullptr && quote->invented && choice().has(dossier::Paper::quote))
+    lines << said(base::Message("price.invented"), m_session.job());
+  return lines.join(QLatin1Char('\n'));
+}
+
+void PaperStage::refreshWords() {
+  QStringList warnings;
   if (!m_session.hasJob()) {
     m_state->setText(tr("No job is open."));
-  } else if (paper == nullptr) {
+  } else if (m_session.study() == nullptr) {
     m_state->setText(
         tr("The plan contradicts itself, so there is no paper. The list under Siting says what to "
            "put right."));
-  } else if (const siting::Assessment* a = m_session.assessment()) {
-    m_state->setText(said(a->sentence, m_session.job()));
-    if (a->state != rules::State::clear && !a->waived) {
-      m_warning->setText(a->state == rules::State::refused
-                             ? tr("The sump stands at a refused place. The paper says so and why.")
-                             : tr("The place is not clear. The paper says so and why."));
-      m_warning->show();
-    }
+  } else if (!hasPaper()) {
+    m_state->setText(tr("Tick the papers you want."));
   } else {
-    m_state->setText(tr("No sump yet: the paper shows where one may go."));
+    m_state->setText(tr("What you see is what is printed and written."));
+    const siting::Assessment* a = m_session.assessment();
+    if (a == nullptr) {
+      warnings << tr("No sump yet: the paper shows where one may go.");
+    } else if (a->state != rules::State::clear && !a->waived) {
+      warnings << (a->state == rules::State::refused
+                       ? tr("The sump stands at a refused place. The paper says so and why.")
+                       : tr("The place is not clear. The paper says so and why."));
+    }
+    const bool priced =
+        std::any_of(choice().papers.begin(), choice().papers.end(), dossier::isPriced);
+    const QString prices = priced ? pricesWarning() : QString();
+    if (!prices.isEmpty()) warnings << prices;
   }
+  m_warning->setText(warnings.join(QLatin1Char('\n')));
+  m_warning->setVisible(!warnings.isEmpty());
 }
 
 void PaperStage::tell(const QString& text) {

@@ -30,6 +30,7 @@ constexpr Glyph kPageRight = Glyph::page_right;
 
 bool hasJob(const MainWindow& w) { return w.session().hasJob(); }
 bool hasStudy(const MainWindow& w) { return w.session().study() != nullptr; }
+bool hasPaper(const MainWindow& w) { return hasStudy(w) && w.paper().hasPaper(); }
 bool hasCore(const MainWindow& w, double core_mm) {
   return hasStudy(w) && std::abs(w.session().study()->site().core_m * 1000.0 - core_mm) < 1e-6;
 }
@@ -323,19 +324,23 @@ constexpr std::array kTable{
 
     ActionSpec{"paper.pdf", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Save as &PDF…"), "Ctrl+E",
                Reach::window,
-               QT_TRANSLATE_NOOP("Actions", "Saves the client plan as a PDF to send or print."),
-               [](MainWindow& w) { w.exportPaper("pdf"); }, hasStudy, nullptr, &kSheet},
-    ActionSpec{"paper.svg", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Save as &SVG…"), "",
-               Reach::window,
-               QT_TRANSLATE_NOOP("Actions", "Saves the client plan as a drawing, one file a page."),
-               [](MainWindow& w) { w.exportPaper("svg"); }, hasStudy},
-    ActionSpec{"paper.png", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Save as P&NG…"), "",
-               Reach::window,
-               QT_TRANSLATE_NOOP("Actions", "Saves the client plan as a picture, one file a page."),
-               [](MainWindow& w) { w.exportPaper("png"); }, hasStudy},
+               QT_TRANSLATE_NOOP("Actions", "Saves the ticked papers as PDF, to send or print."),
+               [](MainWindow& w) { w.exportPaper("pdf"); }, hasPaper, nullptr, &kSheet},
+    ActionSpec{
+        "paper.svg", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Save as &SVG…"), "", Reach::window,
+        QT_TRANSLATE_NOOP("Actions", "Saves the ticked papers as drawings, one file a page."),
+        [](MainWindow& w) { w.exportPaper("svg"); }, hasPaper},
+    ActionSpec{
+        "paper.png", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Save as P&NG…"), "", Reach::window,
+        QT_TRANSLATE_NOOP("Actions", "Saves the ticked papers as pictures, one file a page."),
+        [](MainWindow& w) { w.exportPaper("png"); }, hasPaper},
     ActionSpec{"paper.print", Menu::paper, QT_TRANSLATE_NOOP("Actions", "P&rint…"), "Ctrl+P",
-               Reach::window, QT_TRANSLATE_NOOP("Actions", "Prints the client plan."),
-               [](MainWindow& w) { w.printPaper(); }, hasStudy, nullptr, &kPrinter},
+               Reach::window, QT_TRANSLATE_NOOP("Actions", "Prints the ticked papers."),
+               [](MainWindow& w) { w.printPaper(); }, hasPaper, nullptr, &kPrinter},
+    ActionSpec{"paper.shopping_csv", Menu::paper,
+               QT_TRANSLATE_NOOP("Actions", "Shopping list as &CSV…"), "", Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Saves the shopping list for a spreadsheet."),
+               [](MainWindow& w) { w.exportShopping(); }, hasStudy},
     // Turning pages is enabled by the paper stage, which knows how many there are.
     ActionSpec{"paper.previous_page", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Pre&vious page"),
                "Ctrl+PgUp", Reach::window, QT_TRANSLATE_NOOP("Actions", "Turns a page back."),

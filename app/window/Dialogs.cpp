@@ -101,6 +101,12 @@ Changed DesktopDialogs::askChangedElsewhere(QWidget* parent, const QString& job)
   return answer == 0 ? Changed::save_as : answer == 1 ? Changed::overwrite : Changed::cancel;
 }
 
+bool DesktopDialogs::askReplace(QWidget* parent, const QStringList& files) {
+  return asked(parent, Texts::tr("Files of these names are there already."),
+               files.join(QLatin1Char('\n')),
+               {Texts::tr("&Leave them"), Texts::tr("&Replace them")}, 0) == 1;
+}
+
 bool DesktopDialogs::choosePrinter(QWidget* parent, QPrinter& printer) {
   QPrintDialog dialog(&printer, parent);
   return dialog.exec() == QDialog::Accepted;

@@ -2,6 +2,7 @@
 // Every question the window asks, behind one seam, so that tests answer it without a dialog.
 
 #include <QString>
+#include <QStringList>
 
 class QPrinter;
 class QWidget;
@@ -31,6 +32,8 @@ class Dialogs {
   virtual Changed askChangedElsewhere(QWidget* parent, const QString& job) = 0;
   /// The job is about to be saved over another, `job`, that `who` has open.
   virtual Changed askSaveOver(QWidget* parent, const QString& job, const QString& who) = 0;
+  /// Whether to write over files that are there.
+  virtual bool askReplace(QWidget* parent, const QStringList& files) = 0;
   virtual bool choosePrinter(QWidget* parent, QPrinter& printer) = 0;
   virtual void about(QWidget* parent, const QString& title, const QString& text) = 0;
 
@@ -53,6 +56,7 @@ class DesktopDialogs final : public Dialogs {
   bool askOpenElsewhere(QWidget* parent, const QString& job, const QString& who) override;
   Changed askChangedElsewhere(QWidget* parent, const QString& job) override;
   Changed askSaveOver(QWidget* parent, const QString& job, const QString& who) override;
+  bool askReplace(QWidget* parent, const QStringList& files) override;
   bool choosePrinter(QWidget* parent, QPrinter& printer) override;
   void about(QWidget* parent, const QString& title, const QString& text) override;
 };

@@ -178,9 +178,9 @@ void MainWindow::makeParts() {
   makeSitingPage();
   m_main->addWidget(m_siting);
   m_paper = new stages::PaperStage(
-      m_session, m_suction,
-      {action("paper.pdf"), action("paper.svg"), action("paper.png"), action("paper.print"),
-       action("paper.previous_page"), action("paper.next_page")},
+      {m_session, m_suction, m_quote, m_firm}, m_settings,
+      {action("paper.pdf"), action("paper.svg"), action("paper.png"), action("paper.shopping_csv"),
+       action("paper.print"), action("paper.previous_page"), action("paper.next_page")},
       m_main);
   m_main->addWidget(m_paper);
   setCentralWidget(central);
@@ -316,6 +316,8 @@ void MainWindow::connectParts() {
   connect(m_survey->picture(), &stages::PicturePage::findAsked, this, &MainWindow::findPicture);
   connect(m_survey->picture(), &stages::PicturePage::importAsked, this, &MainWindow::takeOutline);
   connect(&m_suction, &session::SuctionDesk::fieldChanged, this, &MainWindow::refreshSuctionRail);
+  connect(m_paper, &stages::PaperStage::choiceChanged, this, &MainWindow::refreshActions);
+  connect(m_paper->firm(), &stages::FirmPage::logoAsked, this, &MainWindow::chooseLogo);
   const auto typed = [this](const QString& text) {
     if (m_stage == Stage::survey) return typeSurvey(text);
     if (m_stage == Stage::run || m_stage == Stage::suction) showStage(Stage::siting);

@@ -59,9 +59,12 @@ class MainWindow final : public QMainWindow {
   stages::Segments& tapeChoice() { return *m_tape_choice; }
   stages::SitingPanel& panel() { return *m_panel; }
   stages::PaperStage& paper() { return *m_paper; }
+  const stages::PaperStage& paper() const { return *m_paper; }
   stages::RunPanel& run() { return *m_run; }
   stages::SuctionPanel& suction() { return *m_suction_panel; }
   session::SuctionDesk& suctionDesk() { return m_suction; }
+  session::QuoteDesk& quoteDesk() { return m_quote; }
+  session::FirmDesk& firmDesk() { return m_firm; }
   stages::SurveyPanel& survey() { return *m_survey; }
   tape::BookStrip& book() { return *m_book; }
   session::TapeDesk& desk() { return m_desk; }
@@ -116,8 +119,11 @@ class MainWindow final : public QMainWindow {
   ThemeChoice theme() const { return m_theme; }
   void setTheme(ThemeChoice theme);
   void openMenu();
+  /// The ticked papers as "pdf", "svg" or "png".
   void exportPaper(const char* format);
+  void exportShopping();
   void printPaper();
+  void chooseLogo();
   void waitForSuction();
   void turnPage(int by);
   void showKeys();
@@ -157,6 +163,8 @@ class MainWindow final : public QMainWindow {
   Changed maySaveTo(const QString& path);
   void tellNotDiscarded(const std::string& slot);
   bool mayOpen(const QString& path);
+  bool mayReplace(const QStringList& files);
+  void paperWritten(const QString& kind, const QStringList& files);
   bool takeUp(const std::string& slot);
   void afterOpening();
   void tell(const QString& text);
@@ -172,6 +180,8 @@ class MainWindow final : public QMainWindow {
   session::TaskDesk m_tasks{m_session};
   session::PictureDesk m_picture{m_session};
   session::SuctionDesk m_suction{m_session};
+  session::QuoteDesk m_quote{m_session};
+  session::FirmDesk m_firm;
   std::map<std::string, QAction*> m_actions;
   QMenu* m_menu = nullptr;
   std::map<Menu, QMenu*> m_menus;

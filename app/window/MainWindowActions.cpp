@@ -3,13 +3,9 @@
 #include <QApplication>
 #include <QDir>
 #include <QMenu>
-#include <QPrinter>
-#include <QTime>
 #include <algorithm>
 
 #include "files/RuleSheets.h"
-#include "paint/Export.h"
-#include "paint/Painting.h"
 #include "plan/RoomEdits.h"
 #include "plan/WallEdits.h"
 #include "plan/WholePlanEdits.h"
@@ -240,69 +236,6 @@ void MainWindow::setTheme(ThemeChoice theme) {
 void MainWindow::openMenu() { m_rail->openMenu(); }
 
 void MainWindow::turnPage(int by) { m_paper->turnPage(by); }
-
-void MainWindow::exportPaper(const char* format) {
-  stages::FactForm::settle();
-  const QString ending = QLatin1String(format);
-  const QString suggested = QDir(lastFolder()).filePath(jobName() + QLatin1Char('.') + ending);
-  QString path = m_dialogs.saveFile(this, tr("Save the client plan"), suggested,
-                                    QStringLiteral("%1 (*.%2)").arg(ending.toUpper(), ending));
-  if (path.isEmpty()) return;
-  if (!path.endsWith(QLatin1Char('.') + ending, Qt::CaseInsensitive))
-    path += QLatin1Char('.') + ending;
-  showStage(Stage::paper);
-  waitForSuction();
-  const auto written = paint::exportPages(paint::pagesOf(*m_paper->document()), path.toStdString());
-  if (!written) {
-    return tellProblems(tr("The client plan is not saved."), written.problems(),
-                        tr("Choose another place or name."));
-  }
-  m_notice->hide();
-  m_paper_done = tr("%1 saved %2")
-                     .arg(ending.toUpper(), QTime::currentTime().toString(QStringLiteral("HH:mm")));
-  QStringList names;
-  for (const std::string& file : *written)
-    names << QDir::toNativeSeparators(QString::fromStdString(file));
-  m_paper->tell(tr("Saved:\n%1").arg(names.join(QLatin1Char('\n'))));
-  refreshRail();
-}
-
-/// Paper that leaves the program says what to expect: a second or two, if nobody looked yet.
-void MainWindow::waitForSuction() {
-  QApplication::setOverrideCursor(Qt::WaitCursor);
-  m_suction.finish();
-  QApplication::restoreOverrideCursor();
-}
-
-void MainWindow::printPaper() {
-  stages::FactForm::settle();
-  showStage(Stage::paper);
-  waitForSuction();
-  const dossier::Document& paper = *m_paper->document();
-  QPrinter printer(QPrinter::HighResolution);
-  printer.setDocName(jobName());  // becomes a file's name where one is printed to
-  printer.setPageSize(QPageSize(QSizeF(paper.width_mm, paper.height_mm), QPageSize::Millimeter));
-  printer.setFullPage(true);
-  if (!m_dialogs.choosePrinter(this, printer)) return;
-  QPainter painter;
-  if (!painter.begin(&printer)) {
-    return tell(
-        tr("The printer could not be started.\nNothing was printed. Look whether it is on and "
-           "reachable, or save a PDF and print that."));
-  }
-  const int count = static_cast<int>(paper.pages.size());
-  const int first = std::max(printer.fromPage(), 1);  // 0: all of them
-  const int last = printer.toPage() > 0 ? std::min(printer.toPage(), count) : count;
-  for (int page = first; page <= last; ++page) {
-    if (page > first) printer.newPage();
-    paint::paintDrawList(painter, paper.pages[static_cast<std::size_t>(page - 1)],
-                         printer.resolution() / 25.4);
-  }
-  painter.end();
-  m_notice->hide();
-  m_paper_done = tr("Printed %1").arg(QTime::currentTime().toString(QStringLiteral("HH:mm")));
-  refreshRail();
-}
 
 void MainWindow::showKeys() {
   auto* keys = new KeysDialog(this);

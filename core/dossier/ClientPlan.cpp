@@ -1,6 +1,7 @@
 #include "dossier/ClientPlan.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "dossier/Sheet.h"
 
@@ -11,13 +12,19 @@ constexpr double kGutter_mm = 9.0;
 constexpr double kPartGap_mm = 3.2;
 constexpr double kLeastText_mm = 20.0;  // less than this below the plan is left white
 
-int columnsOf(const Sheet& sheet) { return sheet.options.size == PaperSize::a3 ? 3 : 2; }
+constexpr double kColumn_mm = 87.5;  // half a page of A4
 
-/// Half a page of A4, a third of A3.
+/// Two on A4 upright, three across its long side.
+int columnsOf(const Sheet& sheet) {
+  const double width = sheet.width_mm - 2 * kMargin_mm;
+  return std::max(2,
+                  static_cast<int>(std::lround((width + kGutter_mm) / (kColumn_mm + kGutter_mm))));
+}
+
 double columnWidth_mm(const Sheet& sheet) {
   const int columns = columnsOf(sheet);
   const double width = sheet.width_mm - 2 * kMargin_mm;
-  return std::min(87.5, (width - kGutter_mm * (columns - 1)) / columns);
+  return std::min(kColumn_mm, (width - kGutter_mm * (columns - 1)) / columns);
 }
 
 struct Pages {

@@ -37,6 +37,7 @@ enum class Suction {
 
 struct ClientPlanOptions {
   PaperSize size = PaperSize::a4;
+  bool landscape = false;
   std::string sump;       ///< which sump of the design; empty: the first cored one
   std::string date;       ///< ISO date printed on the sheet; the core has no clock
   Letterhead letterhead;  ///< empty: none

@@ -22,17 +22,20 @@ struct PaperKind {
   const char* title;
   const char* about;
   Document (*make)(const Sheet& sheet);
+  bool lies = false;
+  bool suction = false;
   bool priced = false;
 };
 
 constexpr std::array kKinds{
-    PaperKind{Paper::plan, "plan", "paper.kind.plan", "paper.about.plan", planOf},
+    PaperKind{Paper::plan, "plan", "paper.kind.plan", "paper.about.plan", planOf, true, true},
     PaperKind{Paper::proposal, "proposal", "paper.kind.proposal", "paper.about.proposal",
-              proposalOf},
-    PaperKind{Paper::quote, "quote", "paper.quote.title", "paper.about.quote", quotePaper, true},
-    PaperKind{Paper::crew, "crew", "paper.crew.title", "paper.about.crew", crewSheet},
+              proposalOf, true, true},
+    PaperKind{Paper::quote, "quote", "paper.quote.title", "paper.about.quote", quotePaper, false,
+              false, true},
+    PaperKind{Paper::crew, "crew", "paper.crew.title", "paper.about.crew", crewSheet, true, true},
     PaperKind{Paper::shopping, "shopping", "paper.shopping.title", "paper.about.shopping",
-              shoppingPaper, true},
+              shoppingPaper, false, false, true},
     PaperKind{Paper::commissioning, "commissioning", "paper.form.title",
               "paper.about.commissioning", commissioningForm}};
 
@@ -65,11 +68,16 @@ base::Message titleOf(Paper paper) { return base::Message(kindOf(paper).title); 
 
 base::Message aboutOf(Paper paper) { return base::Message(kindOf(paper).about); }
 
+bool mayLie(Paper paper) { return kindOf(paper).lies; }
+
+bool tellsSuction(Paper paper) { return kindOf(paper).suction; }
+
 bool isPriced(Paper paper) { return kindOf(paper).priced; }
 
 Document paperOf(Paper paper, const siting::Study& study, const drawing::Voice& voice,
                  const ClientPlanOptions& options) {
   ClientPlanOptions own = options;
+  own.landscape = options.landscape && mayLie(paper);
   // A quote is of its own day: what it holds to is counted from there.
   if (paper == Paper::quote && options.pricing && !options.pricing->quote.date.empty())
     own.date = options.pricing->quote.date;

@@ -28,6 +28,10 @@ std::optional<Paper> paperNamed(std::string_view name);
 /// What it is called, and in a sentence what it holds.
 base::Message titleOf(Paper paper);
 base::Message aboutOf(Paper paper);
+/// Whether options.landscape turns it: what is read like a letter or filled in by hand stands.
+bool mayLie(Paper paper);
+/// Whether it tells of the suction (options.outlook).
+bool tellsSuction(Paper paper);
 /// Whether it is made of options.pricing.
 bool isPriced(Paper paper);
 
@@ -35,7 +39,8 @@ bool isPriced(Paper paper);
 Document paperOf(Paper paper, const siting::Study& study, const drawing::Voice& voice,
                  const ClientPlanOptions& options);
 
-/// Several papers as one document, each with its own page numbers; of one size.
+/// Several papers as one document, each with its own page numbers. The document's
+/// size is that of its first page.
 Document bound(std::vector<Document> documents, const std::string& title);
 
 /// What is shown, printed and written: those papers in the order they are handed over, whatever

@@ -1,6 +1,7 @@
 #include "dossier/Sheet.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "plan/DesignEdits.h"
 
@@ -20,6 +21,7 @@ Sheet::Sheet(const siting::Study& s, const drawing::Voice& voice, const ClientPl
     : study(s), options(o), desk{voice, drawing::theme(drawing::ThemeName::paper)} {
   width_mm = sheetSize(o.size).width_mm;
   height_mm = sheetSize(o.size).height_mm;
+  if (o.landscape) std::swap(width_mm, height_mm);
   const plan::Sump* asked = sumpOf(job().design, o.sump);
   asked_inside = asked != nullptr && asked->kind != plan::SumpKind::cored;
   if (asked == nullptr || asked_inside) return;

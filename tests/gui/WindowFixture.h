@@ -64,6 +64,11 @@ class PresetDialogs final : public window::Dialogs {
     next_save = then_save;
     return save_over;
   }
+  bool replace = false;
+  bool askReplace(QWidget*, const QStringList& files) override {
+    asked << QStringLiteral("replace %1").arg(files.join(QLatin1Char(' ')));
+    return replace;
+  }
   bool choosePrinter(QWidget*, QPrinter& printer) override {
     if (print_to.isEmpty()) return false;
     printer.setOutputFormat(QPrinter::PdfFormat);
