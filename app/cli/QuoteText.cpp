@@ -67,6 +67,7 @@ struct QuotePrinter {
     if (quote.provisional.coins != 0) total("provisional", quote.provisional);
     total("net", quote.net);
     if (quote.tax_percent) total("tax", quote.tax, quote.tax_percent);
+    if (quote.rounding.coins != 0) total("rounding", quote.rounding);
     total(quote.tax_percent ? "total" : "total-without-tax", quote.total);
   }
 };
@@ -151,6 +152,7 @@ nlohmann::ordered_json quoteJson(const PricedQuote& quote, words::Units units) {
           {"net", money(quote.net)},
           {"tax_percent", percent(quote.tax_percent)},
           {"tax", money(quote.tax)},
+          {"rounding", money(quote.rounding)},
           {"total", money(quote.total)},
           {"remarks", std::move(remarks)}};
 }

@@ -36,6 +36,19 @@ std::vector<UserPrices> userPrices() {
   return out;
 }
 
+/// A file of the user's folder for a book of that id; empty where there is one by that name.
+std::string freshPricesPath(const std::string& id) {
+  QString name;
+  for (const QChar c : QString::fromStdString(id)) {
+    const bool plain = c.isLetterOrNumber() || c == QLatin1Char('-') || c == QLatin1Char('_');
+    name += plain ? c : QLatin1Char('_');
+  }
+  const QDir folder(QString::fromStdString(userPriceFolder()));
+  folder.mkpath(QStringLiteral("."));  // where that fails, writing says why
+  const QString path = folder.filePath(name + QStringLiteral(".json"));
+  return QFileInfo::exists(path) ? std::string() : path.toStdString();
+}
+
 LoadedPrices builtInPrices(const resources::BuiltInFile& file) {
   base::Result<price::PriceBook> book = price::readPriceBook(file.text);
   SUMPWRIGHT_REQUIRE(book.ok());
@@ -75,6 +88,61 @@ base::Result<LoadedPrices> priceBookById(const std::string& id) {
   std::string known;
   for (const std::string& one : knownPriceBooks()) known += (known.empty() ? "" : ", ") + one;
   return pricesProblem("file.prices-unknown", {base::text("book", id), base::text("known", known)});
+}
+
+std::vector<PriceBookEntry> availablePriceBooks() {
+  std::vector<PriceBookEntry> out;
+  for (const std::string& id : knownPriceBooks()) {
+    const auto found = priceBookById(id);
+    if (found.ok()) out.push_back({id, found->book.title, found->book.invented});
+  }
+  return out;
+}
+
+base::Problems savePriceBook(const LoadedPrices& loaded) {
+  SUMPWRIGHT_REQUIRE(!loaded.path.empty());
+  const std::string text = price::priceBookText(loaded.book);
+  const auto sound = price::readPriceBook(text);
+  if (!sound.ok()) return sound.problems();
+  const auto written = writeBytes(loaded.path, text);
+  return written.ok() ? base::Problems() : written.problems();
+}
+
+base::Result<LoadedPrices> ownPriceBook(const price::PriceBook& book) {
+  const std::vector<std::string> known = knownPriceBooks();
+  LoadedPrices own{book, ""};
+  for (int k = 1; own.path.empty(); ++k) {
+    const std::string number = k == 1 ? "" : "-" + std::to_string(k);
+    own.book.id = "our-prices" + number;
+    own.book.title = k == 1 ? "Our prices" : "Our prices, " + std::to_string(k);
+    const std::string path = freshPricesPath(own.book.id);
+    if (std::find(known.begin(), known.end(), own.book.id) == known.end() && !path.empty())
+      own.path = path;
+  }
+  own.book.note.clear();
+  const base::Problems problems = savePriceBook(own);
+  if (!problems.empty()) return problems;
+  return own;
+}
+
+base::Result<LoadedPrices> takePriceBook(const std::string& path) {
+  auto read = priceBookFromFile(path);
+  if (!read.ok()) return read.problems();
+  LoadedPrices taken = std::move(read).value();
+  const std::vector<std::string> known = knownPriceBooks();
+  const auto there = std::find(known.begin(), known.end(), taken.book.id);
+  std::string to = freshPricesPath(taken.book.id);
+  if (there != known.end() || to.empty()) {
+    const auto other = priceBookById(taken.book.id);
+    const std::string text = price::priceBookText(taken.book);
+    if (other.ok() && price::priceBookText(other->book) == text) return *other;
+    return pricesProblem("file.prices-taken", {base::text("book", taken.book.id),
+                                               base::text("file", other.ok() ? other->path : to)});
+  }
+  taken.path = to;
+  const base::Problems problems = savePriceBook(taken);
+  if (!problems.empty()) return problems;
+  return taken;
 }
 
 base::Result<LoadedPrices> priceBookFor(const std::string& named) {

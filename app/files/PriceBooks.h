@@ -32,6 +32,27 @@ base::Result<LoadedPrices> priceBookById(const std::string& id);
 /// The book a job names; kPricesUnchosen where it names none.
 base::Result<LoadedPrices> priceBookFor(const std::string& named);
 
+struct PriceBookEntry {
+  std::string id;
+  std::string title;
+  bool invented = false;
+};
+/// As knownPriceBooks(), with what there is to choose by.
+std::vector<PriceBookEntry> availablePriceBooks();
+
+/// Writes a book of the user's to its path. Problems: its own, where it breaks the rules of a book,
+/// file.not-writable; then the file is as it was. Contract: its path is not empty.
+base::Problems savePriceBook(const LoadedPrices& loaded);
+
+/// A new book in the user's own folder with the prices of another, under an id and a name of its
+/// own; what is invented stays marked so. Problems: file.not-writable.
+base::Result<LoadedPrices> ownPriceBook(const price::PriceBook& book);
+
+/// Copies a book from elsewhere into the user's own folder; one that is there already like it is
+/// taken as it is. Problems: those of priceBookFromFile(), file.prices-taken (another has its id),
+/// file.not-writable.
+base::Result<LoadedPrices> takePriceBook(const std::string& path);
+
 /// The book in a file. Problems: file.* of the file, or file.prices-unusable and the book's own.
 base::Result<LoadedPrices> priceBookFromFile(const std::string& path);
 

@@ -1,10 +1,29 @@
 #include "session/QuoteDesk.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "files/FanTables.h"
+#include "plan/SumpEdits.h"
+#include "words/Words.h"
 
 namespace sumpwright::session {
+
+namespace {
+
+base::Problems wrongEntry(const char* id, const std::string& entry) {
+  return {{base::Message(id, {base::text("entry", entry)}), "", base::Gravity::unsound}};
+}
+
+/// A price that is none is told and changes nothing.
+base::Result<price::Decimal> priceIn(const std::string& text) {
+  const auto parsed = price::Decimal::parse(text);
+  if (!parsed) return wrongEntry("prices.not-decimal", text);
+  if (parsed->millionths() < 0) return wrongEntry("prices.negative", text);
+  return *parsed;
+}
+
+}  // namespace
 
 QuoteDesk::QuoteDesk(Session& session, QObject* parent) : QObject(parent), m_session(session) {
   connect(&session, &Session::jobChanged, this, &QuoteDesk::outdate);
@@ -32,6 +51,8 @@ const std::optional<files::LoadedPrices>& QuoteDesk::book() {
   make();
   return m_book;
 }
+
+bool QuoteDesk::isBookOwn() { return book() && !book()->path.empty(); }
 
 void QuoteDesk::make() {
   if (!m_old) return;
@@ -62,6 +83,108 @@ void QuoteDesk::make() {
   } else {
     m_problems = quote.problems();
   }
+}
+
+base::Problems QuoteDesk::put(const QString& text, plan::Quote quote) {
+  if (!m_session.hasJob()) return {};
+  return m_session.edit(text, plan::setQuote(m_session.job(), std::move(quote)));
+}
+
+base::Problems QuoteDesk::setPart(const price::PricedLine& line, price::LinePart part,
+                                  const std::string& text) {
+  return put(tr("Change a line of the quote"),
+             price::withPart(m_session.job().design.quote, line, part, text));
+}
+
+base::Problems QuoteDesk::tick(const price::PricedLine& line, bool in) {
+  return put(in ? tr("Take a line into the quote") : tr("Leave a line out of the quote"),
+             price::withTick(m_session.job().design.quote, line, in));
+}
+
+base::Problems QuoteDesk::giveUp(const price::PricedLine& line) {
+  return put(tr("Give up a change of the quote"),
+             price::withoutChange(m_session.job().design.quote, line));
+}
+
+base::Problems QuoteDesk::addLine(const std::string& item, const std::string& text) {
+  return put(tr("Add a line to the quote"),
+             price::withNewLine(m_session.job().design.quote, item, text));
+}
+
+base::Problems QuoteDesk::chooseBook(const std::string& id) {
+  plan::Quote quote = m_session.job().design.quote;
+  quote.price_book = id;
+  return put(tr("Choose a price book"), std::move(quote));
+}
+
+base::Problems QuoteDesk::changeBook(
+    const std::function<base::Problems(price::PriceBook&)>& change) {
+  if (!isBookOwn()) {
+    return {{base::Message("file.prices-built-in"), "", base::Gravity::unsound}};
+  }
+  // As it stands in the file now: somebody else may have written it.
+  auto now = files::priceBookFromFile(m_book->path);
+  if (!now.ok()) return now.problems();
+  files::LoadedPrices loaded = std::move(now).value();
+  base::Problems problems = change(loaded.book);
+  if (problems.empty()) problems = files::savePriceBook(loaded);
+  if (problems.empty()) reload();
+  return problems;
+}
+
+base::Problems QuoteDesk::setBookPrice(const price::PricedLine& line, const std::string& price) {
+  const auto typed = priceIn(price);
+  if (!typed.ok()) return typed.problems();
+  return changeBook([&](price::PriceBook& book) -> base::Problems {
+    const auto item =
+        std::find_if(book.items.begin(), book.items.end(),
+                     [&](const price::PriceItem& one) { return one.id == line.item; });
+    if (item == book.items.end()) {
+      book.items.push_back(
+          {line.item, words::say(line.text, words::Units::metric), line.unit, *typed});
+    } else {
+      item->unit = line.unit;
+      item->price = *typed;
+    }
+    return {};
+  });
+}
+
+base::Problems QuoteDesk::setHourPrice(const std::string& price) {
+  const auto typed = priceIn(price);
+  if (!typed.ok()) return typed.problems();
+  return changeBook([&](price::PriceBook& book) -> base::Problems {
+    for (price::PriceItem& item : book.items) {
+      if (item.unit == price::PriceUnit::hour) item.price = *typed;
+    }
+    return {};
+  });
+}
+
+std::optional<price::Decimal> QuoteDesk::hourPrice() {
+  std::optional<price::Decimal> out;
+  if (!book()) return out;
+  for (const price::PriceItem& item : m_book->book.items) {
+    if (item.unit != price::PriceUnit::hour) continue;
+    if (out && *out != item.price) return std::nullopt;
+    out = item.price;
+  }
+  return out;
+}
+
+base::Problems QuoteDesk::makeOwnBook() {
+  if (!book()) return problems();
+  const auto made = files::ownPriceBook(m_book->book);
+  if (!made.ok()) return made.problems();
+  return chooseBook(made->book.id);
+}
+
+base::Problems QuoteDesk::takeBook(const std::string& path) {
+  const auto taken = files::takePriceBook(path);
+  if (!taken.ok()) return taken.problems();
+  const base::Problems problems = chooseBook(taken->book.id);
+  reload();
+  return problems;
 }
 
 }  // namespace sumpwright::session

@@ -1,12 +1,17 @@
 #pragma once
-// What the open job costs: the design's needs by the price book the job names. Made when first
-// asked for after a change, so that it costs nothing while nobody looks.
+// What the open job costs: the design's needs by the price book the job names; and the two places a
+// price can be changed in. What is of this job goes into the job, by Session::edit(), with undo.
+// What is of the firm goes into the firm's own price book, a file; a built-in book is never
+// written.
+//
+// Made when first asked for after a change, so that it costs nothing while nobody looks.
 
 #include <QObject>
+#include <functional>
 #include <optional>
 
 #include "files/PriceBooks.h"
-#include "price/Quote.h"
+#include "price/QuoteEdits.h"
 #include "session/Session.h"
 
 namespace sumpwright::session {
@@ -24,13 +29,40 @@ class QuoteDesk final : public QObject {
   const base::Problems& problems();
   /// The book the job names; nothing where it cannot be read.
   const std::optional<files::LoadedPrices>& book();
+  /// Whether the book is a file of the firm's, and can be changed.
+  bool isBookOwn();
   /// Reads the price books again.
   void reload();
+
+  // The job's quote; each is one step of undo, or gives its problems and changes nothing.
+
+  base::Problems setPart(const price::PricedLine& line, price::LinePart part,
+                         const std::string& text);
+  base::Problems tick(const price::PricedLine& line, bool in);
+  /// The design's again, or, of a line the job has added, gone.
+  base::Problems giveUp(const price::PricedLine& line);
+  base::Problems addLine(const std::string& item, const std::string& text);
+  base::Problems chooseBook(const std::string& id);
+
+  // The firm's own book. Written at once; not on the stack of undo. Problems: what is wrong with
+  // the entry (prices.*), file.prices-built-in, or those of writing.
+
+  base::Problems setBookPrice(const price::PricedLine& line, const std::string& price);
+  /// All that is by the hour.
+  base::Problems setHourPrice(const std::string& price);
+  /// The price of an hour; nothing where there is none, or where they differ.
+  std::optional<price::Decimal> hourPrice();
+  base::Problems changeBook(const std::function<base::Problems(price::PriceBook&)>& change);
+  /// A book of the firm's own with the prices of the one there is; the job names it then.
+  base::Problems makeOwnBook();
+  /// Puts a book from elsewhere among the firm's own; the job names it then.
+  base::Problems takeBook(const std::string& path);
 
  Q_SIGNALS:
   void changed();  ///< whoever wants it asks anew
 
  private:
+  base::Problems put(const QString& text, plan::Quote quote);
   void outdate();
   void make();
 

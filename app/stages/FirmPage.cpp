@@ -29,11 +29,11 @@ std::vector<std::string> textsIn(const QPlainTextEdit* field) {
   return out;
 }
 
-std::string textIn(const QLineEdit* field) { return field->text().trimmed().toStdString(); }
+std::string typedInto(const QLineEdit* field) { return field->text().trimmed().toStdString(); }
 
 /// Never under the hands of who types in it.
 void fill(QLineEdit* field, const std::string& text) {
-  if (!field->hasFocus() && textIn(field) != text) field->setText(QString::fromStdString(text));
+  if (!field->hasFocus() && typedInto(field) != text) field->setText(QString::fromStdString(text));
 }
 
 void fill(QPlainTextEdit* field, const std::vector<std::string>& lines) {
@@ -181,13 +181,13 @@ void FirmPage::take() {
   m_typed = false;
   if (!m_desk.problems().empty()) return;
   files::Firm firm = m_desk.firm();
-  firm.name = textIn(m_name);
+  firm.name = typedInto(m_name);
   firm.lines = textsIn(m_lines);
-  firm.insurer = textIn(m_insurer);
-  firm.registration = textIn(m_registration);
-  firm.electrician = textIn(m_electrician);
+  firm.insurer = typedInto(m_insurer);
+  firm.registration = typedInto(m_registration);
+  firm.electrician = typedInto(m_electrician);
   firm.terms = textsIn(m_terms);
-  firm.currency = textIn(m_currency);
+  firm.currency = typedInto(m_currency);
   const QString typed = m_per_kwh->text().trimmed();
   bool ok = true;
   const double price = typed.isEmpty() ? 0.0 : typed.toDouble(&ok);

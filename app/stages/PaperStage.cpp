@@ -46,11 +46,15 @@ PaperStage::PaperStage(const PaperDesks& desks, QSettings& settings, const Paper
       m_firm_desk(desks.firm),
       m_settings(settings),
       m_actions(actions),
-      m_preview(new PaperPreview(this)) {
+      m_preview(new PaperPreview(this)),
+      m_left(new QStackedWidget(this)),
+      m_quote_table(new QuoteTable(m_session, m_quote, this)) {
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(0);
-  row->addWidget(m_preview, 1);
+  m_left->addWidget(m_preview);
+  m_left->addWidget(m_quote_table);
+  row->addWidget(m_left, 1);
   auto* line = new QFrame(this);
   line->setProperty("line", true);
   line->setFixedWidth(1);
@@ -85,17 +89,21 @@ QWidget* PaperStage::makeSide() {
   column->setContentsMargins(margin, qRound(0.6 * margin), margin, qRound(0.6 * margin));
   column->setSpacing(qRound(8 * k));
   auto* head = new QHBoxLayout;
-  m_choice = new Segments(tr("Page"), {tr("Papers"), tr("Firm")}, side, Segments::Spacing::close);
+  m_choice = new Segments(tr("Page"), {tr("Papers"), tr("Quote"), tr("Firm")}, side,
+                          Segments::Spacing::close);
   m_choice->show(0);
   head->addWidget(m_choice);
   head->addStretch();
   column->addLayout(head);
   m_stack = new QStackedWidget(side);
   m_stack->addWidget(makePapersPage(m_stack));
+  m_stack->addWidget(makeQuotePage(m_stack));
   m_stack->addWidget(makeFirmPage(m_stack));
   column->addWidget(m_stack, 1);
-  column->addWidget(makePageRow(side));
-  column->addWidget(makeWaysOut(side));
+  m_page_row = makePageRow(side);
+  m_ways_out = makeWaysOut(side);
+  column->addWidget(m_page_row);
+  column->addWidget(m_ways_out);
   connect(m_choice, &Segments::picked, this,
           [this](int index) { showPage(static_cast<PaperPage>(index)); });
   return side;
@@ -129,6 +137,14 @@ QWidget* PaperStage::makeFirmPage(QWidget* parent) {
   m_firm = new FirmPage(m_firm_desk, parent);
   QScrollArea* scroll = scrolled(m_firm, parent);
   connect(m_firm, &FirmPage::entered, scroll,
+          [scroll](QWidget* field) { scroll->ensureWidgetVisible(field, 0, 40); });
+  return scroll;
+}
+
+QWidget* PaperStage::makeQuotePage(QWidget* parent) {
+  m_quote_page = new QuotePage(m_session, m_quote, *m_quote_table, parent);
+  QScrollArea* scroll = scrolled(m_quote_page, parent);
+  connect(m_quote_page, &QuotePage::entered, scroll,
           [scroll](QWidget* field) { scroll->ensureWidgetVisible(field, 0, 40); });
   return scroll;
 }
@@ -170,9 +186,16 @@ void PaperStage::showPage(PaperPage page) {
   settle();
   m_choice->show(static_cast<int>(page));
   m_stack->setCurrentIndex(static_cast<int>(page));
+  const bool quote = page == PaperPage::quote;
+  m_left->setCurrentIndex(quote ? 1 : 0);
+  m_page_row->setHidden(quote);
+  m_ways_out->setHidden(quote);
 }
 
-void PaperStage::settle() { m_firm->settle(); }
+void PaperStage::settle() {
+  m_firm->settle();
+  m_quote_page->settle();
+}
 
 bool PaperStage::tellsSuction() const {
   return std::any_of(choice().papers.begin(), choice().papers.end(), dossier::tellsSuction);

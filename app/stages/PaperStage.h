@@ -19,6 +19,8 @@
 #include "stages/FirmPage.h"
 #include "stages/PaperList.h"
 #include "stages/PaperPreview.h"
+#include "stages/QuotePage.h"
+#include "stages/QuoteTable.h"
 #include "stages/Segments.h"
 #include "stages/SideNote.h"
 
@@ -47,7 +49,7 @@ struct MadePaper {
   dossier::Document document;
 };
 
-enum class PaperPage { papers, firm };
+enum class PaperPage { papers, quote, firm };
 
 class PaperStage final : public QWidget {
   Q_OBJECT
@@ -79,6 +81,8 @@ class PaperStage final : public QWidget {
   void showPage(PaperPage page);
   PaperList* list() const { return m_list; }
   FirmPage* firm() const { return m_firm; }
+  QuotePage* quote() const { return m_quote_page; }
+  QuoteTable* quoteTable() const { return m_quote_table; }
   QLabel* pageLabel() const { return m_pages; }
 
  Q_SIGNALS:
@@ -92,6 +96,7 @@ class PaperStage final : public QWidget {
   QWidget* makeSide();
   QWidget* makePapersPage(QWidget* parent);
   QWidget* makeFirmPage(QWidget* parent);
+  QWidget* makeQuotePage(QWidget* parent);
   QWidget* makePageRow(QWidget* parent);
   QWidget* makeWaysOut(QWidget* parent);
   void compose();
@@ -112,6 +117,11 @@ class PaperStage final : public QWidget {
   std::vector<MadePaper> m_made;
   int m_page = 0;
   PaperPreview* m_preview;
+  QStackedWidget* m_left = nullptr;  ///< the preview, or the lines of the quote
+  QuoteTable* m_quote_table = nullptr;
+  QuotePage* m_quote_page = nullptr;
+  QWidget* m_page_row = nullptr;
+  QWidget* m_ways_out = nullptr;
   Segments* m_choice = nullptr;
   QStackedWidget* m_stack = nullptr;
   PaperList* m_list = nullptr;

@@ -341,6 +341,10 @@ constexpr std::array kTable{
                QT_TRANSLATE_NOOP("Actions", "Shopping list as &CSV…"), "", Reach::window,
                QT_TRANSLATE_NOOP("Actions", "Saves the shopping list for a spreadsheet."),
                [](MainWindow& w) { w.exportShopping(); }, hasStudy},
+    ActionSpec{"paper.quote_csv", Menu::paper, QT_TRANSLATE_NOOP("Actions", "&Quote as CSV…"), "",
+               Reach::window,
+               QT_TRANSLATE_NOOP("Actions", "Saves the lines of the quote for a spreadsheet."),
+               [](MainWindow& w) { w.exportQuote(); }, hasStudy},
     // Turning pages is enabled by the paper stage, which knows how many there are.
     ActionSpec{"paper.previous_page", Menu::paper, QT_TRANSLATE_NOOP("Actions", "Pre&vious page"),
                "Ctrl+PgUp", Reach::window, QT_TRANSLATE_NOOP("Actions", "Turns a page back."),

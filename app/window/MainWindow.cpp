@@ -317,6 +317,7 @@ void MainWindow::connectParts() {
   connect(m_survey->picture(), &stages::PicturePage::importAsked, this, &MainWindow::takeOutline);
   connect(&m_suction, &session::SuctionDesk::fieldChanged, this, &MainWindow::refreshSuctionRail);
   connect(m_paper, &stages::PaperStage::choiceChanged, this, &MainWindow::refreshActions);
+  connect(m_paper->quote(), &stages::QuotePage::bookAsked, this, &MainWindow::chooseBook);
   connect(m_paper->firm(), &stages::FirmPage::logoAsked, this, &MainWindow::chooseLogo);
   const auto typed = [this](const QString& text) {
     if (m_stage == Stage::survey) return typeSurvey(text);

@@ -121,7 +121,10 @@ class MainWindow final : public QMainWindow {
   void openMenu();
   /// The ticked papers as "pdf", "svg" or "png".
   void exportPaper(const char* format);
+  /// For a spreadsheet.
   void exportShopping();
+  void exportQuote();
+  void chooseBook();
   void printPaper();
   void chooseLogo();
   void waitForSuction();
@@ -164,6 +167,9 @@ class MainWindow final : public QMainWindow {
   void tellNotDiscarded(const std::string& slot);
   bool mayOpen(const QString& path);
   bool mayReplace(const QStringList& files);
+  void exportCsv(
+      const QString& name, const QString& title,
+      const std::function<std::string(const price::PricedQuote&, const price::Say&)>& make);
   void paperWritten(const QString& kind, const QStringList& files);
   bool takeUp(const std::string& slot);
   void afterOpening();

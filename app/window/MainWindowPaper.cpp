@@ -111,28 +111,45 @@ void MainWindow::exportPaper(const char* format) {
   paperWritten(ending.toUpper(), done);
 }
 
-void MainWindow::exportShopping() {
+void MainWindow::exportCsv(
+    const QString& name, const QString& title,
+    const std::function<std::string(const price::PricedQuote&, const price::Say&)>& make) {
   stages::FactForm::settle();
+  m_paper->settle();
   const price::PricedQuote* quote = m_quote.quote();
-  if (quote == nullptr) {
-    return tellProblems(tr("There is no shopping list."), m_quote.problems(), {});
-  }
-  const QString suggested =
-      QDir(lastFolder()).filePath(tr("%1-shopping").arg(jobName()) + QStringLiteral(".csv"));
-  QString path = m_dialogs.saveFile(this, tr("Save the shopping list"), suggested,
-                                    QStringLiteral("CSV (*.csv)"));
+  if (quote == nullptr)
+    return tellProblems(tr("There is nothing to save."), m_quote.problems(), {});
+  const QString suggested = QDir(lastFolder()).filePath(name + QStringLiteral(".csv"));
+  QString path = m_dialogs.saveFile(this, title, suggested, QStringLiteral("CSV (*.csv)"));
   if (path.isEmpty()) return;
   path = withEnding(path, QStringLiteral("csv"));
   showStage(Stage::paper);
   const words::Units units = stages::unitsOf(m_session.job());
-  const std::string csv = price::shoppingCsv(
-      price::shoppingOf(*quote), [units](const base::Message& m) { return words::say(m, units); });
+  const std::string csv =
+      make(*quote, [units](const base::Message& m) { return words::say(m, units); });
   const auto written = files::writeBytes(path.toStdString(), kByteOrderMark + csv);
   if (!written) {
-    return tellProblems(tr("The shopping list is not saved."), written.problems(),
+    return tellProblems(tr("The list is not saved."), written.problems(),
                         tr("Choose another place or name."));
   }
   paperWritten(QStringLiteral("CSV"), {path});
+}
+
+void MainWindow::exportShopping() {
+  exportCsv(tr("%1-shopping").arg(jobName()), tr("Save the shopping list"),
+            [](const price::PricedQuote& quote, const price::Say& say) {
+              return price::shoppingCsv(price::shoppingOf(quote), say);
+            });
+}
+
+void MainWindow::exportQuote() {
+  exportCsv(tr("%1-quote").arg(jobName()), tr("Save the quote"), price::quoteCsv);
+}
+
+void MainWindow::chooseBook() {
+  const QString path =
+      m_dialogs.openFile(this, tr("Open a price book"), lastFolder(), tr("Price books (*.json)"));
+  if (!path.isEmpty()) m_paper->quote()->takeBook(path);
 }
 
 void MainWindow::chooseLogo() {

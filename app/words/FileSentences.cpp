@@ -65,6 +65,16 @@ std::span<const Sentence> fileSentences() {
                          "taken in its place.")},
       {"file.prices-unusable",
        QT_TRANSLATE_NOOP("Sentences", "The price book in {file} cannot be used.")},
+      {"file.prices-built-in",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "The price book is part of the program and stays as it is. Make a book of your "
+           "own of it; then its prices can be changed.")},
+      {"file.prices-taken",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "There is another price book “{book}” already ({file}). Give the new one an id "
+           "of its own, or take the old one away.")},
       {"file.prices-twice",
        QT_TRANSLATE_NOOP("Sentences",
                          "Two files hold the price book “{book}”: {file} and {other}. Remove "

@@ -74,6 +74,7 @@ Rows totalRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
   if (quote.provisional.coins != 0) totals.add("provisional", quote.provisional);
   totals.add("net", quote.net);
   if (quote.tax_percent) totals.add("tax", quote.tax, quote.tax_percent);
+  if (quote.rounding.coins != 0) totals.add("rounding", quote.rounding);
   totals.add(quote.tax_percent ? "total" : "total-without-tax", quote.total, {}, fonts::strong);
   return totals.rows(width_mm);
 }

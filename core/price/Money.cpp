@@ -86,6 +86,13 @@ std::optional<Money> percentOf(Money amount, Decimal percent) {
 
 std::optional<Money> sum(Money a, Money b) { return rounded(Wide(a.coins) + Wide(b.coins), 1); }
 
+std::optional<Money> toMultiple(Money amount, Decimal step, int minor_digits) {
+  const auto coins = times(Decimal::of(1), step, minor_digits);
+  if (!coins || coins->coins <= 0) return std::nullopt;
+  const auto steps = rounded(Wide(amount.coins), Wide(coins->coins));
+  return steps ? rounded(Wide(steps->coins) * Wide(coins->coins), 1) : std::nullopt;
+}
+
 std::string moneyText(Money amount, int minor_digits) {
   return pointed(amount.coins, minor_digits);
 }

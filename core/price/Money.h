@@ -49,6 +49,10 @@ std::optional<Money> times(Decimal quantity, Decimal unit_price, int minor_digit
 std::optional<Money> percentOf(Money amount, Decimal percent);
 std::optional<Money> sum(Money a, Money b);
 
+/// The nearest multiple of a step, half away from zero. Nothing where it does not fit, or where the
+/// step is less than the least coin.
+std::optional<Money> toMultiple(Money amount, Decimal step, int minor_digits);
+
 /// "1234.50", "-0.05"; without a point where the currency has no minor digits.
 std::string moneyText(Money amount, int minor_digits);
 

@@ -15,9 +15,6 @@ namespace {
 
 using PricesJson = nlohmann::json;
 
-constexpr int kPricesVersion = 1;
-constexpr const char* kPricesFormat = "sumpwright.prices";
-
 base::Problem unreadablePrices(const char* id, std::vector<base::Arg> args,
                                std::string pointer = "") {
   return {base::Message(id, std::move(args)), std::move(pointer), base::Gravity::unreadable};
@@ -72,7 +69,7 @@ class PricesNode {
     if (words.empty()) return std::nullopt;
     const auto out = Decimal::parse(words);
     if (out && out->millionths() >= 0) return out;
-    report("prices.not-decimal", at(key), {base::text("entry", words)});
+    report(out ? "prices.negative" : "prices.not-decimal", at(key), {base::text("entry", words)});
     return std::nullopt;
   }
 
@@ -83,6 +80,16 @@ class PricesNode {
   std::string m_pointer;
   base::Problems& m_problems;
 };
+
+/// A multiple of the least coin, or there would be coins that nobody can pay.
+void readRounding(const PricesNode& root, PriceBook& book) {
+  book.round_to = root.decimal("round_to", false);
+  if (!book.round_to) return;
+  const auto coins = times(Decimal::of(1), *book.round_to, book.minor_digits);
+  const bool whole = coins && coins->coins > 0 &&
+                     Decimal::parse(moneyText(*coins, book.minor_digits)) == book.round_to;
+  if (!whole) root.report("prices.round", "/round_to");
+}
 
 PriceItem readItem(const PricesNode& node) {
   PriceItem item;
@@ -111,8 +118,10 @@ void readItems(const PricesNode& root, base::Problems& problems, PriceBook& book
   }
   for (std::size_t i = 0; i < rows->size(); ++i) {
     const std::string place = "/items/" + std::to_string(i);
-    PriceItem item =
-        readItem(PricesNode((*rows)[i], place, problems, {"id", "title", "unit", "price"}));
+    PriceItem item = readItem(
+        PricesNode((*rows)[i], place, problems, {"id", "title", "unit", "price", "currency"}));
+    if ((*rows)[i].is_object() && (*rows)[i].contains("currency"))
+      root.report("prices.two-currencies", place + "/currency");
     if (!item.id.empty() && book.find(item.id) != nullptr)
       root.report("prices.repeated", place + "/id", {base::text("word", item.id)});
     book.items.push_back(std::move(item));
@@ -136,9 +145,10 @@ void readCurrency(const PricesNode& root, PriceBook& book) {
 }
 
 PriceBook readBook(const PricesJson& json, base::Problems& problems) {
-  const PricesNode root(json, "", problems,
-                        {"format", "version", "id", "title", "note", "invented", "currency",
-                         "minor_digits", "tax_percent", "margin_percent", "per_kwh", "items"});
+  const PricesNode root(
+      json, "", problems,
+      {"format", "version", "id", "title", "note", "invented", "currency", "minor_digits",
+       "round_to", "tax_percent", "margin_percent", "per_kwh", "items"});
   PriceBook book;
   book.id = root.text("id");
   book.title = root.text("title");
@@ -150,6 +160,7 @@ PriceBook readBook(const PricesJson& json, base::Problems& problems) {
       root.wrongType("/invented", "prices.type.yes-no");
   }
   readCurrency(root, book);
+  readRounding(root, book);
   book.tax_percent = root.decimal("tax_percent", false);
   book.margin_percent = root.decimal("margin_percent", false);
   book.per_kwh = root.decimal("per_kwh", false);

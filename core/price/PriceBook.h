@@ -32,16 +32,23 @@ struct PriceBook {
   int minor_digits = 2;
   std::optional<Decimal> tax_percent;     ///< nothing: not stated
   std::optional<Decimal> margin_percent;  ///< nothing: none
-  std::optional<Decimal> per_kwh;         ///< what the client pays for electricity
-  std::vector<PriceItem> items;           ///< each id once
+  std::optional<Decimal>
+      round_to;                    ///< the total goes to the nearest multiple; nothing: as it comes
+  std::optional<Decimal> per_kwh;  ///< what the client pays for electricity
+  std::vector<PriceItem> items;    ///< each id once
 
   const PriceItem* find(std::string_view item) const;
 };
 
+inline constexpr const char* kPricesFormat = "sumpwright.prices";
+inline constexpr int kPricesVersion = 1;
 inline constexpr std::size_t kMostPriceBytes = 1024U * 1024U;
 inline constexpr std::size_t kMostPriceItems = 2000;
 
 /// Never throws; every problem of the text (unreadable, "prices.*"), with its place.
 base::Result<PriceBook> readPriceBook(std::string_view text);
+
+/// What readPriceBook() reads; of a book that breaks its rules the reader says so.
+std::string priceBookText(const PriceBook& book);
 
 }  // namespace sumpwright::price

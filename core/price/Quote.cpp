@@ -22,6 +22,7 @@ PricedLine lineOf(const Need& need) {
   line.state = need.kind == NeedKind::optional ? LineState::optional : LineState::counted;
   line.text = need.text;
   line.quantity = need.quantity;
+  line.designed = need.quantity;
   line.unit = need.unit;
   return line;
 }
@@ -39,6 +40,7 @@ PricedLine addedLine(const plan::QuoteLine& change, const PriceBook& book) {
 
 void changeLine(const plan::QuoteLine& change, PricedLine& line) {
   line.changed = true;
+  line.change = change.id;
   line.state = change.left_out ? LineState::left_out : LineState::counted;
   if (!change.text.empty()) line.text = base::plainText(change.text);
   if (const auto quantity = Decimal::parse(change.quantity)) line.quantity = *quantity;
@@ -83,7 +85,8 @@ class Till {
 void priceLine(const PriceBook& book, Till& till, PricedLine& line) {
   const PriceItem* item = line.item.empty() ? nullptr : book.find(line.item);
   // A price by another unit would be multiplied by the wrong quantity.
-  if (!line.unit_price && item != nullptr && item->unit == line.unit) line.unit_price = item->price;
+  if (item != nullptr && item->unit == line.unit) line.book_price = item->price;
+  if (!line.unit_price) line.unit_price = line.book_price;
   if (line.unit_price) {
     line.total = till.kept(times(line.quantity, *line.unit_price, book.minor_digits));
   } else if (line.state == LineState::counted) {
@@ -107,7 +110,10 @@ void addTotals(const plan::Quote& quote, const PriceBook& book, Till& till, Pric
   out.net = till.add(till.add(out.work, out.margin), out.provisional);
   out.tax_percent = firstOf(quote.tax_percent, book.tax_percent);
   out.tax = till.share(out.net, out.tax_percent);
-  out.total = till.add(out.net, out.tax);
+  const Money exact = till.add(out.net, out.tax);
+  out.total =
+      book.round_to ? till.kept(toMultiple(exact, *book.round_to, book.minor_digits)) : exact;
+  out.rounding = {out.total.coins - exact.coins};
 }
 
 void addRemarks(const Needs& needs, const PriceBook& book, PricedQuote& out) {

@@ -31,9 +31,12 @@ struct PricedLine {
   base::Message text;
   Decimal quantity;
   PriceUnit unit = PriceUnit::each;
-  std::optional<Decimal> unit_price;
-  std::optional<Money> total;  ///< quantity by price, rounded; of every line with a price
-  bool changed = false;        ///< the job's quote changed or added it
+  std::optional<Decimal> designed;    ///< the design's quantity; nothing: a line the job has added
+  std::optional<Decimal> book_price;  ///< by the line's unit
+  std::optional<Decimal> unit_price;  ///< the job's, else the book's
+  std::optional<Money> total;         ///< quantity by price, rounded; of every line with a price
+  std::string change;                 ///< id of the job's line that changed or added it; "": none
+  bool changed = false;               ///< the job's quote changed or added it
 };
 
 struct PricedQuote {
@@ -50,7 +53,8 @@ struct PricedQuote {
   Money net;                           ///< work, margin and provisional sum
   std::optional<Decimal> tax_percent;  ///< the job's, else the book's; nothing: not stated
   Money tax;
-  Money total;  ///< without tax where none is stated
+  Money rounding;  ///< what brings the total to a multiple of the book's round_to
+  Money total;     ///< without tax where none is stated
   std::string date;
   std::string expires;                 ///< the last day it holds; "": not stated
   std::vector<base::Message> remarks;  ///< "price.*"

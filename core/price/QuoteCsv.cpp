@@ -75,6 +75,7 @@ std::string quoteCsv(const PricedQuote& quote, const Say& say) {
   if (quote.provisional.coins != 0) rows.add("provisional", quote.provisional);
   rows.add("net", quote.net);
   if (quote.tax_percent) rows.add("tax", quote.tax, quote.tax_percent);
+  if (quote.rounding.coins != 0) rows.add("rounding", quote.rounding);
   rows.add(quote.tax_percent ? "total" : "total-without-tax", quote.total);
   return csv;
 }

@@ -55,5 +55,46 @@ TEST_F(PriceBooks, NoOtherIsTakenForOneThatIsMissingTwiceOrBroken) {
   EXPECT_EQ(firstProblem("ours"), "file.prices-twice");
 }
 
+TEST_F(PriceBooks, AnOwnOneIsMadeOfTheDemoAndChanged) {
+  const auto demo = priceBookById(kPricesUnchosen);
+  const auto own = ownPriceBook(demo->book);
+  ASSERT_TRUE(own.ok());
+  EXPECT_EQ(own->book.id, "our-prices");
+  EXPECT_TRUE(own->book.invented);
+  EXPECT_EQ(ownPriceBook(demo->book)->book.id, "our-prices-2");
+  LoadedPrices changed = *own;
+  changed.book.items[0].price = price::Decimal::of(7);
+  EXPECT_TRUE(savePriceBook(changed).empty());
+  EXPECT_EQ(priceBookById("our-prices")->book.items[0].price, price::Decimal::of(7));
+  changed.book.currency = "euros";
+  EXPECT_EQ(savePriceBook(changed)[0].message.id, "prices.not-currency");
+  EXPECT_EQ(priceBookById("our-prices")->book.currency, "EUR");
+}
+
+TEST_F(PriceBooks, OneFromElsewhereIsCopiedButNeverOverAnother) {
+  const QTemporaryDir elsewhere;
+  const std::string path = elsewhere.filePath("book.json").toStdString();
+  const auto put = [&](const char* title, const char* id) {
+    QFile out(QString::fromStdString(path));
+    ASSERT_TRUE(out.open(QIODevice::WriteOnly));
+    out.write(QByteArray(R"({"format": "sumpwright.prices", "version": 1, "id": ")") + id +
+              R"(", "title": ")" + title + R"(", "currency": "EUR", "items": []})");
+  };
+  put("Invented", "a/b");
+  const auto taken = takePriceBook(path);
+  ASSERT_TRUE(taken.ok());
+  EXPECT_THAT(taken->path, ::testing::EndsWith("a_b.json"));
+  EXPECT_EQ(priceBookById("a/b")->book.title, "Invented");
+  EXPECT_TRUE(takePriceBook(path).ok());  // the same again
+  put("Another", "a/b");
+  EXPECT_EQ(takePriceBook(path).problems()[0].message.id, "file.prices-taken");
+  EXPECT_EQ(priceBookById("a/b")->book.title, "Invented");
+  put("Another", kPricesUnchosen);
+  EXPECT_EQ(takePriceBook(path).problems()[0].message.id, "file.prices-taken");
+  put("Another", "fine");
+  EXPECT_TRUE(takePriceBook(path).ok());
+  EXPECT_EQ(availablePriceBooks().size(), 3U);
+}
+
 }  // namespace
 }  // namespace sumpwright::files

@@ -9,6 +9,7 @@
 #include "dossier/Papers.h"
 #include "files/FirmFile.h"
 #include "gui/WindowFixture.h"
+#include "plan/SumpEdits.h"
 
 namespace sumpwright::gui {
 namespace {

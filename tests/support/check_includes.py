@@ -29,7 +29,7 @@ ARROWS = {
     "files": ["rules", "airflow", "price", "resources"],
     "resources": [],
     "words": ["base"],
-    "session": ["siting", "tools", "files"],
+    "session": ["siting", "tools", "files", "words"],
     "paint": ["drawing", "words"],
     "canvas": ["session", "paint"],
     "tape": ["session", "paint"],
