@@ -181,7 +181,8 @@ void QuoteLines::refresh(const plan::Job* job) {
   std::vector<Row> rows;
   addRows(rows, tr("Material"),
           [](const PricedLine& l) { return l.designed && l.kind == NeedKind::material; });
-  addRows(rows, tr("Labour"), [](const PricedLine& l) { return l.kind == NeedKind::labour; });
+  addRows(rows, tr("Labour"),
+          [](const PricedLine& l) { return l.designed && l.kind == NeedKind::labour; });
   addRows(rows, tr("Added in this job"), [](const PricedLine& l) { return !l.designed; });
   addRows(rows, tr("Offered on top; ticked, it is in the total"),
           [](const PricedLine& l) { return l.designed && l.kind == NeedKind::optional; });

@@ -31,11 +31,11 @@ class NeedList {
     if (quantity > 0) add(item, kind, Decimal::of(quantity), PriceUnit::each);
   }
   void metres(const char* item, double length_m) {
-    if (length_m > 0.0)
+    if (reckons(length_m))
       add(item, NeedKind::material, Decimal::upToTenth(length_m), PriceUnit::metre);
   }
   void hours(const char* item, double time_h) {
-    if (time_h > 0.0) add(item, NeedKind::labour, Decimal::upToTenth(time_h), PriceUnit::hour);
+    if (reckons(time_h)) add(item, NeedKind::labour, Decimal::upToTenth(time_h), PriceUnit::hour);
   }
   void remark(base::Message message) { m_out.remarks.push_back(std::move(message)); }
   Needs take() {
@@ -45,6 +45,12 @@ class NeedList {
   }
 
  private:
+  /// Nothing of nothing; and more than can be reckoned with is told rather than guessed.
+  bool reckons(double measure) {
+    constexpr double kMostMeasure = 1e6;  // Decimal::upToTenth()
+    if (measure > kMostMeasure) m_out.too_large = true;
+    return measure > 0.0 && measure <= kMostMeasure;
+  }
   void add(const char* item, NeedKind kind, Decimal quantity, PriceUnit unit) {
     m_out.rows.push_back(
         {item, kind, base::Message(std::string("price.item.") + item), quantity, unit});
@@ -108,9 +114,21 @@ struct Wiring {
   double cable_m = 0.0;
   double conduit_m = 0.0;
   int sleeves = 0;
-  int drillings = 0;
-  int wired = 0;
+  int spurs = 0;
 };
+
+/// What lies outside in conduit: all along the wall and over its openings, and the drop to a
+/// height.
+double conduitOf_m(const build::CableRoute& route) {
+  double length_m = 0.0;
+  for (const build::CablePart& part : route.parts) {
+    using enum build::CablePartKind;
+    if (part.kind == sleeve) break;  // inside from here on
+    if (part.kind == outside || part.kind == over_opening) length_m += part.length_m;
+    if (part.kind == drop) length_m += std::min(part.length_m, kConduitTo_m);
+  }
+  return length_m;
+}
 
 /// One fan's cable; a fan without a route is told.
 void addRoute(const siting::Study& study, const plan::Sump& sump, Wiring& wiring, NeedList& list) {
@@ -122,13 +140,9 @@ void addRoute(const siting::Study& study, const plan::Sump& sump, Wiring& wiring
   const build::CableRoute& route = answer.routes[*answer.chosen];
   wiring.cable_m += route.to_buy_m;
   wiring.sleeves += route.sleeves;
-  wiring.drillings += route.drillings;
-  ++wiring.wired;
-  for (const build::CablePart& part : route.parts) {
-    if (part.kind == build::CablePartKind::outside) wiring.conduit_m += part.length_m;
-    if (part.kind == build::CablePartKind::drop)
-      wiring.conduit_m += std::min(part.length_m, kConduitTo_m);
-  }
+  wiring.conduit_m += conduitOf_m(route);
+  // A spur that is there is the one that is used.
+  wiring.spurs -= route.kind == plan::SupplyKind::fused_spur ? 1 : 0;
 }
 
 void addWiring(const siting::Study& study, const siting::SuctionSystem& system, int fans,
@@ -149,7 +163,7 @@ void addWiring(const siting::Study& study, const siting::SuctionSystem& system, 
   list.count("cable_sleeve", material, wiring.sleeves);
   list.metres("conduit", wiring.conduit_m);
   list.count("cable_clip", material, static_cast<int>(std::ceil(wiring.cable_m / kCableClip_m)));
-  list.count("spur", material, fans);
+  list.count("spur", material, fans + wiring.spurs);
   list.count("isolator", material, fans);
   list.hours("work_cable", kCable_h_m * wiring.cable_m);
   list.count("electrician", labour, 1);
@@ -157,6 +171,8 @@ void addWiring(const siting::Study& study, const siting::SuctionSystem& system, 
 
 void addWork(const Counted& counted, NeedList& list) {
   list.hours("work_setting_out", kSetOut_h);
+  // A hold point: no hole without it, so it is in the total.
+  list.count("trial_pit", NeedKind::labour, counted.cored);
   list.hours("work_core", kCore_h * counted.cored);
   list.hours("work_pit", kPit_h * counted.pits);
   list.hours("work_pipe", kPipe_h_m * counted.pipe_m);
@@ -167,7 +183,6 @@ void addWork(const Counted& counted, NeedList& list) {
 
 void addOptional(const Counted& counted, const plan::Plan& plan, NeedList& list) {
   using enum NeedKind;
-  list.count("trial_pit", optional, counted.cored);
   list.count("reinstatement", optional, counted.cored);
   list.count("spoil", optional, counted.pits);
   list.count("scaffold", optional, counted.riser ? 1 : 0);

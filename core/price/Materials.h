@@ -12,9 +12,6 @@
 
 namespace sumpwright::price {
 
-/// optional: only counted once the job's quote has a line for it.
-enum class NeedKind { material, labour, optional };
-
 struct Need {
   std::string item;  ///< id in the price book; each once
   NeedKind kind = NeedKind::material;
@@ -26,6 +23,7 @@ struct Need {
 struct Needs {
   std::vector<Need> rows;              ///< material, labour, optional
   std::vector<base::Message> remarks;  ///< what could not be counted, and why
+  bool too_large = false;              ///< more of something than can be reckoned with: no price
 };
 
 /// Of the sumps in the design. Without any, nothing but a remark.

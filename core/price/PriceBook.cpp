@@ -81,6 +81,19 @@ class PricesNode {
   base::Problems& m_problems;
 };
 
+/// One of a list of words.
+template <class Kind, std::size_t count>
+void readWord(const PricesNode& node, const char* key, bool needed,
+              const std::string_view (&names)[count], Kind& into) {
+  const std::string word = node.text(key, needed);
+  const auto* const found = std::find(std::begin(names), std::end(names), word);
+  if (found != std::end(names)) {
+    into = static_cast<Kind>(found - std::begin(names));
+  } else if (!word.empty()) {
+    node.report("prices.unknown-word", PricesNode::at(key), {base::text("word", word)});
+  }
+}
+
 /// A multiple of the least coin, or there would be coins that nobody can pay.
 void readRounding(const PricesNode& root, PriceBook& book) {
   book.round_to = root.decimal("round_to", false);
@@ -96,14 +109,8 @@ PriceItem readItem(const PricesNode& node) {
   item.id = node.text("id");
   item.title = node.text("title");
   item.price = node.decimal("price", true).value_or(Decimal());
-  const std::string unit = node.text("unit");
-  const auto* const end = std::end(kPriceUnitNames);
-  const auto* const found = std::find(std::begin(kPriceUnitNames), end, unit);
-  if (found != end) {
-    item.unit = static_cast<PriceUnit>(found - std::begin(kPriceUnitNames));
-  } else if (!unit.empty()) {
-    node.report("prices.unknown-word", "/unit", {base::text("word", unit)});
-  }
+  readWord(node, "unit", true, kPriceUnitNames, item.unit);
+  readWord(node, "kind", false, kNeedKindNames, item.kind);
   return item;
 }
 
@@ -118,8 +125,8 @@ void readItems(const PricesNode& root, base::Problems& problems, PriceBook& book
   }
   for (std::size_t i = 0; i < rows->size(); ++i) {
     const std::string place = "/items/" + std::to_string(i);
-    PriceItem item = readItem(
-        PricesNode((*rows)[i], place, problems, {"id", "title", "unit", "price", "currency"}));
+    PriceItem item = readItem(PricesNode((*rows)[i], place, problems,
+                                         {"id", "title", "unit", "kind", "price", "currency"}));
     if ((*rows)[i].is_object() && (*rows)[i].contains("currency"))
       root.report("prices.two-currencies", place + "/currency");
     if (!item.id.empty() && book.find(item.id) != nullptr)

@@ -16,11 +16,17 @@ enum class PriceUnit { each, metre, square_metre, hour };
 /// In the order of PriceUnit; words of files.
 inline constexpr std::string_view kPriceUnitNames[] = {"each", "m", "m2", "hour"};
 
+/// optional: only counted once the job's quote has a line for it.
+enum class NeedKind { material, labour, optional };
+/// In the order of NeedKind; words of files.
+inline constexpr std::string_view kNeedKindNames[] = {"material", "labour", "optional"};
+
 struct PriceItem {
   std::string id;
   std::string title;
   PriceUnit unit = PriceUnit::each;
   Decimal price;
+  NeedKind kind = NeedKind::material;  ///< of a line that the job adds; only material is bought
 };
 
 struct PriceBook {

@@ -15,10 +15,13 @@ void putDecimal(PricesText& json, const char* key, const std::optional<Decimal>&
 }
 
 PricesText itemJson(const PriceItem& item, int minor_digits) {
-  return {{"id", item.id},
-          {"title", item.title},
-          {"unit", kPriceUnitNames[static_cast<std::size_t>(item.unit)]},
-          {"price", item.price.text(minor_digits)}};
+  PricesText json{{"id", item.id},
+                  {"title", item.title},
+                  {"unit", kPriceUnitNames[static_cast<std::size_t>(item.unit)]}};
+  if (item.kind != NeedKind::material)
+    json["kind"] = kNeedKindNames[static_cast<std::size_t>(item.kind)];
+  json["price"] = item.price.text(minor_digits);
+  return json;
 }
 
 }  // namespace

@@ -13,7 +13,6 @@ namespace {
 
 constexpr std::array<std::string_view, 4> kLineStates{"counted", "optional", "left_out",
                                                       "unpriced"};
-constexpr std::array<std::string_view, 3> kNeedKinds{"material", "labour", "optional"};
 
 PricedLine lineOf(const Need& need) {
   PricedLine line;
@@ -34,7 +33,10 @@ PricedLine addedLine(const plan::QuoteLine& change, const PriceBook& book) {
   line.quantity = Decimal::of(1);
   const PriceItem* item = book.find(change.item);
   line.text = base::plainText(item != nullptr ? item->title : change.item);
-  if (item != nullptr) line.unit = item->unit;
+  if (item != nullptr) {
+    line.unit = item->unit;
+    line.kind = item->kind;
+  }
   return line;
 }
 
@@ -140,7 +142,7 @@ std::string_view lineStateName(LineState state) {
 }
 
 std::string_view needKindName(NeedKind kind) {
-  return kNeedKinds.at(static_cast<std::size_t>(kind));
+  return kNeedKindNames[static_cast<std::size_t>(kind)];
 }
 
 std::size_t PricedQuote::unpriced() const {
@@ -172,6 +174,9 @@ std::string daysAfter(const std::string& date, int days) {
 
 base::Result<PricedQuote> priced(const Needs& needs, const PriceBook& book,
                                  const plan::Quote& quote) {
+  if (needs.too_large) {
+    return base::Problem{base::Message("price.too-large"), "/design", base::Gravity::unsound};
+  }
   PricedQuote out;
   out.book = book.id;
   out.book_title = book.title;

@@ -73,8 +73,10 @@ std::string daysAfter(const std::string& date, int days);
 using Say = std::function<std::string(const base::Message&)>;
 
 /// RFC 4180 (CRLF, quotes doubled), UTF-8. Head: group, state, item, text, quantity, unit,
-/// unit_price, total; amounts with a point. Totals follow as rows of group "total". A text that a
-/// spreadsheet would take for a formula gets an apostrophe before it.
+/// unit_price, amount (of every line with a price), counted (the same of those in the total, so
+/// that the column adds up), sum; with a point. Totals follow as rows of group "total", in the
+/// column sum alone. A text that a spreadsheet would take for a formula gets an apostrophe before
+/// it.
 std::string quoteCsv(const PricedQuote& quote, const Say& say);
 /// Material to buy, with the job's changes, without prices: item, text, quantity, unit.
 std::string shoppingCsv(const std::vector<PricedLine>& lines, const Say& say);

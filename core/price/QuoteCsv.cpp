@@ -46,7 +46,7 @@ class TotalRows {
       : m_quote(quote), m_say(say), m_csv(csv) {}
   void add(const char* id, Money amount, const std::optional<Decimal>& percent = {}) {
     addRow({"total", "", id, words(m_say(base::Message(std::string("price.total.") + id))),
-            percent ? percent->text() : "", percent ? "percent" : m_quote.currency, "",
+            percent ? percent->text() : "", percent ? "percent" : m_quote.currency, "", "", "",
             moneyText(amount, m_quote.minor_digits)},
            m_csv);
   }
@@ -61,12 +61,15 @@ class TotalRows {
 
 std::string quoteCsv(const PricedQuote& quote, const Say& say) {
   std::string csv;
-  addRow({"group", "state", "item", "text", "quantity", "unit", "unit_price", "total"}, csv);
+  addRow({"group", "state", "item", "text", "quantity", "unit", "unit_price", "amount", "counted",
+          "sum"},
+         csv);
   for (const PricedLine& line : quote.lines) {
+    const std::string amount = line.total ? moneyText(*line.total, quote.minor_digits) : "";
     addRow({std::string(needKindName(line.kind)), std::string(lineStateName(line.state)),
             words(line.item), words(say(line.text)), line.quantity.text(), unitOf(line),
-            line.unit_price ? line.unit_price->text() : "",
-            line.total ? moneyText(*line.total, quote.minor_digits) : ""},
+            line.unit_price ? line.unit_price->text() : "", amount,
+            line.state == LineState::counted ? amount : "", ""},
            csv);
   }
   TotalRows rows(quote, say, csv);

@@ -58,6 +58,37 @@ TEST(Materials, OneFanForTwoSumpsHasABranchAndValves) {
   EXPECT_EQ(quantityOf(two(true), "valve"), "2");
 }
 
+TEST(Materials, ASpurThatIsThereIsNotBought) {
+  const auto spurs = [](plan::SupplyKind kind) {
+    return quantityOf(needsOfJob(PlanBuilder::rectangle(10, 8)
+                                     .sump("s1", 0, 3.0)
+                                     .supply("supply", kind, {3.0, 0.4})
+                                     .job()),
+                      "spur");
+  };
+  EXPECT_EQ(spurs(plan::SupplyKind::socket), "1");
+  EXPECT_EQ(spurs(plan::SupplyKind::consumer_unit), "1");
+  EXPECT_EQ(spurs(plan::SupplyKind::fused_spur), "");
+}
+
+TEST(Materials, TheTrialPitIsAHoldPointAndCounted) {
+  const Needs needs = needsOfJob(withSocket().job());
+  EXPECT_TRUE(std::any_of(needs.rows.begin(), needs.rows.end(), [](const Need& need) {
+    return need.item == "trial_pit" && need.kind == NeedKind::labour;
+  }));
+}
+
+TEST(Materials, MoreThanCanBeReckonedIsSaidAndPricesNothing) {
+  PlanBuilder many = withSocket();
+  for (int k = 2; k <= 60; ++k) many.sump("s" + std::to_string(k), 0, 0.15 * k);
+  const plan::Job job = many.with([](plan::Job& j) { j.design.pipe = {1e4, 1e4, 1, 1}; }).job();
+  const Needs needs = needsOfJob(job);
+  EXPECT_TRUE(needs.too_large);
+  EXPECT_EQ(quantityOf(needs, "pipe"), "");
+  const auto book = readPriceBook(resources::builtInPriceBooks()[0].text);
+  EXPECT_EQ(priced(needs, *book, {}).problems()[0].message.id, "price.too-large");
+}
+
 TEST(Materials, NoSumpNothingToBuy) {
   const Needs needs = needsOfJob(PlanBuilder::rectangle(10, 8).job());
   EXPECT_TRUE(needs.rows.empty());
@@ -80,6 +111,7 @@ TEST(Materials, EachItemOnceAndTheDemoBookHasAll) {
     const PriceItem* item = book->find(need.item);
     ASSERT_NE(item, nullptr) << need.item;
     EXPECT_EQ(item->unit, need.unit) << need.item;
+    EXPECT_EQ(item->kind, need.kind) << need.item;
   }
 }
 

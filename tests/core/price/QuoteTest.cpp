@@ -111,6 +111,23 @@ TEST(Quote, WhatDoesNotFitIsAProblem) {
   EXPECT_EQ(priced(smallNeeds(), smallBook(), changes).problems()[0].message.id, "price.too-large");
 }
 
+TEST(Quote, ALineOfTheBookIsOfItsKind) {
+  PriceBook book = smallBook();
+  book.items.push_back(
+      {"scaffolds", "Scaffold", PriceUnit::each, Decimal::of(380), NeedKind::optional});
+  plan::Quote changes;
+  changes.lines = {change("scaffolds", "1", ""), change("pipe", "2", "")};
+  const PricedQuote quote = priced(smallNeeds(), book, changes).value();
+  EXPECT_EQ(lineFor(quote, "scaffolds").state, LineState::counted);
+  const auto bought = shoppingOf(quote);
+  const auto buys = [&](const char* item) {
+    return std::any_of(bought.begin(), bought.end(),
+                       [&](const PricedLine& line) { return line.item == item; });
+  };
+  EXPECT_TRUE(buys("pipe"));
+  EXPECT_FALSE(buys("scaffolds"));
+}
+
 TEST(Quote, HoldsSoManyDays) {
   EXPECT_EQ(daysAfter("2026-01-31", 30), "2026-03-02");
   EXPECT_EQ(daysAfter("2028-02-28", 1), "2028-02-29");
@@ -128,9 +145,11 @@ TEST(QuoteCsv, KeepsCommasQuotesAndTakesTheEdgeOffFormulas) {
     return text == nullptr ? message.id : std::get<std::string>(text->value);
   };
   const std::string csv = quoteCsv(pricedSmall(changes), say);
-  EXPECT_NE(csv.find("material,counted,,'=1+1,1,each,-5,-5.00\r\n"), std::string::npos) << csv;
-  EXPECT_NE(csv.find(",\"Frame, 4\"\" wide\",1,each,2,2.00\r\n"), std::string::npos) << csv;
+  EXPECT_NE(csv.find("material,counted,,'=1+1,1,each,-5,-5.00,-5.00,\r\n"), std::string::npos)
+      << csv;
+  EXPECT_NE(csv.find(",\"Frame, 4\"\" wide\",1,each,2,2.00,2.00,\r\n"), std::string::npos) << csv;
   EXPECT_NE(csv.find("total,,total-without-tax,"), std::string::npos);
+  EXPECT_NE(csv.find(",380.00,,\r\n"), std::string::npos) << csv;  // offered: not counted
   EXPECT_EQ(csv.find("\n\n"), std::string::npos);
   EXPECT_EQ(std::count(csv.begin(), csv.end(), '\n'), std::count(csv.begin(), csv.end(), '\r'));
 }
