@@ -606,11 +606,6 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "Sump {sump} is to be dug in a heated floor. Choose a place without "
                          "heating: a cupboard, under stairs, a garage.")},
-      {"plan.sump.near-party",
-       QT_TRANSLATE_NOOP("Sentences",
-                         "Sump {sump} stands {off} from a party wall that the fill may go on "
-                         "under. Nearer than {least} (own figure) much of its air comes from next "
-                         "door: move it, or find out that the fill ends there.")},
       {"plan.sump.no-supply",
        QT_TRANSLATE_NOOP("Sentences",
                          "The fan of sump {sump} is to be wired from \"{supply}\", which is not on "

@@ -267,6 +267,7 @@ std::span<const Sentence> ruleSentences() {
       {"thing.air_conditioner", QT_TRANSLATE_NOOP("Sentences", "an air conditioner")},
       {"thing.neighbour_opening", QT_TRANSLATE_NOOP("Sentences", "a neighbour’s opening")},
       {"thing.soakaway", QT_TRANSLATE_NOOP("Sentences", "a soakaway")},
+      {"thing.party_line", QT_TRANSLATE_NOOP("Sentences", "the party line at the {wall}")},
       {"thing.septic_tank", QT_TRANSLATE_NOOP("Sentences", "a septic tank")},
       {"thing.sitting_place", QT_TRANSLATE_NOOP("Sentences", "a sitting place")},
       {"thing.steps", QT_TRANSLATE_NOOP("Sentences", "steps")},

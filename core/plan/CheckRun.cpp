@@ -71,26 +71,6 @@ void checkSumpRun(const Job& job, const Sump& sump, const std::string& pointer,
   }
 }
 
-/// Near a party wall that the fill may go on under, next door gives most of the air.
-void checkParty(const Plan& plan, const Sump& sump, const std::string& pointer,
-                ProblemList& problems) {
-  if (sump.kind != SumpKind::cored || !onRing(plan, sump.ring, sump.chainage_m)) return;
-  const Ring& own = plan.rings[static_cast<std::size_t>(sump.ring)];
-  const Point at = pointAt(own, onEdge(own, sump.chainage_m));
-  double off = kFromPartyWall_m;
-  for (const Ring& ring : plan.rings) {
-    for (std::size_t e = 0; e < edgeCount(ring) && e < ring.walls.size(); ++e) {
-      const Wall& wall = ring.walls[e];
-      if (wall.kind != WallKind::party || wall.party_below == PartyBelow::cut) continue;
-      off = std::min(off, geometry::distance(at, edgeOf(ring, e)));
-    }
-  }
-  if (!(off < kFromPartyWall_m)) return;
-  problems.add(base::Gravity::missing, "plan.sump.near-party", plan::at(pointer, "chainage_m"),
-               {base::text("sump", sump.id), base::metres("off", off),
-                base::metres("least", kFromPartyWall_m)});
-}
-
 /// A pit is not dug through heating.
 void checkHeated(const Plan& plan, const Sump& sump, const std::string& pointer,
                  ProblemList& problems) {
@@ -128,7 +108,6 @@ void checkRun(const Job& job, ProblemList& problems) {
   checkLengths(job.design.pipe, problems);
   for (std::size_t i = 0; i < job.design.sumps.size(); ++i) {
     checkSumpRun(job, job.design.sumps[i], at("/design/sumps", i), problems);
-    checkParty(job.plan, job.design.sumps[i], at("/design/sumps", i), problems);
     checkHeated(job.plan, job.design.sumps[i], at("/design/sumps", i), problems);
   }
 }

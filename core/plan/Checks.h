@@ -42,8 +42,6 @@ inline constexpr double kSteepestCore_deg = 45.0;
 inline constexpr double kHighestEaves_m = 50.0;
 /// No upper floor is nearer to the one below: what ends lower is not upstairs.
 inline constexpr double kLeastStorey_m = 2.4;
-/// Nearer to a party wall a sump draws much from next door.
-inline constexpr double kFromPartyWall_m = 1.0;
 
 struct CheckedRings {
   bool outer_sound = false;             ///< closed, simple, of the right turn

@@ -103,7 +103,8 @@ enum class ThingKind {
   steps,
   deck,
   carport,
-  overhead_line  ///< drawn, or where an overhead supply lands on the wall
+  overhead_line,  ///< drawn, or where an overhead supply lands on the wall
+  party_line      ///< outside face of a party wall under which the fill goes on next door, or may
 };
 
 enum class WallAttribute { kind, elevation, foundation, ground, free_depth_m };

@@ -26,7 +26,7 @@ SUMPWRIGHT_NAMES(ThingKind, "window", "door", "glazed_door", "air_vent", "fixed_
                  "air_conditioner", "boundary", "radiator", "heating_pipe", "sink", "bath_fitting",
                  "wc_fitting", "other_fitting", "jamb", "door_width", "corner", "wall_feature",
                  "soakaway", "septic_tank", "soffit_vent", "roof_window", "bedroom_window",
-                 "sitting_place", "path", "steps", "deck", "carport", "overhead_line")
+                 "sitting_place", "path", "steps", "deck", "carport", "overhead_line", "party_line")
 SUMPWRIGHT_NAMES(WallAttribute, "kind", "elevation", "foundation", "ground", "free_depth_m")
 SUMPWRIGHT_NAMES(DischargeMeasure, "above_ground", "above_eaves", "under_eaves", "below_roof",
                  "jet", "near", "over", "enclosed", "below_outlet", "roof_space")

@@ -291,6 +291,20 @@ void addOutside(const Job& job, std::vector<Thing>& out) {
   }
 }
 
+/// Where the fill is cut at the party wall, what lies beyond is another floor.
+void addPartyLines(const Perimeter& p, std::vector<Thing>& out) {
+  for (int ring = 0; ring < p.ringCount(); ++ring) {
+    for (const perimeter::Edge& e : p.edges(ring)) {
+      const plan::Wall& wall = p.wall(e);
+      if (wall.kind != plan::WallKind::party || wall.party_below == plan::PartyBelow::cut) continue;
+      const geometry::Segment face = e.face();
+      addShape(out, wall.id, ThingKind::party_line,
+               Message("thing.party_line", {base::phrase("wall", p.wallLabel(e))}),
+               {face.a, face.b});
+    }
+  }
+}
+
 void addWallFeatures(const Job& job, const Perimeter& p, std::vector<Thing>& out) {
   for (const plan::WallFeature& f : job.plan.wall_features) {
     const Message wall = p.wallLabel(edgeOf(p, f.at));
@@ -388,6 +402,7 @@ Site makeSite(perimeter::Perimeter perimeter, const plan::Job& job, const RuleSh
   addServices(job, site.perimeter, site.things);
   addInside(job, site.perimeter, site.things);
   addOutside(job, site.things);
+  addPartyLines(site.perimeter, site.things);
   addWallFeatures(job, site.perimeter, site.things);
   addCorners(site.perimeter, sheet.corner_turn_deg.value * std::numbers::pi / 180.0, site.things);
   site.things_of_rule = thingsOfRules(site);

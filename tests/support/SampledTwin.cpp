@@ -406,10 +406,24 @@ void SampledTwin::addClearances(const Rule& rule, const Here& here,
     if (s.entry) keepLeast(found, s.id, toShape({pointOn(*s.entry, 0.0, 0.0)}, false));
     if (s.run == plan::RunKnown::drawn) keepLeast(found, s.id, toShape(s.run_m, false));
   }
+  addPartyLines(rule, here, found);
   for (const plan::OutsideThing& t : m_job.plan.outside) {
     const auto kind = sheetKind(t.kind);
     if (!kind || !speaksOf(rule, *kind)) continue;
     keepLeast(found, t.id, toShape(t.points_m, isArea(t.kind) && t.points_m.size() > 2));
+  }
+}
+
+void SampledTwin::addPartyLines(const Rule& rule, const Here& here,
+                                std::map<std::string, double>& found) const {
+  if (!speaksOf(rule, ThingKind::party_line)) return;
+  for (const plan::Ring& ring : m_job.plan.rings) {
+    for (std::size_t i = 0; i < ring.corners.size(); ++i) {
+      const plan::Wall& wall = ring.walls[i];
+      if (wall.kind != plan::WallKind::party || wall.party_below == plan::PartyBelow::cut) continue;
+      const std::vector<Point> face{ring.corners[i], ring.corners[(i + 1) % ring.corners.size()]};
+      keepLeast(found, wall.id, toPoints(here.point, face, false));
+    }
   }
 }
 

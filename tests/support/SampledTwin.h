@@ -73,6 +73,7 @@ class SampledTwin {
   bool waitsForRiser(const rules::Rule& rule) const;
   double toOpening(const plan::Opening& o, const Here& here) const;
   void addClearances(const rules::Rule&, const Here&, std::map<std::string, double>&) const;
+  void addPartyLines(const rules::Rule&, const Here&, std::map<std::string, double>&) const;
   void addAlong(const rules::Rule&, int ring, double s, std::map<std::string, double>&) const;
   void addHeating(const rules::Rule&, const Here&, std::map<std::string, double>&) const;
   void addFittings(const rules::Rule&, int ring, double s, int rays,

@@ -133,17 +133,7 @@ void addFanCases(RunCases& cases) {
                 [](Job& j) { j.plan.rings[0].walls[2].eaves_m = 51.0; });
 }
 
-void addPartyCases(RunCases& cases) {
-  const auto party = [](PartyBelow below) {
-    return [below](Job& j) {
-      j.plan.rings[0].walls[1].kind = WallKind::party;
-      j.plan.rings[0].walls[1].party_below = below;
-      j.design.sumps[0].chainage_m = 9.2;
-    };
-  };
-  for (const PartyBelow below : {PartyBelow::unknown, PartyBelow::continuous}) {
-    cases.missing("plan.sump.near-party", "/design/sumps/0/chainage_m", party(below));
-  }
+void addHeatedCases(RunCases& cases) {
   cases.missing("plan.sump.heated-floor", "/design/sumps/0/at_m", [](Job& j) {
     j.design.sumps[0].kind = SumpKind::internal;
     j.design.sumps[0].at_m = Point{4, 4};
@@ -183,7 +173,7 @@ void addRunCases(std::vector<CheckCase>& cases) {
   addSuctionCases(run);
   addTestCases(run);
   addFanCases(run);
-  addPartyCases(run);
+  addHeatedCases(run);
   addQuoteCases(run);
 }
 

@@ -36,6 +36,23 @@ TEST(Clearance, WindowIsItsSegmentGrown) {
   EXPECT_NEAR(*j.least(j.spans[0]), -kHalfPipe_m, kMicrometre);  // the outlet overlaps the window
 }
 
+/// The east wall is shared: 1.0 + 0.0635 along the front and the rear, unless its fill ends there.
+TEST(Clearance, HoldsOffThePartyLineWhereTheFillMayGoOnNextDoor) {
+  const auto shared = [](plan::PartyBelow below) {
+    return PlanBuilder::rectangle().with([below](plan::Job& job) {
+      job.plan.rings[0].walls[1].kind = plan::WallKind::party;
+      job.plan.rings[0].walls[1].party_below = below;
+    });
+  };
+  for (const auto below : {plan::PartyBelow::unknown, plan::PartyBelow::continuous}) {
+    const Judged j(shared(below), "party-line");
+    ASSERT_EQ(j.spans.size(), 1U);
+    expectSpan(j.spans[0], 10.0 - 1.0635, 18.0 + 1.0635);
+    EXPECT_EQ(j.spans[0].finding.weight, Weight::advisory);
+  }
+  EXPECT_TRUE(Judged(shared(plan::PartyBelow::cut), "party-line").spans.empty());
+}
+
 // The near jamb is 0.5 from corner A; up the west wall sqrt(1.555^2 - 0.5^2). Cut at chainage 0.
 TEST(Clearance, RoundTheCornerAndOverTheStart) {
   const Judged j(PlanBuilder::rectangle().window("w", 0, 0.5, 1.2), "openings");

@@ -154,6 +154,7 @@ TEST(RuleSheet, IrishSheetIsTheAgreedTable) {
       {"floor-behind", {hole, void_}, -1, Mark::own, binding, false, E::reason, false},
       {"foundation", {hole}, -1, Mark::own, binding, true, E::engineers_note, false},
       {"party-wall", {hole, outlet, fan, riser}, -1, Mark::own, binding, false, E::reason, false},
+      {"party-line", {hole}, 1.0, Mark::own, advisory, false, E::reason, true},
       {"free-depth", {dig}, 0.9, Mark::common_practice, binding, true, E::consent, false},
       {"free-depth-tight", {dig}, 1.2, Mark::common_practice, advisory, false, E::reason, true},
       {"outside-ground", {dig}, -1, Mark::own, binding, true, E::consent, true},
