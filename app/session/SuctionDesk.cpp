@@ -88,6 +88,7 @@ struct SuctionDesk::Work {
   std::shared_ptr<const siting::ReachAlong> along;
   bool only_reach = false;
   bool answered = false;
+  std::string sump;  ///< that is in hand
   std::string fan;
   bool fan_invented = false;
   base::Problems problems;
@@ -118,6 +119,7 @@ void SuctionDesk::Work::work(const Tell& tell) {
       siting::usualSystem(study.site(), picked->fan, picked->invented);
   siting::SuctionOptions options = siting::suctionOptionsOf(study.job());
   options.cell_m = kMoving_m;
+  options.along_of = sump;
   if (only_reach) return askReach(system, options);
   const auto made = [&](double cell_m) -> std::optional<siting::SuctionLive> {
     options.cell_m = cell_m;
@@ -131,6 +133,7 @@ void SuctionDesk::Work::work(const Tell& tell) {
     if (!live || given_up) return;
     tell(0.0);
   }
+  options.fitted = live->fitted();  // once for all three
   if (!fine) {
     fine = made(kAtRest_m);
     if (!fine || given_up) return;
@@ -186,6 +189,15 @@ void SuctionDesk::setWatched(Watched watched) {
   m_soon.stop();
 }
 
+/// On one fan for all the curve is of one sump beside the others where they stood.
+bool SuctionDesk::isAlongOfThis() const {
+  if (!m_along || m_session.study() == nullptr) return true;
+  siting::SuctionOptions options = siting::suctionOptionsOf(m_session.job());
+  options.along_of = m_session.sump();
+  return m_along->others() ==
+         siting::sinksBeside(m_session.study()->perimeter(), m_session.job().design, options);
+}
+
 void SuctionDesk::forget() {
   giveUp();
   m_key.reset();
@@ -208,7 +220,7 @@ void SuctionDesk::forget() {
 /// Whether anything that is looked at is missing or of an old plan.
 bool SuctionDesk::isWanting() const {
   if (!wantsAll()) return m_along_stale;
-  return m_answer == nullptr || m_answer_stale || m_stale;
+  return m_answer == nullptr || m_answer_stale || m_stale || m_along_stale;
 }
 
 /// Something changed: what is shown may be of an old plan, and a new answer is wanted.
@@ -232,12 +244,14 @@ void SuctionDesk::judge() {
   const plan::Job now = keyOf(m_session.job());
   m_stale = !(m_key == now);
   m_answer_stale = !(m_answer_key == now) || m_answered != m_session.job().design.sumps;
-  m_along_stale = !(m_along_key == now);
+  m_along_stale = !(m_along_key == now) || !isAlongOfThis();
   if (along() != nullptr && !m_session.isMoving()) m_session.judgeReach(m_along);
 }
 
 /// The field where the sumps stand now; of an old plan it stays as it was.
 void SuctionDesk::refield() {
+  // Another sump was chosen: the curve is wanted for that one.
+  if (!m_session.isMoving() && !m_along_stale && !isAlongOfThis()) return follow();
   if (!wantsAll()) return;
   if (m_live && !m_stale) {
     m_shown = m_fine && !m_session.isMoving() ? m_fine : m_live;
@@ -254,6 +268,7 @@ void SuctionDesk::begin() {
   work->study = *m_session.study();
   work->only_reach = !wantsAll();
   work->key = keyOf(m_session.job());
+  work->sump = m_session.sump();
   if (m_key && *m_key == work->key) {
     work->live = m_live;
     work->fine = m_fine;

@@ -80,6 +80,7 @@ class SuctionDesk final : public QObject {
   bool wantsAll() const { return m_watched == Watched::everything; }
   bool isWanting() const;
   void judge();
+  bool isAlongOfThis() const;
   void refield();
   void begin();
   void giveUp();

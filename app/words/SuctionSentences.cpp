@@ -209,6 +209,13 @@ std::span<const Sentence> suctionSentences() {
            "average, "
            "and the chance of the whole floor from {whole_before:0,down} to "
            "{whole_after:0,down}.")},
+      {"suction.second.helps-shared",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "A second sump on the same fan on the {wall}, {chainage} along ring {ring} ({state}), "
+           "would likely raise the floor held from {before:0,down} to {after:0,down} on average, "
+           "and the chance of the whole floor from {whole_before:0,down} to "
+           "{whole_after:0,down}.")},
       {"suction.second.not-proven", QT_TRANSLATE_NOOP("Sentences", "not proven")},
       {"suction.sump-off-floor",
        QT_TRANSLATE_NOOP("Sentences",
@@ -298,6 +305,12 @@ std::span<const Sentence> suctionSentences() {
                          "What was measured is the suction in the holes; all of this is a "
                          "prediction from ground fitted to it. The re-test decides.")},
       {"suction.fitted.case", QT_TRANSLATE_NOOP("Sentences", "They suit the plan best {case}.")},
+      {"suction.fitted.case-open",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "They cannot tell whether it is otherwise, {case}: that counts too, with "
+                         "the ground fitted as if it were so.")},
+      {"suction.fitted.case-ruled-out",
+       QT_TRANSLATE_NOOP("Sentences", "They contradict the plan {case}: that counts no more.")},
       {"suction.fitted.hole",
        QT_TRANSLATE_NOOP("Sentences", "Hole {hole}: measured {measured}, fitted {fitted}.")},
       {"suction.fitted.hole-outlier",
@@ -341,7 +354,8 @@ std::span<const Sentence> suctionSentences() {
       {"suction.line.annulus",
        QT_TRANSLATE_NOOP("Sentences",
                          "Hold point: seal the pipe at both leaves, and try the gap, weep holes "
-                         "and the pit with smoke before backfilling.")},
+                         "and the pit with smoke before backfilling. Backfill dense, not with "
+                         "stone, or the pit draws on the open air.")},
       {"suction.line.exposed",
        QT_TRANSLATE_NOOP("Sentences",
                          "The foundation stands free above the ground outside on {walls}, over "
@@ -367,6 +381,8 @@ std::span<const Sentence> suctionSentences() {
                          "Sump inside: in a cupboard, under stairs or in a garage, never in a "
                          "heated floor. Pipe under suction only within the house, fan in the roof "
                          "space or outside, barrier made good round it.")},
+      {"suction.line.internal-not-there",
+       QT_TRANSLATE_NOOP("Sentences", "Hold point, sump {sump}: not dug there, {reason}.")},
       {"suction.line.internal-client",
        QT_TRANSLATE_NOOP("Sentences",
                          "The sump is dug inside the house: its place is a cupboard or the like, "

@@ -61,10 +61,11 @@ double coarseEnough(const suction::SuctionModel& model, double cell_m) {
   return std::max(cell_m, std::sqrt(area / kMostReachCells));
 }
 
-ReachCase solvedCase(const CaseAsk& ask, const suction::ModelChoices& choices,
+ReachCase solvedCase(const CaseAsk& ask, const suction::OpenCase& open,
                      const std::vector<geometry::Point>& weak, const std::function<bool()>& on) {
   ReachCase one;
-  auto model = suction::modelOf(ask.study.job(), ask.ranges.middle(), choices);
+  const suction::Ground ground = suction::middleOf(ask.ranges, open);
+  auto model = suction::modelOf(ask.study.job(), ground, open.choices);
   if (!model) {
     one.problems = model.problems();
     return one;
@@ -75,14 +76,16 @@ ReachCase solvedCase(const CaseAsk& ask, const suction::ModelChoices& choices,
   one.cell_m = solver.summary().cell_m;
   if (!on()) one.problems = {reachStopped()};
   if (!one.problems.empty()) return one;
-  one.all = suction::everywhereOf(solver, ask.study.perimeter(), ask.everywhere, weak);
+  suction::EverywhereOptions everywhere = ask.everywhere;
+  everywhere.inertia_pa_s2_m6 = ground.inertia_pa_s2_m6(everywhere.radius_m);
+  one.all = suction::everywhereOf(solver, ask.study.perimeter(), everywhere, weak);
   for (suction::SolvedPlace& place : one.all.solved) place.unit = {};
   return one;
 }
 
 /// The first case says where the weak points are; the others are shared out over threads.
 std::vector<ReachCase> solveCases(const CaseAsk& ask,
-                                  const std::vector<suction::ModelChoices>& choices) {
+                                  const std::vector<suction::OpenCase>& choices) {
   std::vector<ReachCase> cases(choices.size());
   std::atomic<std::size_t> done{0};
   std::atomic<bool> stop{false};
@@ -181,8 +184,13 @@ std::vector<FloorRun> floorRuns(const std::vector<ReachPlace>& places) {
 class ChanceWalk {
  public:
   ChanceWalk(const perimeter::Perimeter& perimeter, double radius_m,
-             std::vector<ReachPlace>& places, const suction::ChanceStudy& chance)
-      : m_perimeter(perimeter), m_radius_m(radius_m), m_places(places), m_chance(chance) {}
+             std::vector<ReachPlace>& places, const suction::ChanceStudy& chance,
+             const std::vector<suction::Sink>& others)
+      : m_perimeter(perimeter),
+        m_radius_m(radius_m),
+        m_places(places),
+        m_chance(chance),
+        m_others(others) {}
 
   base::Problems walk(const suction::Going& going) {
     m_runs = floorRuns(m_places);
@@ -234,7 +242,7 @@ class ChanceWalk {
     for (const std::size_t k : wanted) {
       sinks.push_back(suction::sinkAt(m_perimeter, m_places[k].place, m_radius_m));
     }
-    const auto answers = m_chance.askEach(sinks, going);
+    const auto answers = m_chance.askEach(sinks, going, m_others);
     if (!answers) return answers.problems();
     for (std::size_t k = 0; k < wanted.size(); ++k) {
       m_asked[wanted[k]] = true;
@@ -290,6 +298,7 @@ class ChanceWalk {
   double m_radius_m;
   std::vector<ReachPlace>& m_places;
   const suction::ChanceStudy& m_chance;
+  const std::vector<suction::Sink>& m_others;
   std::vector<FloorRun> m_runs;
   std::vector<bool> m_asked;
 };
@@ -308,15 +317,18 @@ base::Result<ReachAlong> ReachAlong::of(const Study& study, const SuctionSystem&
   auto data = std::make_shared<Data>();
   data->perimeter = std::make_shared<perimeter::Perimeter>(study.perimeter());
   data->radius_m = suction::pitRadius_m(options.pit_m3);
+  if (system.one_fan) data->others = options.others;
   if (ranges.layered) {
     CaseAsk ask{study, options, ranges, {}};
     ask.everywhere.radius_m = data->radius_m;
     ask.everywhere.step_m = options.step_m;
     ask.everywhere.tolerance = options.tolerance;
-    ask.everywhere.inertia_pa_s2_m6 = ranges.middle().inertia_pa_s2_m6(data->radius_m);
     ask.everywhere.target = options.target;
     ask.everywhere.fan = flowOf(system);
-    auto cases = solveCases(ask, suction::choicesOf(study.job().plan));
+    ask.everywhere.together = flowsOf(system);
+    ask.everywhere.others = data->others;
+    auto cases = solveCases(
+        ask, options.cases.empty() ? suction::openCasesOf(study.job().plan) : options.cases);
     for (const ReachCase& one : cases) {
       if (!one.problems.empty()) return one.problems;
     }
@@ -344,7 +356,7 @@ base::Result<ReachAlong> ReachAlong::withChance(const suction::ChanceStudy& chan
   const auto begun = Clock::now();
   auto data = std::make_shared<Data>(*m_data);
   const auto problems =
-      ChanceWalk(*data->perimeter, data->radius_m, data->places, chance).walk(going);
+      ChanceWalk(*data->perimeter, data->radius_m, data->places, chance, data->others).walk(going);
   if (!problems.empty()) return problems;
   data->has_chance = computed();
   data->summary.chance_ms = elapsedMs(begun);

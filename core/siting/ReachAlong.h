@@ -6,7 +6,8 @@
 //   reach = reach->withChance(chance);                       // when the guesses are ready
 //   Study judged = study.withReach(shared, RankBy::score);   // a new study, the same plan
 //
-// One sump alone is meant, with a fan and a pipe of its own. A prediction: the re-test decides.
+// One sump alone is meant, with a fan and a pipe of its own; or beside others that stay where they
+// stand, all on one fan. A prediction: the re-test decides.
 // Where nobody knows whether walls stand through the fill or whether it goes on next door, every
 // answer is worked out and the worst counts at each place. A value to share; never throws;
 // deterministic whatever the threads, but for the times.
@@ -26,13 +27,16 @@ namespace sumpwright::siting {
 struct ReachOptions {
   std::optional<plan::Fill> fill;               ///< instead of the house's
   std::optional<suction::GroundRanges> ranges;  ///< instead of the fill's (suction::rangesOf())
+  std::vector<suction::OpenCase> cases;         ///< none: every answer to what nobody knows
   suction::Target target;
   double pit_m3 = kPit_m3;
   /// Side of a cell. Coarser on large floors, so that the whole wall keeps its time: no more than
   /// kMostReachCells cells (own figure); the summary says so.
   double cell_m = 0.10;
-  double step_m = 0.1;                ///< between places of the curve
-  double tolerance = 0.005;           ///< share of floor (suction::EverywhereOptions)
+  double step_m = 0.1;       ///< between places of the curve
+  double tolerance = 0.005;  ///< share of floor (suction::EverywhereOptions)
+  std::vector<suction::Sink>
+      others;  ///< on the same fan; heeded where the system is one fan for all
   std::vector<geometry::Point> weak;  ///< points to tell the suction of; none: the four weakest
   int threads = 2;
   suction::Going going;
@@ -94,6 +98,8 @@ class ReachAlong {
   bool hasChance() const { return m_data->has_chance; }
   /// Every ring from 0 on, wall by wall (suction::Everywhere::curve). Empty where not computed.
   const std::vector<ReachPlace>& places() const { return m_data->places; }
+  /// Sumps that count with every place, on the same fan.
+  const std::vector<suction::Sink>& others() const { return m_data->others; }
   const std::vector<geometry::Point>& weak() const { return m_data->weak; }
 
   /// Between the places of the wall, on a straight line; wrapped onto the ring. Contract: fits()
@@ -111,6 +117,7 @@ class ReachAlong {
     std::shared_ptr<const perimeter::Perimeter> perimeter;
     double radius_m = 0.0;
     bool has_chance = false;
+    std::vector<suction::Sink> others;
     std::vector<geometry::Point> weak;
     std::vector<ReachPlace> places;
     std::vector<std::size_t> starts;  ///< by ring: its first place; and the end

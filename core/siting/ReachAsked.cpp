@@ -1,32 +1,37 @@
 #include "siting/ReachAsked.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "siting/SuctionParts.h"
 
 namespace sumpwright::siting {
 
-namespace {
-
-/// Ranges of which nothing is left but one ground.
-suction::GroundRanges pinnedTo(suction::GroundRanges ranges, const suction::Ground& ground) {
-  const auto one = [](double value) { return suction::Range{value, value}; };
-  ranges.permeability_m2 = one(ground.permeability_m2);
-  ranges.thickness_m = one(ground.thickness_m);
-  ranges.leak_ground_m_s_pa = one(ground.leak_ground_m_s_pa);
-  ranges.joint_width_m = one(ground.joint_width_m);
-  ranges.footing_m2_s_pa = one(ground.footing_m2_s_pa);
-  ranges.exposed_m_s_pa = one(ground.exposed_m_s_pa);
-  return ranges;
+std::vector<suction::Sink> sinksBeside(const perimeter::Perimeter& perimeter,
+                                       const plan::Design& design, const SuctionOptions& options) {
+  std::vector<suction::Sink> others;
+  if (!design.shared_fan || options.at) return others;
+  const auto& sumps = design.sumps;
+  const auto mine = std::find_if(sumps.begin(), sumps.end(), [&](const plan::Sump& sump) {
+    return sump.id == options.along_of;
+  });
+  const auto left_out = mine != sumps.end() ? mine : sumps.begin();
+  for (auto sump = sumps.begin(); sump != sumps.end(); ++sump) {
+    if (sump == left_out) continue;
+    const auto one = studiedSump(perimeter, *sump, suction::pitRadius_m(options.pit_m3));
+    if (one) others.push_back(one->sink);
+  }
+  return others;
 }
 
-}  // namespace
-
 ReachOptions reachOptionsOf(const SuctionOptions& options, const suction::GroundRanges& ranges,
-                            const suction::Ground* fitted) {
+                            const std::vector<suction::OpenCase>& cases,
+                            const std::vector<suction::Sink>& others) {
   ReachOptions reach;
   reach.fill = options.fill;
-  reach.ranges = fitted == nullptr ? ranges : pinnedTo(ranges, *fitted);
+  reach.ranges = ranges;
+  reach.cases = cases;
+  reach.others = others;
   reach.target = options.target;
   reach.pit_m3 = options.pit_m3;
   reach.cell_m = options.cell_m;
@@ -37,8 +42,8 @@ ReachOptions reachOptionsOf(const SuctionOptions& options, const suction::Ground
 base::Result<ReachAlong> reachAsked(const Study& study, const SuctionSystem& system,
                                     const SuctionOptions& options) {
   const TakenGround taken = takenGround(study, options);
-  const bool fitted = taken.fitted && taken.fitted->usable();
-  ReachOptions reach = reachOptionsOf(options, taken.ranges, fitted ? &taken.ground : nullptr);
+  ReachOptions reach = reachOptionsOf(options, taken.ranges, taken.cases,
+                                      sinksBeside(study.perimeter(), study.job().design, options));
   reach.going = options.going;
   return ReachAlong::of(study, system, reach);
 }

@@ -2,19 +2,26 @@
 // The curve of reach along the wall as a suction study asks for it, without the study: quick, for a
 // score that counts it.
 
+#include <vector>
+
 #include "siting/ReachAlong.h"
 #include "siting/SuctionStudy.h"
 
 namespace sumpwright::siting {
 
-/// What the curve takes of a study's options. `fitted`: of the ranges nothing but that ground is
-/// left, which was fitted to measured suction; nullptr: it was not.
+/// Where the sumps of a design draw that count beside the one of `options.along_of`, those in no
+/// floor, too: none where each has a fan of its own, or only one is asked for.
+std::vector<suction::Sink> sinksBeside(const perimeter::Perimeter& perimeter,
+                                       const plan::Design& design, const SuctionOptions& options);
+
+/// What the curve takes of a study's options. `cases`: the ground as fitted to what was measured.
 ReachOptions reachOptionsOf(const SuctionOptions& options, const suction::GroundRanges& ranges,
-                            const suction::Ground* fitted);
+                            const std::vector<suction::OpenCase>& cases,
+                            const std::vector<suction::Sink>& others);
 
 /// Without its chance, the same curve that studySuction() gives where asked for `along`: target,
-/// pit and ground of `options`, fitted to the job's tests where it wants that. Errors: those of
-/// ReachAlong::of().
+/// pit and ground of `options`, fitted to the job's tests where it wants that, and the sumps beside
+/// it. Errors: those of ReachAlong::of().
 base::Result<ReachAlong> reachAsked(const Study& study, const SuctionSystem& system,
                                     const SuctionOptions& options);
 

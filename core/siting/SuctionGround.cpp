@@ -33,17 +33,6 @@ std::optional<suction::Sink> sinkOf(const Study& study, const plan::PressureTest
   return suction::sinkOf(study.perimeter(), tested, suction::pitRadius_m(0.001 * litres));
 }
 
-/// What is to be known of the place that a test counts with.
-void sayWhereItStood(const Study& study, const plan::PressureTest& test, FittedGround& fitted) {
-  const auto id = base::text("test", test.id);
-  if (!test.stood) {
-    fitted.sentences.push_back(Message("suction.fitted.stood-unknown", {id}));
-  } else if (plan::hasMovedSince(study.job(), test)) {
-    fitted.sentences.push_back(Message(
-        "suction.fitted.stood", {id, base::phrase("where", placeOfSump(study, *test.stood))}));
-  }
-}
-
 const plan::TestHole* holeOf(const plan::Plan& plan, const std::string& id) {
   const auto it = std::find_if(plan.test_holes.begin(), plan.test_holes.end(),
                                [&](const plan::TestHole& h) { return h.id == id; });
@@ -61,10 +50,9 @@ std::vector<suction::Measured> measuredIn(const Study& study, double pit_m3, Fit
   for (const plan::PressureTest& test : job.suction.tests) {
     const auto sink = sinkOf(study, test, pit_m3);
     if (!sink) {
-      fitted.sentences.push_back(Message("suction.fitted.no-sump", {base::text("test", test.id)}));
+      fitted.found.push_back(Message("suction.fitted.no-sump", {base::text("test", test.id)}));
       continue;
     }
-    sayWhereItStood(study, test, fitted);
     suction::Measured measured{*sink, test.flow_m3_s, test.pit_pa, {}, test.id};
     for (const plan::HoleReading& reading : test.readings) {
       const plan::TestHole* hole = holeOf(job.plan, reading.hole);
@@ -97,14 +85,23 @@ suction::Narrowed narrowedBy(const Fit& fit) {
   return narrowed;
 }
 
+void sayCases(FittedGround& fitted) {
+  if (fitted.label.id.empty()) return;
+  fitted.found.push_back(Message("suction.fitted.case", {base::phrase("case", fitted.label)}));
+  for (const FittedCase& one : fitted.cases) {
+    if (one.choices == fitted.choices) continue;
+    fitted.found.push_back(
+        Message(one.ruled_out ? "suction.fitted.case-ruled-out" : "suction.fitted.case-open",
+                {base::phrase("case", one.label)}));
+  }
+}
+
 void sayWhatWasFound(FittedGround& fitted, const suction::GroundRanges& ranges) {
   const Fit& fit = fitted.fit;
-  auto& out = fitted.sentences;
+  auto& out = fitted.found;
   out.push_back(Message("suction.fitted.readings", {base::count("readings", fitted.readings),
                                                     base::count("tests", fitted.tests)}));
-  if (!fitted.label.id.empty()) {
-    out.push_back(Message("suction.fitted.case", {base::phrase("case", fitted.label)}));
-  }
+  sayCases(fitted);
   out.push_back(Message("suction.fitted.lambda", {base::metres("value", fit.lambda_m.value),
                                                   base::metres("low", fit.lambda_m.low),
                                                   base::metres("high", fit.lambda_m.high)}));
@@ -130,9 +127,71 @@ void sayWhatWasFound(FittedGround& fitted, const suction::GroundRanges& ranges) 
   }
 }
 
+bool isUsable(const Fit& fit) {
+  return fit.state == suction::FitState::settled || fit.state == suction::FitState::not_settled;
+}
+
+/// Misfit of readings and prior together.
+double objectiveOf(const Fit& fit) {
+  const double prior = suction::FitOptions{}.prior_sd;
+  return fit.chi2 + std::pow(std::log(fit.scales.transmissivity) / prior, 2) +
+         std::pow(std::log(fit.scales.leakage) / prior, 2);
+}
+
+/// Of those that are usable that with the least misfit; the first where none is.
+const FittedCase& bestOf(const std::vector<FittedCase>& cases) {
+  const FittedCase* best = nullptr;
+  for (const FittedCase& one : cases) {
+    if (!isUsable(one.fit)) continue;
+    if (best == nullptr || objectiveOf(one.fit) < objectiveOf(best->fit)) best = &one;
+  }
+  return best != nullptr ? *best : cases.front();
+}
+
+void ruleOut(FittedGround& fitted) {
+  constexpr int kFewestToRuleOut = 4;
+  constexpr double kParameters = 2.0;
+  const double unlikely = 2.0 * std::log(100.0);
+  const auto& holes = fitted.fit.holes;
+  const bool sure = fitted.readings >= kFewestToRuleOut &&
+                    std::none_of(holes.begin(), holes.end(),
+                                 [](const suction::Misfit& hole) { return hole.outlier; });
+  const double spread =
+      std::max(1.0, fitted.fit.chi2 / std::max(1.0, fitted.readings - kParameters));
+  for (FittedCase& one : fitted.cases) {
+    const double worse = objectiveOf(one.fit) - objectiveOf(fitted.fit);
+    one.ruled_out = !isUsable(one.fit) || (sure && worse > unlikely * spread);
+  }
+}
+
 }  // namespace
 
 bool wantsFit(const plan::Job& job) { return job.suction.use_tests && !job.suction.tests.empty(); }
+
+std::vector<suction::OpenCase> openCasesOf(const plan::Plan& plan,
+                                           const std::optional<FittedGround>& fitted) {
+  if (!fitted || !fitted->usable()) return suction::openCasesOf(plan);
+  std::vector<suction::OpenCase> open;
+  for (const FittedCase& one : fitted->cases) {
+    if (!one.ruled_out) open.push_back({one.choices, one.narrowed});
+  }
+  return open;
+}
+
+std::vector<Message> saidOfPlaces(const Study& study) {
+  std::vector<Message> out;
+  const plan::Job& job = study.job();
+  for (const plan::PressureTest& test : job.suction.tests) {
+    const auto id = base::text("test", test.id);
+    if (!test.stood && plan::testedSump(job, test) != nullptr) {
+      out.push_back(Message("suction.fitted.stood-unknown", {id}));
+    } else if (plan::hasMovedSince(job, test)) {
+      out.push_back(Message("suction.fitted.stood",
+                            {id, base::phrase("where", placeOfSump(study, *test.stood))}));
+    }
+  }
+  return out;
+}
 
 std::optional<FittedGround> fittedGround(const Study& study, const suction::GroundRanges& ranges,
                                          double pit_m3, double cell_m) {
@@ -140,29 +199,29 @@ std::optional<FittedGround> fittedGround(const Study& study, const suction::Grou
   if (job.suction.tests.empty()) return std::nullopt;
   FittedGround fitted;
   const auto measured = measuredIn(study, pit_m3, fitted);
-  bool any = false;
   for (const suction::ModelChoices& choices : suction::choicesOf(job.plan)) {
     const auto model = suction::modelOf(job, ranges.middle(), choices);
     if (!model) return std::nullopt;  // said by whoever solves it
-    Fit fit = suction::fitGround(*model, measured, {.cell_m = cell_m});
-    const bool better =
-        !any || (fit.state != suction::FitState::no_answer &&
-                 (fitted.fit.state == suction::FitState::no_answer || fit.chi2 < fitted.fit.chi2));
-    if (!better) continue;
-    any = true;
-    fitted.fit = std::move(fit);
-    fitted.choices = choices;
+    FittedCase one;
+    one.choices = choices;
+    one.label = caseLabel(job.plan, choices);
+    one.fit = suction::fitGround(*model, measured, {.cell_m = cell_m});
+    one.narrowed = narrowedBy(one.fit);
+    fitted.cases.push_back(std::move(one));
   }
+  const FittedCase& best = bestOf(fitted.cases);
+  fitted.fit = best.fit;
+  fitted.choices = best.choices;
   fitted.readings = static_cast<int>(fitted.fit.holes.size());
   if (fitted.usable()) {
-    fitted.label = caseLabel(job.plan, fitted.choices);
-    fitted.narrowed = narrowedBy(fitted.fit);
+    ruleOut(fitted);
+    fitted.label = best.label;
     sayWhatWasFound(fitted, ranges);
   } else if (fitted.fit.statements.empty()) {
-    fitted.sentences.emplace_back("suction.fit.too-few");
+    fitted.found.emplace_back("suction.fit.too-few");
   }
   const auto& statements = fitted.fit.statements;
-  fitted.sentences.insert(fitted.sentences.end(), statements.begin(), statements.end());
+  fitted.found.insert(fitted.found.end(), statements.begin(), statements.end());
   return fitted;
 }
 

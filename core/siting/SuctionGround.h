@@ -11,13 +11,24 @@
 
 namespace sumpwright::siting {
 
-struct FittedGround {
+/// The ground if one answer to what nobody knows is the true one.
+struct FittedCase {
+  suction::ModelChoices choices;
+  base::Message label;  ///< empty where there is only one
   suction::Fit fit;
-  suction::ModelChoices choices;  ///< the answer to what nobody knows that suits the readings best
-  base::Message label;            ///< of that answer; empty where there is only one
-  int tests = 0;                  ///< with a sump of the plan
-  int readings = 0;               ///< that were fitted
-  suction::Narrowed narrowed;     ///< meant only where usable()
+  suction::Narrowed narrowed;  ///< meant only where the fit is usable
+  /// The readings are over a hundred times less likely than on the best answer: it counts no more.
+  bool ruled_out = false;
+};
+
+struct FittedGround {
+  suction::Fit fit;                  ///< of the answer that suits the readings best ...
+  suction::ModelChoices choices;     ///< ... that answer
+  base::Message label;               ///< of that answer; empty where there is only one
+  std::vector<FittedCase> cases;     ///< every answer, in the order of choicesOf()
+  int tests = 0;                     ///< with a sump of the plan
+  int readings = 0;                  ///< that were fitted
+  std::vector<base::Message> found;  ///< sentences() but for where the sumps of tests stand now
   /// What was found, hole by hole, and what the readings cannot tell.
   std::vector<base::Message> sentences;
   bool usable() const {
@@ -26,11 +37,21 @@ struct FittedGround {
 };
 
 /// All tests of the job together, about the middle of the ranges, by every answer to what nobody
-/// knows; that with the least misfit is kept. Nothing where the job has no test. Guesses are
-/// narrowed so that 95 % of them lie in the bands of the fit; the depth of fill stays in the middle
-/// of its range, for only its product with the permeability is told.
+/// knows: each has a ground of its own, and all that the readings do not rule out are counted with.
+/// Nothing where the job has no test. Guesses are narrowed so that 95 % of them lie in the bands of
+/// the fit; the depth of fill stays in the middle of its range, for only its product with the
+/// permeability is told. The least that rules an answer out: four readings, none of which falls out
+/// of the best fit, and a likelihood ratio of 100, errors as large as they turned out (own
+/// figures).
 std::optional<FittedGround> fittedGround(const Study& study, const suction::GroundRanges& ranges,
                                          double pit_m3, double cell_m);
+
+/// Answers that the readings leave, each with its ground; every answer where nothing is usable.
+std::vector<suction::OpenCase> openCasesOf(const plan::Plan& plan,
+                                           const std::optional<FittedGround>& fitted);
+
+/// Sentences on tests whose sump has been moved, or that do not say where it stood.
+std::vector<base::Message> saidOfPlaces(const Study& study);
 
 /// Whether the job wants it and has any test.
 bool wantsFit(const plan::Job& job);

@@ -87,8 +87,8 @@ void addNeighbour(const Study& study, const SuctionAnswer& answer, SuctionPaperL
   if (!suction::mayGoOnNextDoor(study.job().plan)) return;
   lines.client.emplace_back("suction.line.neighbour");
   for (const StudiedSump& sump : answer.sumps) {
-    if (!sump.place) continue;
-    const double off = fromParty_m(study, study.perimeter().pointAt(*sump.place));
+    const geometry::Point at = sump.place ? study.perimeter().pointAt(*sump.place) : sump.sink.at;
+    const double off = fromParty_m(study, at);
     lines.crew.push_back(
         Message(off < kFromParty_m ? "suction.line.party-near" : "suction.line.party-far",
                 {base::text("sump", sump.id), base::metres("off", off),
@@ -110,6 +110,17 @@ void addHoles(const plan::Job& job, SuctionPaperLines& lines) {
   lines.crew.emplace_back("suction.line.holes-patch");
 }
 
+/// A pit inside is dug where a hole might be drilled, no more.
+void addNotDug(const plan::Job& job, SuctionPaperLines& lines) {
+  for (const plan::Sump& sump : job.design.sumps) {
+    if (!isInternal(sump) || !sump.at_m) continue;
+    const auto reason = suction::noDrill(job, *sump.at_m);
+    if (!reason) continue;
+    lines.crew.push_back(Message("suction.line.internal-not-there",
+                                 {base::text("sump", sump.id), base::phrase("reason", *reason)}));
+  }
+}
+
 }  // namespace
 
 SuctionPaperLines linesOf(const Study& study, const SuctionAnswer& answer) {
@@ -123,6 +134,7 @@ SuctionPaperLines linesOf(const Study& study, const SuctionAnswer& answer) {
   if (hasInternal(job)) {
     lines.client.emplace_back("suction.line.internal-client");
     lines.crew.emplace_back("suction.line.internal");
+    addNotDug(job, lines);
   }
   if (answer.state == SuctionState::not_layered) {
     lines.crew.emplace_back("suction.line.no-layer");

@@ -14,7 +14,8 @@ struct SuctionPaperLines {
   std::vector<base::Message> crew;  ///< hold points first
 };
 
-/// Hole from a party wall at least (own figure): nearer, much of the air comes from next door.
+/// A sump from a party wall at least, as the rule "party-line" of the sheets has it (own figure):
+/// nearer, much of the air comes from next door.
 inline constexpr double kFromParty_m = 1.0;
 
 /// Internal to core/siting: what studySuction() keeps in the answer.

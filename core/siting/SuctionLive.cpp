@@ -11,7 +11,7 @@ namespace {
 
 std::optional<LiveField> solved(const SuctionLive::Case& one, std::size_t which,
                                 const std::vector<StudiedSump>& sumps, const SuctionSystem& system,
-                                double inertia_pa_s2_m6, const suction::Target& target) {
+                                const suction::Target& target) {
   LiveField field;
   field.which = which;
   std::vector<suction::UnitField> units;
@@ -23,7 +23,7 @@ std::optional<LiveField> solved(const SuctionLive::Case& one, std::size_t which,
   }
   if (units.empty()) return std::nullopt;
   field.duty = airflow::solveDuty(
-      dutyOptions(system, field.sumps, suction::resistances(units), inertia_pa_s2_m6));
+      dutyOptions(system, field.sumps, suction::resistances(units), one.inertia_pa_s2_m6));
   field.suction = suction::superposed(units, groundFlows(field.duty, units.size()));
   field.reach = suction::reachOf(one.solver.network(), field.suction, target);
   return field;
@@ -44,14 +44,15 @@ base::Result<SuctionLive> SuctionLive::of(const Study& study, const SuctionSyste
   const TakenGround guess = takenGround(study, options);
   data->layered = guess.ranges.layered;
   data->fitted = guess.fitted;
-  data->inertia_pa_s2_m6 = guess.ground.inertia_pa_s2_m6(data->radius_m);
   if (data->layered) {
-    for (const suction::ModelChoices& choices : suction::choicesOf(study.job().plan)) {
-      auto model = suction::modelOf(study.job(), guess.ground, choices);
+    for (const suction::OpenCase& open : guess.cases) {
+      const suction::Ground ground = suction::middleOf(guess.ranges, open);
+      auto model = suction::modelOf(study.job(), ground, open.choices);
       if (!model) return model.problems();
       auto solver = suction::FieldSolver::of(*model, {.cell_m = options.cell_m});
       if (!solver.ok()) return solver.summary().problems;
-      data->cases.push_back({choices, std::move(model).value(), std::move(solver)});
+      data->cases.push_back({open.choices, std::move(model).value(), std::move(solver),
+                             ground.inertia_pa_s2_m6(data->radius_m)});
     }
   }
   SuctionLive live;
@@ -77,8 +78,7 @@ std::vector<StudiedSump> SuctionLive::sumpsOf(const plan::Design& design, const 
 std::optional<LiveField> SuctionLive::at(const std::vector<StudiedSump>& sumps) const {
   std::optional<LiveField> worst;
   for (std::size_t k = 0; k < m_data->cases.size(); ++k) {
-    auto field = solved(m_data->cases[k], k, sumps, m_data->system, m_data->inertia_pa_s2_m6,
-                        m_data->target);
+    auto field = solved(m_data->cases[k], k, sumps, m_data->system, m_data->target);
     if (!field) continue;
     if (!worst || field->reach.floor < worst->reach.floor) worst = std::move(field);
   }

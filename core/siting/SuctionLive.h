@@ -36,6 +36,7 @@ class SuctionLive {
     suction::ModelChoices choices;
     suction::SuctionModel model;
     suction::FieldSolver solver;
+    double inertia_pa_s2_m6 = 0.0;  ///< B of a pit that states none
   };
 
   /// No granular layer: layered() is false and nothing is solved. Errors: suction.target, those of
@@ -60,7 +61,6 @@ class SuctionLive {
     bool layered = true;
     suction::Target target;
     double radius_m = 0.0;
-    double inertia_pa_s2_m6 = 0.0;
     SuctionSystem system;
     std::shared_ptr<const perimeter::Perimeter> perimeter;
     std::optional<FittedGround> fitted;

@@ -22,13 +22,17 @@ TakenGround takenGround(const Study& study, const SuctionOptions& options) {
   TakenGround taken;
   const plan::Fill fill = options.fill.value_or(study.job().house.fill);
   taken.ranges = options.ranges.value_or(suction::rangesOf(study.job(), fill));
-  taken.ground = taken.ranges.middle();
-  if (!taken.ranges.layered || !options.use_tests || !wantsFit(study.job())) return taken;
-  taken.fitted =
-      fittedGround(study, taken.ranges, options.pit_m3, std::max(options.cell_m, kFitCell_m));
-  if (taken.fitted && taken.fitted->usable()) {
-    taken.ground = suction::middleOf(taken.ranges, taken.fitted->narrowed);
+  if (taken.ranges.layered && options.use_tests && wantsFit(study.job())) {
+    taken.fitted = options.fitted ? options.fitted
+                                  : fittedGround(study, taken.ranges, options.pit_m3,
+                                                 std::max(options.cell_m, kFitCell_m));
   }
+  if (taken.fitted) {
+    taken.fitted->sentences = saidOfPlaces(study);
+    auto& all = taken.fitted->sentences;
+    all.insert(all.end(), taken.fitted->found.begin(), taken.fitted->found.end());
+  }
+  taken.cases = openCasesOf(study.job().plan, taken.fitted);
   return taken;
 }
 

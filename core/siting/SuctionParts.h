@@ -11,12 +11,12 @@ namespace sumpwright::siting {
 /// Above nothing, the limit no more than the design suction.
 bool isSound(const suction::Target& target);
 
-/// The ground that is counted with: the ranges, the tests fitted where the job wants it, and the
-/// middle of what is left.
+/// The ground that is counted with: the ranges, the tests fitted where the job wants it, and every
+/// answer to what nobody knows with what is left of the ground then. Never without a case.
 struct TakenGround {
   suction::GroundRanges ranges;
   std::optional<FittedGround> fitted;
-  suction::Ground ground;
+  std::vector<suction::OpenCase> cases;
 };
 TakenGround takenGround(const Study& study, const SuctionOptions& options);
 

@@ -18,6 +18,7 @@ std::optional<suction::Pair> partner(const SecondAsk& ask) {
   options.inertia_pa_s2_m6 = ask.inertia_pa_s2_m6;
   options.target = ask.answer.target;
   options.fan = ask.fan;
+  options.together = ask.together;
   const auto all = suction::everywhereOf(ask.solver, ask.study.perimeter(), options);
   for (const bool proven : {true, false}) {
     const suction::Allowed allowed = [&](const Place& place) {
@@ -32,8 +33,9 @@ std::optional<suction::Pair> partner(const SecondAsk& ask) {
 
 base::Message sentenceOf(const SecondAsk& ask, const SecondSump& second) {
   const auto& perimeter = ask.study.perimeter();
+  const char* helps = ask.together ? "suction.second.helps-shared" : "suction.second.helps";
   return base::Message(
-      second.helps ? "suction.second.helps" : "suction.second.hardly",
+      second.helps ? helps : "suction.second.hardly",
       {base::phrase("wall", perimeter.wallLabel(perimeter.edgeAt(second.place))),
        base::count("ring", second.place.ring), base::metres("chainage", second.place.chainage_m),
        base::phrase("state",

@@ -11,6 +11,7 @@ struct SecondAsk {
   const suction::ChanceStudy& chance;
   const SuctionAnswer& answer;  ///< of the first sump
   suction::FlowOf fan;
+  suction::FlowsOf together;  ///< both on one fan; none: each has its own
   double inertia_pa_s2_m6 = 0.0;
 };
 

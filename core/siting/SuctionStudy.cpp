@@ -1,13 +1,13 @@
 #include "siting/SuctionStudy.h"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 #include "base/Contract.h"
 #include "siting/ReachAsked.h"
+#include "siting/SuctionFloor.h"
+#include "siting/SuctionMiddle.h"
 #include "siting/SuctionParts.h"
-#include "siting/SuctionPlaces.h"
 #include "siting/SuctionSecond.h"
 #include "siting/SuctionWords.h"
 
@@ -16,28 +16,14 @@ namespace sumpwright::siting {
 namespace {
 
 using base::Message;
-using geometry::Point;
-using suction::ModelChoices;
 using suction::Sink;
 
 constexpr int kFewestDraws = 64;
 
-double at(const std::vector<double>& sorted, double share) {
-  const double place = share * static_cast<double>(sorted.size() - 1);
-  const auto low = static_cast<std::size_t>(place);
-  const std::size_t high = std::min(low + 1, sorted.size() - 1);
-  return sorted[low] + (place - static_cast<double>(low)) * (sorted[high] - sorted[low]);
-}
-
-Band bandOf(std::vector<double> values) {
-  std::sort(values.begin(), values.end());
-  return {at(values, 0.1), at(values, 0.5), at(values, 0.9)};
-}
-
 class Answerer {
  public:
   Answerer(const Study& study, const SuctionSystem& system, const SuctionOptions& options)
-      : m_study(study), m_system(system), m_options(options) {
+      : m_study(study), m_system(system), m_options(options), m_middle(study, system, options) {
     m_answer.fill = options.fill.value_or(study.job().house.fill);
     m_answer.target = options.target;
     m_radius_m = suction::pitRadius_m(options.pit_m3);
@@ -47,7 +33,7 @@ class Answerer {
     if (auto problem = placed()) return *problem;
     TakenGround taken = takenGround(m_study, m_options);
     m_ranges = taken.ranges;
-    m_ground = taken.ground;
+    m_cases = taken.cases;
     m_answer.fitted = std::move(taken.fitted);
     if (!m_ranges.layered) return finished(SuctionState::not_layered);
     base::Problems problems = solveMiddle();
@@ -59,7 +45,7 @@ class Answerer {
     takeLeak();
     problems = takeAlong();
     if (!problems.empty()) return problems;
-    m_answer.thumb = ruleOfThumb(m_answer, m_solvers[0].network(), m_barriers);
+    m_answer.thumb = ruleOfThumb(m_answer, m_middle.solverOf(0).network(), m_middle.hasBarriers());
     return finished(SuctionState::answered);
   }
 
@@ -106,91 +92,29 @@ class Answerer {
   bool usedFit() const { return m_answer.fitted && m_answer.fitted->usable(); }
 
   base::Problems solveMiddle() {
-    const plan::Plan& plan = m_study.job().plan;
-    for (const ModelChoices& choices : suction::choicesOf(plan)) {
-      auto model = suction::modelOf(m_study.job(), m_ground, choices);
-      if (!model) return model.problems();
-      auto solver = suction::FieldSolver::of(*model, {.cell_m = m_options.cell_m});
-      if (!solver.ok()) return solver.summary().problems;
-      if (m_solvers.empty()) keepThoseOnFloor(solver);
-      if (m_answer.sumps.empty()) return {};
-      m_barriers = m_barriers || !model->barriers.empty();
-      solveCase(choices, solver);
-      m_solvers.push_back(std::move(solver));
-      m_models.push_back(std::move(model).value());
-    }
-    for (std::size_t k = 1; k < m_answer.middle.size(); ++k) {
-      const double held = m_answer.middle[k].reach.floor;
-      if (held < m_answer.middle[m_answer.worst].reach.floor) m_answer.worst = k;
-    }
+    base::Problems problems = m_middle.solve(m_ranges, m_cases, m_answer.sumps, m_answer.remarks);
+    if (!problems.empty() || m_answer.sumps.empty()) return problems;
+    m_answer.middle = m_middle.told();
+    m_answer.worst = m_middle.worst();
     const airflow::DutySummary& duty = m_answer.middle[m_answer.worst].duty;
     m_answer.remarks.insert(m_answer.remarks.end(), duty.remarks.begin(), duty.remarks.end());
     takePower(duty);
-    const std::size_t worst = m_answer.worst;
-    m_answer.field = std::make_shared<const SuctionField>(
-        SuctionField{m_models[worst], m_solvers[worst].network(), m_suctions[worst]});
+    m_answer.field = m_middle.fieldOfWorst();
     return {};
-  }
-
-  void keepThoseOnFloor(const suction::FieldSolver& solver) {
-    std::erase_if(m_answer.sumps, [&](const StudiedSump& sump) {
-      if (solver.unit(sump.sink)) return false;
-      m_answer.remarks.push_back(Message("suction.sump-off-floor", {base::text("sump", sump.id)}));
-      return true;
-    });
-  }
-
-  void solveCase(const ModelChoices& choices, const suction::FieldSolver& solver) {
-    MiddleCase one;
-    one.choices = choices;
-    one.label = caseLabel(m_study.job().plan, choices);
-    one.field = solver.summary();
-    std::vector<suction::UnitField> units;
-    std::vector<std::string> names;
-    for (const StudiedSump& sump : m_answer.sumps) {
-      auto unit = solver.unit(sump.sink);
-      if (!unit) continue;
-      units.push_back(std::move(*unit));
-      names.push_back(sump.id);
-    }
-    one.duty = airflow::solveDuty(dutyOptions(m_system, names, suction::resistances(units),
-                                              m_ground.inertia_pa_s2_m6(m_radius_m)));
-    m_suctions.push_back(suction::superposed(units, groundFlows(one.duty, units.size())));
-    one.reach = suction::reachOf(solver.network(), m_suctions.back(), m_options.target);
-    one.sentence = caseSentence(one, m_options.target, placeOnFloor(m_study, one.reach.least.at));
-    m_answer.middle.push_back(std::move(one));
-    m_units.push_back(std::move(units));
-  }
-
-  airflow::DutyOptions dutyOfWorst(const SuctionSystem& system) const {
-    std::vector<std::string> names;
-    for (const StudiedSump& sump : m_answer.sumps) names.push_back(sump.id);
-    const auto& units = m_units[m_answer.worst];
-    names.resize(units.size());
-    return dutyOptions(system, names, suction::resistances(units),
-                       m_ground.inertia_pa_s2_m6(m_radius_m));
-  }
-
-  /// On the worst middle case.
-  suction::Reach reachAt(const airflow::DutySummary& duty) const {
-    const auto& units = m_units[m_answer.worst];
-    return suction::reachOf(m_solvers[m_answer.worst].network(),
-                            suction::superposed(units, groundFlows(duty, units.size())),
-                            m_options.target);
   }
 
   /// What nobody said of the seal, and what one fan does to its legs.
   void takeLeak() {
     if (m_system.shared) {
-      m_answer.shared = sharedFan(dutyOfWorst(m_system), [&](const airflow::DutySummary& duty) {
-        return reachAt(duty).floor;
-      });
+      m_answer.shared =
+          sharedFan(m_middle.dutyOfWorst(m_system),
+                    [&](const airflow::DutySummary& duty) { return m_middle.reachAt(duty).floor; });
     }
     if (m_system.seal != plan::AnnulusSeal::unknown) return;
     LeakCase leak;
-    leak.duty = airflow::solveDuty(dutyOfWorst(leaking(m_system)));
+    leak.duty = airflow::solveDuty(m_middle.dutyOfWorst(leaking(m_system)));
     if (!leak.duty.ok()) return;
-    leak.reach = reachAt(leak.duty);
+    leak.reach = m_middle.reachAt(leak.duty);
     leak.sentence = leakSentence(leak, m_answer.middle[m_answer.worst]);
     m_answer.leak = std::move(leak);
   }
@@ -214,7 +138,7 @@ class Answerer {
     options.target = m_options.target;
     options.fan = flowOf(m_system);
     options.together = flowsOf(m_system);
-    if (usedFit()) options.narrowed = m_answer.fitted->narrowed;
+    options.cases = m_cases;
     m_chance = m_options.guesses;
     if (!m_chance) {
       auto made = suction::ChanceStudy::of(m_study.job(), m_ranges, options, m_options.going);
@@ -231,81 +155,30 @@ class Answerer {
     m_answer.draws = options.draws;
     m_answer.whole_floor = chance->whole_floor;
     m_answer.mean_floor = chance->mean_floor;
-    takeFloor(*chance);
-    takeRanges(*chance);
+    m_clustered = takeFloor(m_study, m_middle, *m_chance, *chance, m_answer);
+    takeRanges(m_system, *chance, m_answer);
     return {};
   }
 
-  double suctionAt(Point at) const {
-    const suction::Network& network = m_solvers[m_answer.worst].network();
-    const std::vector<double>& suction = m_suctions[m_answer.worst];
-    const int cell = network.cellNear(at);
-    return cell < 0 ? 0.0 : suction[static_cast<std::size_t>(cell)];
-  }
-
-  /// The floor as data, the share that is likely held, and the place that is least likely.
-  void takeFloor(const suction::Chance& chance) {
-    const suction::Network& network = m_chance->network();
-    double likely = 0.0;
-    double area = 0.0;
-    std::vector<Point> unlikely;
-    const FloorPoint* least = nullptr;
-    m_answer.floor.reserve(network.cells.size());
-    for (std::size_t c = 0; c < network.cells.size(); ++c) {
-      const double own = network.cells[c].own_m2;
-      if (!(own > 0.0)) continue;
-      const Point at = network.centre(static_cast<int>(c));
-      m_answer.floor.push_back({at, suctionAt(at), static_cast<double>(chance.by_cell[c])});
-      const FloorPoint& here = m_answer.floor.back();
-      area += own;
-      if (isLikely(here.chance)) likely += own;
-      if (!isLikely(here.chance)) unlikely.push_back(at);
-      if (least == nullptr || isLess(here, *least)) least = &here;
-    }
-    if (least == nullptr) return;
-    m_answer.likely_floor = likely / area;
-    m_answer.least_likely = {least->chance, least->at};
-    m_answer.least_where = placeOnFloor(m_study, least->at);
-    // "All but" one place is said only where all the rest lies round it: within half the side of a
-    // square of the floor's area (own figure).
-    const double round = 0.5 * std::sqrt(area);
-    m_clustered = std::all_of(unlikely.begin(), unlikely.end(),
-                              [&](Point p) { return geometry::distance(p, least->at) <= round; });
-  }
-
-  /// Shares of guesses are sums of single precision.
-  static bool isLikely(double chance) { return chance > kLikely - 1e-6; }
-  static bool isLess(const FloorPoint& a, const FloorPoint& b) {
-    if (std::abs(a.chance - b.chance) > 1e-6) return a.chance < b.chance;
-    return a.suction_pa < b.suction_pa;
-  }
-
-  void takeRanges(const suction::Chance& chance) {
-    m_answer.floor_held = bandOf(chance.floors);
-    m_answer.flow_m3_s = bandOf(chance.flows_m3_s);
-    if (m_answer.sumps.size() == 1) {
-      std::vector<double> pits;
-      for (const double flow : chance.flows_m3_s) {
-        pits.push_back(pitSuctionAt(m_system, base::Flow::ofM3PerS(flow)).pa());
-      }
-      m_answer.pit_pa = bandOf(std::move(pits));
-    }
-    m_answer.ranges = rangeSentences(m_answer);
-  }
-
   void proposeSecond() {
-    const bool reaches = isLikely(m_answer.whole_floor);
+    const bool reaches = isLikelyHeld(m_answer.whole_floor);
     if (!m_options.propose_second || reaches || m_answer.sumps.size() != 1) return;
-    const SecondAsk ask{m_study,  m_solvers[m_answer.worst], *m_chance,
-                        m_answer, flowOf(m_system),          m_ground.inertia_pa_s2_m6(m_radius_m)};
+    const SecondAsk ask{m_study,
+                        m_middle.solverOf(m_middle.worst()),
+                        *m_chance,
+                        m_answer,
+                        flowOf(m_system),
+                        flowsOf(m_system),
+                        m_middle.inertiaOfWorst_pa_s2_m6()};
     m_answer.second = secondSump(ask);
   }
 
   base::Problems takeAlong() {
-    if (m_options.reach) m_answer.along = m_options.reach;
+    const auto others = sinksBeside(m_study.perimeter(), m_study.job().design, m_options);
+    // One before, of other sumps beside it, is no more true.
+    if (m_options.reach && m_options.reach->others() == others) m_answer.along = m_options.reach;
     if (!m_options.along || m_answer.along != nullptr) return {};
-    const ReachOptions options =
-        reachOptionsOf(m_options, m_ranges, usedFit() ? &m_ground : nullptr);
+    const ReachOptions options = reachOptionsOf(m_options, m_ranges, m_cases, others);
     auto made = ReachAlong::of(m_study, m_system, options);
     if (!made) return made.problems();
     auto with = made->withChance(*m_chance, m_options.going);
@@ -318,15 +191,11 @@ class Answerer {
   const SuctionSystem& m_system;
   const SuctionOptions& m_options;
   suction::GroundRanges m_ranges;
-  suction::Ground m_ground;  ///< in the middle of the ranges, or as fitted
+  std::vector<suction::OpenCase> m_cases;  ///< each with its ground, as fitted
   double m_radius_m = 0.0;
   SuctionAnswer m_answer;
-  std::vector<suction::FieldSolver> m_solvers;           ///< by case
-  std::vector<suction::SuctionModel> m_models;           ///< by case
-  std::vector<std::vector<suction::UnitField>> m_units;  ///< by case
-  std::vector<std::vector<double>> m_suctions;           ///< by case
+  MiddleCases m_middle;
   std::optional<suction::ChanceStudy> m_chance;
-  bool m_barriers = false;
   bool m_clustered = false;
 };
 

@@ -39,9 +39,12 @@ struct SuctionOptions {
   int threads = 2;
   bool propose_second = true;
   bool along = false;  ///< also the curve of reach along the wall, with its chance
+  /// Sump that the curve is of, "": the first. On one fan for all the others count where they stand.
+  std::string along_of;
   /// Of an answer before, where nothing but the places of sumps is other: not worked out again.
   std::optional<suction::ChanceStudy> guesses;
   std::shared_ptr<const ReachAlong> reach;
+  std::optional<FittedGround> fitted;
   suction::Going going;
 };
 
@@ -72,7 +75,8 @@ struct Band {
   double high = 0.0;
 };
 
-/// A place to add a second sump with a fan of its own, and what both together do.
+/// A place to add a second sump, with a fan of its own or on the one fan that the design wants for
+/// all, and what both together do.
 struct SecondSump {
   Place place;
   geometry::Point point;  ///< on the outside face

@@ -116,6 +116,7 @@ SuctionSystem systemWith(const rules::Site& site, airflow::Fan fan, bool invente
   system.fan = std::move(fan);
   system.invented = invented;
   system.speed = design.fan.speed;
+  system.one_fan = design.shared_fan;
   system.shared = design.shared_fan && design.sumps.size() > 1;
   system.seal = design.annulus;
   system.annulus = {site.core_m, site.pipe_od_m, kInnerLeaf_m,
@@ -139,7 +140,7 @@ SuctionSystem leaking(const SuctionSystem& system) {
 airflow::DutyOptions dutyOptions(const SuctionSystem& system, const std::vector<std::string>& sumps,
                                  const std::vector<double>& matrix_pa_s_m3,
                                  double inertia_pa_s2_m6) {
-  const bool shared = system.shared && sumps.size() > 1;
+  const bool shared = system.one_fan && sumps.size() > 1;
   airflow::DutyOptions duty;
   for (std::size_t k = 0; k < sumps.size(); ++k) {
     airflow::Leg leg;
@@ -172,7 +173,7 @@ suction::FlowOf flowOf(const SuctionSystem& system) {
 }
 
 suction::FlowsOf flowsOf(const SuctionSystem& system) {
-  if (!system.shared) return {};
+  if (!system.one_fan) return {};
   return [system](const std::vector<double>& matrix, double inertia) {
     const auto sumps = static_cast<std::size_t>(std::lround(std::sqrt(matrix.size())));
     const std::vector<std::string> names(sumps);

@@ -28,6 +28,7 @@ struct SuctionSystem {
   bool invented = false;  ///< a demo class, no product
   double speed = 1.0;     ///< share of the curve's speed
   bool shared = false;    ///< several sumps on one fan, each leg with an open valve
+  bool one_fan = false;   ///< so they are, or will be once there is a second
   /// The gap round the pipe as it is counted: open all round where it is said not to be sealed,
   /// else sealed.
   airflow::Annulus annulus;
@@ -60,7 +61,8 @@ SuctionSystem leaking(const SuctionSystem& system);
 /// solveDuty() of one sump, as the field solver asks for it; 0 where there is no duty point.
 /// Thread-safe.
 suction::FlowOf flowOf(const SuctionSystem& system);
-/// Of several sumps on one fan; nothing where each has a fan of its own. Thread-safe.
+/// Of several sumps on one fan, also of those that are only thought of; nothing where each has a
+/// fan of its own. Thread-safe.
 suction::FlowsOf flowsOf(const SuctionSystem& system);
 
 /// Suction left in the pit when so much air comes out of the ground: the fan's pressure less what

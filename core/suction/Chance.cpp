@@ -9,6 +9,8 @@
 
 #include "suction/Workers.h"
 
+#include "base/Contract.h"
+
 namespace sumpwright::suction {
 
 namespace {
@@ -41,17 +43,72 @@ std::vector<int> readFrom(const Network& reader, const Network& source) {
 /// Fields kept at a time by each thread while places are asked one by one (own figure).
 constexpr std::size_t kPlacesPerSweep = 32;
 
-/// Share of our floor where a unit field times a flow is no less than what is asked for.
-double shareHeld(const Network& grid, const std::vector<int>& from, const std::vector<double>& unit,
-                 double flow, double asked_pa) {
+/// Unit fields on one guess and case, of those sinks that are in the floor.
+struct UnitsOnGuess {
+  std::vector<std::size_t> whose;  ///< index of the sink
+  std::vector<UnitField> units;
+};
+
+UnitsOnGuess unitsOn(const Network& network, const Factor& factor, const Scales& scales,
+                     const std::vector<Sink>& sinks) {
+  UnitsOnGuess found;
+  std::vector<Draw> draws;
+  for (std::size_t k = 0; k < sinks.size(); ++k) {
+    auto port = portNear(network, sinks[k].at, sinks[k].radius_m);
+    if (!port) continue;
+    draws.push_back(port->weights);
+    found.whose.push_back(k);
+    found.units.push_back({std::move(*port), {}, 0.0});
+  }
+  auto suctions = factor.solveMany(draws);
+  for (std::size_t k = 0; k < found.units.size(); ++k) {
+    UnitField& unit = found.units[k];
+    unit.suction = std::move(suctions[k]);
+    unit.resistance_pa_s_m3 = readAt(unit.port, unit.suction) + ownTerm(unit.port, scales);
+  }
+  return found;
+}
+
+/// A unit field times its flow.
+struct Drawn {
+  const UnitField* unit = nullptr;
+  double flow = 0.0;
+};
+
+/// Share of our floor where the fields together are no less than what is asked for.
+double shareHeld(const Network& grid, const std::vector<int>& from, const std::vector<Drawn>& drawn,
+                 double asked_pa) {
   double held = 0.0;
   double whole = 0.0;
   for (std::size_t c = 0; c < grid.cells.size(); ++c) {
     const double own = grid.cells[c].own_m2;
     whole += own;
-    if (from[c] >= 0 && flow * unit[static_cast<std::size_t>(from[c])] >= asked_pa) held += own;
+    if (from[c] < 0) continue;
+    double suction = 0.0;
+    for (const Drawn& one : drawn) {
+      suction += one.flow * one.unit->suction[static_cast<std::size_t>(from[c])];
+    }
+    if (suction >= asked_pa) held += own;
   }
   return whole > 0.0 ? held / whole : 0.0;
+}
+
+/// A sump beside others on its fan.
+std::vector<Drawn> drawnTogether(const UnitField& here, const std::vector<UnitField>& others,
+                                 const std::vector<double>& among_others, double inertia,
+                                 const FlowsOf& together) {
+  const std::size_t n = others.size() + 1;
+  std::vector<double> matrix(n * n, here.resistance_pa_s_m3);
+  for (std::size_t k = 0; k + 1 < n; ++k) {
+    matrix[k + 1] = matrix[(k + 1) * n] = readAt(here.port, others[k].suction);
+    for (std::size_t l = 0; l + 1 < n; ++l) {
+      matrix[(k + 1) * n + l + 1] = among_others[k * (n - 1) + l];
+    }
+  }
+  const auto flows = together(matrix, inertia);
+  std::vector<Drawn> drawn{{&here, flows[0]}};
+  for (std::size_t k = 0; k + 1 < n; ++k) drawn.push_back({&others[k], flows[k + 1]});
+  return drawn;
 }
 
 /// Of the k-th place, from the floors by guess; nothing where it is not in the floor.
@@ -70,6 +127,31 @@ std::optional<PlaceChance> chanceFrom(const std::vector<std::vector<double>>& fl
 /// The guess that models are built of; the others are factors on it. Nothing of it may be 0.
 Ground baseOf(const GroundRanges& ranges) { return ranges.middle(); }
 
+base::Result<std::vector<SuctionModel>> modelsOf(const plan::Job& job, const Ground& base,
+                                                 const std::vector<OpenCase>& open) {
+  std::vector<SuctionModel> models;
+  for (const OpenCase& one : open) {
+    auto model = modelOf(job, base, one.choices);
+    if (!model) return model.problems();
+    models.push_back(std::move(model).value());
+  }
+  return models;
+}
+
+double wholeArea_m2(const SuctionModel& model) {
+  double area = 0.0;
+  for (const Region& region : model.regions) {
+    area += floorArea_m2({{Region{region.outline}}});
+  }
+  return area;
+}
+
+std::vector<Ground> drawsFor(const GroundRanges& ranges, const OpenCase& open,
+                             const ChanceOptions& options) {
+  return open.narrowed ? drawsOf(ranges, *open.narrowed, options.draws, options.seed)
+                       : drawsOf(ranges, options.draws, options.seed);
+}
+
 }  // namespace
 
 base::Result<ChanceStudy> ChanceStudy::of(const plan::Job& job, const GroundRanges& ranges,
@@ -77,36 +159,32 @@ base::Result<ChanceStudy> ChanceStudy::of(const plan::Job& job, const GroundRang
   const auto begun = std::chrono::steady_clock::now();
   auto data = std::make_shared<Data>();
   data->options = options;
-  data->draws = options.narrowed ? drawsOf(ranges, *options.narrowed, options.draws, options.seed)
-                                 : drawsOf(ranges, options.draws, options.seed);
   const Ground base = baseOf(ranges);
-  for (const Ground& draw : data->draws) data->scales.push_back(scalesFrom(base, draw));
-  std::vector<SuctionModel> models;
+  const auto open = options.cases.empty() ? openCasesOf(job.plan) : options.cases;
+  auto built = modelsOf(job, base, open);
+  if (!built) return built.problems();
+  const std::vector<SuctionModel>& models = *built;
   double area = 0.0;
-  for (const ModelChoices& choices : choicesOf(job.plan)) {
-    auto model = modelOf(job, base, choices);
-    if (!model) return model.problems();
-    models.push_back(*model);
-    for (const Region& region : models.back().regions) {
-      area += floorArea_m2({{Region{region.outline}}});
-    }
-  }
-  const auto share = options.most_bytes / std::max<std::size_t>(1, data->draws.size());
+  for (const SuctionModel& model : models) area += wholeArea_m2(model);
+  data->draws = static_cast<std::size_t>(std::max(0, options.draws));
+  const auto share = options.most_bytes / std::max<std::size_t>(1, data->draws);
   ChanceSummary& summary = data->summary;
   // All cases of one guess together stay within a guess's share: one floor of their areas' sum.
   summary.cell_m = cellWithin(area, options.cell_m, share);
   summary.coarser = summary.cell_m > options.cell_m;
   summary.cases = static_cast<int>(models.size());
-  for (const SuctionModel& model : models) {
+  for (std::size_t k = 0; k < models.size(); ++k) {
     Case one;
-    one.network = std::make_shared<Network>(networkOf(model, summary.cell_m, true));
-    one.factors.resize(data->draws.size());
+    one.network = std::make_shared<Network>(networkOf(models[k], summary.cell_m, true));
+    one.draws = drawsFor(ranges, open[k], options);
+    for (const Ground& draw : one.draws) one.scales.push_back(scalesFrom(base, draw));
+    one.factors.resize(data->draws);
     data->cases.push_back(std::move(one));
   }
   for (Case& one : data->cases) one.from = readFrom(*data->cases[0].network, *one.network);
   summary.cells = data->cases[0].network->cells.size();
 
-  const std::size_t jobs = data->draws.size() * data->cases.size();
+  const std::size_t jobs = data->draws * data->cases.size();
   std::atomic<bool> stop{false};
   std::atomic<bool> failed{false};
   std::mutex telling;
@@ -116,12 +194,12 @@ base::Result<ChanceStudy> ChanceStudy::of(const plan::Job& job, const GroundRang
   for (auto& of_worker : factorisers) of_worker.resize(data->cases.size());
   inParallel(jobs, options.threads, [&](std::size_t k, std::size_t worker) {
     if (stop || failed) return;
-    const std::size_t which = k / data->draws.size();
-    const std::size_t draw = k % data->draws.size();
+    const std::size_t which = k / data->draws;
+    const std::size_t draw = k % data->draws;
     Case& one = data->cases[which];
     auto& factoriser = factorisers[worker][which];
     if (!factoriser) factoriser = std::make_unique<Factoriser>(*one.network);
-    if (factoriser->factor(*one.network, data->scales[draw], one.factors[draw]) !=
+    if (factoriser->factor(*one.network, one.scales[draw], one.factors[draw]) !=
         FactorState::made) {
       failed = true;
     }
@@ -158,26 +236,10 @@ ChanceStudy::Guess ChanceStudy::guessOf(const Data& data, std::size_t draw,
   Guess worst;
   worst.held.assign(grid.cells.size(), true);
   for (const Case& one : data.cases) {
-    std::vector<UnitField> units;
-    std::vector<Draw> draws;
-    std::vector<Port> ports;
-    for (const Sink& sink : sinks) {
-      auto port = portNear(*one.network, sink.at, sink.radius_m);
-      if (!port) continue;
-      draws.push_back(port->weights);
-      ports.push_back(std::move(*port));
-    }
-    if (ports.empty()) continue;
-    auto suctions = one.factors[draw].solveMany(draws);
-    double radius = 0.0;
-    for (std::size_t k = 0; k < ports.size(); ++k) {
-      UnitField unit{std::move(ports[k]), std::move(suctions[k])};
-      unit.resistance_pa_s_m3 =
-          readAt(unit.port, unit.suction) + ownTerm(unit.port, data.scales[draw]);
-      radius = unit.port.radius_m;
-      units.push_back(std::move(unit));
-    }
-    const double inertia = data.draws[draw].inertia_pa_s2_m6(radius);
+    const auto units = unitsOn(*one.network, one.factors[draw], one.scales[draw], sinks).units;
+    if (units.empty()) continue;
+    const double radius = units.back().port.radius_m;
+    const double inertia = one.draws[draw].inertia_pa_s2_m6(radius);
     const auto flows = data.options.together && units.size() > 1
                            ? data.options.together(resistances(units), inertia)
                            : flowsTogether(resistances(units), inertia, data.options.fan);
@@ -205,7 +267,7 @@ ChanceStudy::Guess ChanceStudy::guessOf(const Data& data, std::size_t draw,
 
 std::optional<Chance> ChanceStudy::ask(const std::vector<Sink>& sinks) const {
   const Data& data = *m_data;
-  std::vector<Guess> guesses(data.draws.size());
+  std::vector<Guess> guesses(data.draws);
   inParallel(guesses.size(), data.options.threads,
              [&](std::size_t k, std::size_t) { guesses[k] = guessOf(data, k, sinks); });
   Chance chance;
@@ -236,41 +298,39 @@ std::optional<Chance> ChanceStudy::ask(const std::vector<Sink>& sinks) const {
   return chance;
 }
 
-/// Share of floor that each sump alone holds on one guess, the worst case counting; -1: not in the
-/// floor.
+/// Share of floor that each sump, beside the others, holds on one guess, the worst case counting;
+/// -1: not in the floor.
 std::vector<double> ChanceStudy::floorsOf(const Data& data, std::size_t draw,
-                                          const std::vector<Sink>& sinks) {
+                                          const std::vector<Sink>& sinks,
+                                          const std::vector<Sink>& others) {
   const Network& grid = *data.cases[0].network;
   const double asked = data.options.target.design_pa - data.options.room_less_outdoors_pa;
   std::vector<double> worst(sinks.size(), -1.0);
   for (const Case& one : data.cases) {
-    std::vector<std::size_t> whose;
-    std::vector<Port> ports;
-    std::vector<Draw> draws;
-    for (std::size_t k = 0; k < sinks.size(); ++k) {
-      auto port = portNear(*one.network, sinks[k].at, sinks[k].radius_m);
-      if (!port) continue;
-      whose.push_back(k);
-      draws.push_back(port->weights);
-      ports.push_back(std::move(*port));
-    }
-    const auto units = one.factors[draw].solveMany(draws);
-    for (std::size_t k = 0; k < ports.size(); ++k) {
-      const double resistance = readAt(ports[k], units[k]) + ownTerm(ports[k], data.scales[draw]);
-      const double inertia = data.draws[draw].inertia_pa_s2_m6(ports[k].radius_m);
-      const double flow = data.options.fan({resistance, inertia});
-      double& floor = worst[whose[k]];
-      const double here = shareHeld(grid, one.from, units[k], flow, asked);
-      floor = floor < 0.0 ? here : std::min(floor, here);
+    const Factor& factor = one.factors[draw];
+    const auto here = unitsOn(*one.network, factor, one.scales[draw], sinks);
+    const auto there = unitsOn(*one.network, factor, one.scales[draw], others).units;
+    const auto among = resistances(there);
+    for (std::size_t k = 0; k < here.units.size(); ++k) {
+      const UnitField& unit = here.units[k];
+      const double inertia = one.draws[draw].inertia_pa_s2_m6(unit.port.radius_m);
+      const auto drawn =
+          there.empty()
+              ? std::vector<Drawn>{{&unit, data.options.fan({unit.resistance_pa_s_m3, inertia})}}
+              : drawnTogether(unit, there, among, inertia, data.options.together);
+      double& floor = worst[here.whose[k]];
+      const double held = shareHeld(grid, one.from, drawn, asked);
+      floor = floor < 0.0 ? held : std::min(floor, held);
     }
   }
   return worst;
 }
 
 base::Result<std::vector<std::optional<PlaceChance>>> ChanceStudy::askEach(
-    const std::vector<Sink>& sinks, const Going& going) const {
+    const std::vector<Sink>& sinks, const Going& going, const std::vector<Sink>& others) const {
   const Data& data = *m_data;
-  const std::size_t draws = data.draws.size();
+  SUMPWRIGHT_REQUIRE(others.empty() || data.options.together);
+  const std::size_t draws = data.draws;
   std::vector<std::optional<PlaceChance>> chances;
   const std::size_t sweeps = (sinks.size() + kPlacesPerSweep - 1) / kPlacesPerSweep;
   std::atomic<bool> stop{false};
@@ -283,7 +343,7 @@ base::Result<std::vector<std::optional<PlaceChance>>> ChanceStudy::askEach(
     std::vector<std::vector<double>> floors(draws);
     inParallel(draws, data.options.threads, [&](std::size_t draw, std::size_t) {
       if (stop) return;
-      floors[draw] = floorsOf(data, draw, some);
+      floors[draw] = floorsOf(data, draw, some, others);
       const std::lock_guard lock(telling);
       ++done;
       const double share = static_cast<double>(done) / static_cast<double>(draws * sweeps);

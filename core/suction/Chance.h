@@ -30,7 +30,7 @@ struct ChanceOptions {
   FlowOf fan = constantSuction(100.0);
   /// Several sumps on one fan; none: each has a fan of its own.
   FlowsOf together;
-  std::optional<Narrowed> narrowed;    ///< the ground was fitted to what was measured
+  std::vector<OpenCase> cases;         ///< none: every answer to what nobody knows, nothing fitted
   double room_less_outdoors_pa = 0.0;  ///< background that is added, Pa
 };
 
@@ -80,25 +80,28 @@ class ChanceStudy {
   /// Grid of the answers: that of the first case. Other cases have grids of their own and are read
   /// at its centres.
   const Network& network() const { return *m_data->cases[0].network; }
-  const std::vector<Ground>& draws() const { return m_data->draws; }
+  /// Guesses of the first case; those of others differ only where the ground was fitted.
+  const std::vector<Ground>& draws() const { return m_data->cases[0].draws; }
 
   /// Nothing where no sump is in the floor.
   std::optional<Chance> ask(const std::vector<Sink>& sinks) const;
 
-  /// ask() of each sump alone, many at a sweep: nothing for those not in the floor. Error:
-  /// suction.chance.stopped.
-  base::Result<std::vector<std::optional<PlaceChance>>> askEach(const std::vector<Sink>& sinks,
-                                                                const Going& going = {}) const;
+  /// ask() of each sump alone, or with others on its fan (ChanceOptions::together), many at a
+  /// sweep: nothing for those not in the floor. Error: suction.chance.stopped.
+  base::Result<std::vector<std::optional<PlaceChance>>> askEach(
+      const std::vector<Sink>& sinks, const Going& going = {},
+      const std::vector<Sink>& others = {}) const;
 
  private:
   struct Case {
     std::shared_ptr<const Network> network;
+    std::vector<Ground> draws;
+    std::vector<Scales> scales;   ///< by draw
     std::vector<Factor> factors;  ///< by draw
     std::vector<int> from;        ///< by cell of the first case: the cell here, or -1
   };
   struct Data {
-    std::vector<Ground> draws;
-    std::vector<Scales> scales;
+    std::size_t draws = 0;
     std::vector<Case> cases;
     ChanceOptions options;
     ChanceSummary summary;
@@ -106,7 +109,8 @@ class ChanceStudy {
   struct Guess;
   static Guess guessOf(const Data& data, std::size_t draw, const std::vector<Sink>& sinks);
   static std::vector<double> floorsOf(const Data& data, std::size_t draw,
-                                      const std::vector<Sink>& sinks);
+                                      const std::vector<Sink>& sinks,
+                                      const std::vector<Sink>& others);
   std::shared_ptr<const Data> m_data;
 };
 

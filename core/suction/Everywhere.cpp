@@ -24,12 +24,6 @@ constexpr double kHair_m = 1e-6;
 /// beside it say; and where it cannot be, a jump (own figure).
 constexpr double kStepTolerances = 4.0;
 
-std::vector<double> scaledBy(const std::vector<float>& unit, double flow) {
-  std::vector<double> suction(unit.size());
-  for (std::size_t c = 0; c < unit.size(); ++c) suction[c] = flow * static_cast<double>(unit[c]);
-  return suction;
-}
-
 /// Along one wall: every step, and nearer to its corners, where the pit meets the next wall.
 std::vector<double> solveOffsets(double length_m, double step_m) {
   std::vector<double> offsets;
@@ -64,7 +58,15 @@ struct Step {
 class Walker {
  public:
   Walker(const FieldSolver& solver, const Perimeter& perimeter, const EverywhereOptions& options)
-      : m_solver(solver), m_perimeter(perimeter), m_options(options) {}
+      : m_solver(solver), m_perimeter(perimeter), m_options(options) {
+    SUMPWRIGHT_REQUIRE(options.others.empty() || options.together);
+    for (auto& unit : solver.units(options.others)) {
+      if (unit) m_others.push_back(std::move(*unit));
+    }
+    m_among_others = resistances(m_others);
+  }
+
+  const std::vector<UnitField>& others() const { return m_others; }
 
   void walk(Everywhere& all) {
     solve(firstKnots());
@@ -99,7 +101,9 @@ class Walker {
     }
     const auto units = m_solver.units(sinks);
     for (std::size_t k = 0; k < knots.size(); ++k) {
-      if (units[k]) knots[k].solved = solvedPlace(knots[k], sinks[k], *units[k]);
+      if (units[k] && !isOnAnother(sinks[k])) {
+        knots[k].solved = solvedPlace(knots[k], sinks[k], *units[k]);
+      }
       m_knots.push_back(std::move(knots[k]));
     }
     std::sort(m_knots.begin(), m_knots.end(), [](const Knot& a, const Knot& b) {
@@ -109,10 +113,41 @@ class Walker {
 
   SolvedPlace solvedPlace(const Knot& knot, const Sink& sink, const UnitField& unit) const {
     SolvedPlace one{{knot.ring, knot.chainage_m}, knot.edge, sink, unit.resistance_pa_s_m3};
-    one.flow_m3_s = m_options.fan({one.resistance_pa_s_m3, m_options.inertia_pa_s2_m6});
     one.unit.assign(unit.suction.begin(), unit.suction.end());
-    one.reach = reachOf(m_solver.network(), scaledBy(one.unit, one.flow_m3_s), m_options.target);
+    takeFlows(unit, one);
+    std::vector<double> suction = scaledBy(one.unit, one.flow_m3_s);
+    for (std::size_t k = 0; k < m_others.size(); ++k) {
+      for (std::size_t c = 0; c < suction.size(); ++c) {
+        suction[c] += one.other_flows_m3_s[k] * m_others[k].suction[c];
+      }
+    }
+    one.reach = reachOf(m_solver.network(), suction, m_options.target);
     return one;
+  }
+
+  void takeFlows(const UnitField& unit, SolvedPlace& one) const {
+    if (m_others.empty()) {
+      one.flow_m3_s = m_options.fan({one.resistance_pa_s_m3, m_options.inertia_pa_s2_m6});
+      return;
+    }
+    const std::size_t n = m_others.size() + 1;
+    std::vector<double> matrix(n * n, unit.resistance_pa_s_m3);
+    for (std::size_t k = 0; k + 1 < n; ++k) {
+      matrix[k + 1] = matrix[(k + 1) * n] = readAt(unit.port, m_others[k].suction);
+      for (std::size_t l = 0; l + 1 < n; ++l) {
+        matrix[(k + 1) * n + l + 1] = m_among_others[k * (n - 1) + l];
+      }
+    }
+    one.other_flows_m3_s = m_options.together(matrix, m_options.inertia_pa_s2_m6);
+    one.flow_m3_s = one.other_flows_m3_s.front();
+    one.other_flows_m3_s.erase(one.other_flows_m3_s.begin());
+  }
+
+  /// No second pit is dug in the first.
+  bool isOnAnother(const Sink& sink) const {
+    return std::any_of(m_options.others.begin(), m_options.others.end(), [&](const Sink& other) {
+      return geometry::distance(sink.at, other.at) < sink.radius_m + other.radius_m;
+    });
   }
 
   /// From knot k to the next of the wall; nothing where either has no floor behind it.
@@ -183,7 +218,9 @@ class Walker {
   const FieldSolver& m_solver;
   const Perimeter& m_perimeter;
   const EverywhereOptions& m_options;
-  std::vector<Knot> m_knots;  ///< by ring and chainage
+  std::vector<UnitField> m_others;
+  std::vector<double> m_among_others;  ///< their matrix
+  std::vector<Knot> m_knots;           ///< by ring and chainage
 };
 
 /// Reads between the solved places of one wall, asked with growing chainage.
@@ -193,7 +230,8 @@ class Between {
       : m_solved(solved), m_options(options) {}
 
   /// False where nothing of the wall is solved.
-  bool read(const perimeter::Edge& edge, double chainage_m, CurvePlace& into) {
+  bool read(const perimeter::Edge& edge, double chainage_m, CurvePlace& into,
+            std::vector<double>& other_flows) {
     while (m_next < m_solved.size() && isBefore(m_solved[m_next], edge, chainage_m)) ++m_next;
     const SolvedPlace* low = m_next > 0 ? on(edge, m_next - 1) : nullptr;
     const SolvedPlace* high = on(edge, m_next);
@@ -204,6 +242,10 @@ class Between {
     const double share = apart > 0.0 ? (chainage_m - low->place.chainage_m) / apart : 0.0;
     into.resistance_pa_s_m3 = between(low->resistance_pa_s_m3, high->resistance_pa_s_m3, share);
     into.flow_m3_s = between(low->flow_m3_s, high->flow_m3_s, share);
+    other_flows.clear();
+    for (std::size_t k = 0; k < low->other_flows_m3_s.size(); ++k) {
+      other_flows.push_back(between(low->other_flows_m3_s[k], high->other_flows_m3_s[k], share));
+    }
     const double rise = high->reach.floor - low->reach.floor;
     const bool jump = m_options.tolerance && apart <= m_options.least_step_m &&
                       std::abs(rise) > kStepTolerances * *m_options.tolerance;
@@ -257,52 +299,28 @@ double extentOf(const Network& network) {
   return std::max({0.0, high_x - low_x, high_y - low_y});
 }
 
-/// Two fields at once on our own floor; what a pair reaches is counted without a full Reach.
-class PairCounter {
- public:
-  PairCounter(const Network& network, const Target& target) : m_target(target) {
-    for (std::size_t c = 0; c < network.cells.size(); ++c) {
-      if (network.cells[c].own_m2 > 0.0) m_cells.emplace_back(c, network.cells[c].own_m2);
-    }
-  }
-  /// Area at or beyond the design suction, and the least suction.
-  std::pair<double, double> count(const std::vector<float>& a, double flow_a,
-                                  const std::vector<float>& b, double flow_b) const {
-    const auto fa = static_cast<float>(flow_a);
-    const auto fb = static_cast<float>(flow_b);
-    double area = 0.0;
-    float least = std::numeric_limits<float>::infinity();
-    for (const auto& [cell, own] : m_cells) {
-      const float s = fa * a[cell] + fb * b[cell];
-      if (static_cast<double>(s) >= m_target.design_pa) area += own;
-      least = std::min(least, s);
-    }
-    return {area, static_cast<double>(least)};
-  }
-
- private:
-  Target m_target;
-  std::vector<std::pair<std::size_t, double>> m_cells;
-};
-
-void readWeak(const Port& port, const std::vector<std::vector<double>>& seen, CurvePlace& one) {
+void readWeak(const Port& port, const std::vector<std::vector<double>>& seen,
+              const std::vector<UnitField>& others, const std::vector<double>& other_flows,
+              CurvePlace& one) {
   for (std::size_t w = 0; w < seen.size(); ++w) {
     one.at_weak_pa[w] = one.flow_m3_s * readAt(port, seen[w]);
+    for (std::size_t k = 0; k < others.size(); ++k) {
+      one.at_weak_pa[w] += other_flows[k] * readAt(others[k].port, seen[w]);
+    }
   }
   const auto least = std::min_element(one.at_weak_pa.begin(), one.at_weak_pa.end());
   one.least_pa = least == one.at_weak_pa.end() ? 0.0 : *least;
 }
 
-double readFrom(const Network& network, const SolvedPlace& field, const SolvedPlace& reader) {
-  const auto port = portAt(network, reader.sink.at, reader.sink.radius_m);
-  double sum = 0.0;
-  for (const auto& [cell, weight] : port->weights) {
-    sum += weight * static_cast<double>(field.unit[static_cast<std::size_t>(cell)]);
-  }
-  return sum;
-}
-
 }  // namespace
+
+std::vector<double> scaledBy(const std::vector<float>& unit, double flow_m3_s) {
+  std::vector<double> suction(unit.size());
+  for (std::size_t c = 0; c < unit.size(); ++c) {
+    suction[c] = flow_m3_s * static_cast<double>(unit[c]);
+  }
+  return suction;
+}
 
 std::vector<Point> weakPoints(const Network& network, const std::vector<SolvedPlace>& solved,
                               int count) {
@@ -330,7 +348,8 @@ Everywhere everywhereOf(const FieldSolver& solver, const Perimeter& perimeter,
                         const EverywhereOptions& options, std::vector<Point> weak) {
   SUMPWRIGHT_REQUIRE(solver.ok() && options.step_m > 0.0 && options.solve_step_m > 0.0);
   Everywhere all;
-  Walker(solver, perimeter, options).walk(all);
+  Walker walker(solver, perimeter, options);
+  walker.walk(all);
   all.weak = weak.empty() ? weakPoints(solver.network(), all.solved, kWeakPoints) : std::move(weak);
   std::vector<Draw> draws;
   for (const Point p : all.weak) {
@@ -339,6 +358,7 @@ Everywhere everywhereOf(const FieldSolver& solver, const Perimeter& perimeter,
   }
   const auto seen = solver.factor().solveMany(draws);
   Between solved(all.solved, options);
+  std::vector<double> other_flows;
   for (int ring = 0; ring < perimeter.ringCount(); ++ring) {
     for (const perimeter::Edge& edge : perimeter.edges(ring)) {
       for (const double s : curveChainages(edge, options.step_m)) {
@@ -347,69 +367,13 @@ Everywhere everywhereOf(const FieldSolver& solver, const Perimeter& perimeter,
         one.at_weak_pa.assign(all.weak.size(), 0.0);
         const Sink sink = sinkAt(perimeter, one.place, options.radius_m);
         const auto port = portAt(solver.network(), sink.at, sink.radius_m);
-        one.on_floor = port && solved.read(edge, s, one);
-        if (one.on_floor) readWeak(*port, seen, one);
+        one.on_floor = port && solved.read(edge, s, one, other_flows);
+        if (one.on_floor) readWeak(*port, seen, walker.others(), other_flows, one);
         all.curve.push_back(std::move(one));
       }
     }
   }
   return all;
-}
-
-std::optional<SolvedPlace> bestSingle(const Everywhere& everywhere, const Allowed& allowed) {
-  const SolvedPlace* best = nullptr;
-  for (const SolvedPlace& one : everywhere.solved) {
-    if (!allowed(one.place)) continue;
-    const auto rank = [](const SolvedPlace& p) {
-      return std::pair{p.reach.floor, p.reach.least.suction_pa};
-    };
-    if (best == nullptr || rank(one) > rank(*best)) best = &one;
-  }
-  return best == nullptr ? std::nullopt : std::optional(*best);
-}
-
-std::optional<Pair> bestPair(const FieldSolver& solver, const Everywhere& everywhere,
-                             const EverywhereOptions& options, const Allowed& allowed,
-                             const std::optional<Sink>& first) {
-  const Network& network = solver.network();
-  std::vector<SolvedPlace> firsts;
-  if (first) {
-    const auto unit = solver.unit(*first);
-    if (!unit) return std::nullopt;
-    SolvedPlace one{{}, -1, *first, unit->resistance_pa_s_m3};
-    one.unit.assign(unit->suction.begin(), unit->suction.end());
-    firsts.push_back(std::move(one));
-  }
-  std::vector<const SolvedPlace*> places;
-  for (const SolvedPlace& one : everywhere.solved) {
-    if (allowed(one.place)) places.push_back(&one);
-  }
-  const PairCounter counter(network, options.target);
-  std::optional<Pair> best;
-  std::pair<double, double> rank{-1.0, 0.0};
-  const auto consider = [&](const SolvedPlace& a, const SolvedPlace& b) {
-    if (geometry::distance(a.sink.at, b.sink.at) < a.sink.radius_m + b.sink.radius_m) return;
-    const double mutual = readFrom(network, a, b);
-    const std::vector<double> matrix{a.resistance_pa_s_m3, mutual, mutual, b.resistance_pa_s_m3};
-    const auto flows = flowsTogether(matrix, options.inertia_pa_s2_m6, options.fan);
-    const auto counted = counter.count(a.unit, flows[0], b.unit, flows[1]);
-    if (counted <= rank) return;
-    rank = counted;
-    best = Pair{a, b, flows[0], flows[1], matrix, {}};
-  };
-  for (std::size_t l = 0; l < places.size(); ++l) {
-    if (first) {
-      consider(firsts[0], *places[l]);
-      continue;
-    }
-    for (std::size_t k = 0; k < l; ++k) consider(*places[k], *places[l]);
-  }
-  if (!best) return std::nullopt;
-  std::vector<double> both = scaledBy(best->first.unit, best->flow_first_m3_s);
-  const auto second = scaledBy(best->second.unit, best->flow_second_m3_s);
-  for (std::size_t c = 0; c < both.size(); ++c) both[c] += second[c];
-  best->reach = reachOf(network, both, options.target);
-  return best;
 }
 
 }  // namespace sumpwright::suction

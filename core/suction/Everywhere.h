@@ -30,6 +30,10 @@ struct EverywhereOptions {
   double inertia_pa_s2_m6 = 0.0;  ///< B
   Target target;
   FlowOf fan = constantSuction(100.0);
+  FlowsOf together;  ///< of several on one fan; none: each has a fan of its own
+  /// Sumps that stay where they stand and draw on the same fan as the one at each place: all count
+  /// together. Contract: with `together`. Those in no floor are left out.
+  std::vector<Sink> others;
 };
 
 /// A place of the wall that was solved.
@@ -40,7 +44,8 @@ struct SolvedPlace {
   double resistance_pa_s_m3 = 0.0;
   double flow_m3_s = 0.0;
   Reach reach;
-  std::vector<float> unit;  ///< suction per flow by cell
+  std::vector<float> unit;               ///< suction per flow by cell
+  std::vector<double> other_flows_m3_s;  ///< of the others in the floor
 };
 
 /// A place of the curve.
@@ -79,6 +84,9 @@ std::vector<Point> weakPoints(const Network& network, const std::vector<SolvedPl
 Everywhere everywhereOf(const FieldSolver& solver, const perimeter::Perimeter& perimeter,
                         const EverywhereOptions& options, std::vector<Point> weak = {});
 
+/// A solved place's field at a flow.
+std::vector<double> scaledBy(const std::vector<float>& unit, double flow_m3_s);
+
 /// Whether a sump may stand at a place, such as where no rule refuses it.
 using Allowed = std::function<bool(const perimeter::Place&)>;
 
@@ -94,8 +102,9 @@ struct Pair {
 /// The solved place with the greatest reach; of equals the one with the greatest least suction.
 std::optional<SolvedPlace> bestSingle(const Everywhere& everywhere, const Allowed& allowed);
 
-/// The two solved places that together reach most, each with a fan of its own, flows of both solved
-/// together. With `first` only its partner is sought. Nothing with fewer than two places.
+/// The two solved places that together reach most, flows of both solved together: each with a fan
+/// of its own, or both on one. With `first` only its partner is sought. Nothing with fewer than two
+/// places.
 std::optional<Pair> bestPair(const FieldSolver& solver, const Everywhere& everywhere,
                              const EverywhereOptions& options, const Allowed& allowed,
                              const std::optional<Sink>& first = std::nullopt);

@@ -51,6 +51,7 @@ struct FieldSummary {
 struct Sink {
   Point at;
   double radius_m = 0.3;
+  bool operator==(const Sink&) const = default;
 };
 
 /// The field of one sink per unit of its flow.

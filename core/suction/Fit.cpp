@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "suction/Sensitivity.h"
+
 namespace sumpwright::suction {
 
 namespace {
@@ -11,40 +13,6 @@ constexpr double kTellsNothing = 0.7;   // sd of a logarithm: a factor of 4 eith
 constexpr double kTiedTogether = 0.97;  // correlation (own figure)
 constexpr int kFewest = 2;
 constexpr double kMisfit = 9.0;  // readings lie three of their errors off on average (own figure)
-
-/// dA/dln(part) s.
-std::vector<double> changeOf(const Network& network, const Scales& scales,
-                             const std::vector<double>& suction, GroundPart part) {
-  std::vector<double> flow(suction.size(), 0.0);
-  if (part == GroundPart::leakage) {
-    for (std::size_t c = 0; c < flow.size(); ++c) {
-      flow[c] = leakageOf(network.cells[c], scales) * suction[c];
-    }
-    return flow;
-  }
-  for (const Joint& joint : network.joints) {
-    const double c = conductanceOf(joint, scales);
-    const double fill = joint.fill * scales.transmissivity;
-    // c = f g / (f + g): dc/dln f = c^2 / f, and the rest of c is dc/dln g.
-    const double by_fill = c * c / fill;
-    const auto cell = static_cast<std::size_t>(joint.cell);
-    if (part == GroundPart::transmissivity) flow[cell] += by_fill * suction[cell];
-    if (part == GroundPart::joints) flow[cell] += (c - by_fill) * suction[cell];
-  }
-  for (const Link& link : network.links) {
-    const double c = conductanceOf(link, scales);
-    double by_fill = link.conduit ? 0.0 : c;
-    if (!link.conduit && !std::isinf(link.wall)) {
-      by_fill = c * c / (link.fill * scales.transmissivity);
-    }
-    const double change = part == GroundPart::transmissivity ? by_fill : 0.0;
-    const auto a = static_cast<std::size_t>(link.a);
-    const auto b = static_cast<std::size_t>(link.b);
-    flow[a] += change * (suction[a] - suction[b]);
-    flow[b] -= change * (suction[a] - suction[b]);
-  }
-  return flow;
-}
 
 Banded banded(double value, double sd_ln, double times) {
   const double factor = std::exp(std::min(50.0, times * sd_ln));
@@ -322,13 +290,6 @@ std::vector<std::size_t> usableOf(const std::vector<Measured>& tests) {
 }  // namespace
 
 double readingSd_pa(double suction_pa) { return std::hypot(0.05 * suction_pa, 0.3); }
-
-std::vector<double> sensitivity(const Network& network, const Factor& factor, const Scales& scales,
-                                const std::vector<double>& suction, GroundPart part) {
-  auto change = factor.solveFull(changeOf(network, scales, suction, part));
-  for (double& value : change) value = -value;
-  return change;
-}
 
 Fit fitGround(const SuctionModel& model, const Measured& measured, const FitOptions& options) {
   if (!checkModel(model).empty()) return {};

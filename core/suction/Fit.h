@@ -89,11 +89,6 @@ Fit fitGround(const SuctionModel& model, const Measured& measured, const FitOpti
 Fit fitGround(const SuctionModel& model, const std::vector<Measured>& tests,
               const FitOptions& options);
 
-/// d suction / d ln of a part of the ground, by cell: -A^-1 (dA/dln) s.
-enum class GroundPart { transmissivity, leakage, joints };
-std::vector<double> sensitivity(const Network& network, const Factor& factor, const Scales& scales,
-                                const std::vector<double>& suction, GroundPart part);
-
 struct HoleOptions {
   int count = 3;           ///< two to five
   double spacing_m = 0.5;  ///< of the places looked at

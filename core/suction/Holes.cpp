@@ -10,6 +10,7 @@
 #include "geometry/Shapes.h"
 #include "perimeter/Perimeter.h"
 #include "suction/Fit.h"
+#include "suction/Sensitivity.h"
 
 namespace sumpwright::suction {
 

@@ -140,6 +140,16 @@ Ground middleOf(const GroundRanges& ranges, const Narrowed& narrowed) {
   return changed(ranges.middle(), t, t * narrowed.leakage / narrowed.transmissivity);
 }
 
+std::vector<OpenCase> openCasesOf(const plan::Plan& plan) {
+  std::vector<OpenCase> cases;
+  for (const ModelChoices& choices : choicesOf(plan)) cases.push_back({choices, std::nullopt});
+  return cases;
+}
+
+Ground middleOf(const GroundRanges& ranges, const OpenCase& one) {
+  return one.narrowed ? middleOf(ranges, *one.narrowed) : ranges.middle();
+}
+
 std::vector<Ground> drawsOf(const GroundRanges& ranges, const Narrowed& narrowed, int count,
                             std::uint64_t seed) {
   Dice dice(seed);

@@ -69,6 +69,15 @@ struct Narrowed {
 /// The ground in the middle of what is left.
 Ground middleOf(const GroundRanges& ranges, const Narrowed& narrowed);
 
+/// An answer to what nobody knows, and what a fit leaves of the ground if it is the true one.
+struct OpenCase {
+  ModelChoices choices;
+  std::optional<Narrowed> narrowed;  ///< none: nothing was fitted
+};
+/// All answers of a plan on the ranges as they are (choicesOf()).
+std::vector<OpenCase> openCasesOf(const plan::Plan& plan);
+Ground middleOf(const GroundRanges& ranges, const OpenCase& one);
+
 /// `count` guesses, spread evenly: a Latin hypercube (McKay, Beckman and Conover 1979, from memory)
 /// from a fixed seed, so that the same ranges give the same guesses everywhere.
 std::vector<Ground> drawsOf(const GroundRanges& ranges, int count, std::uint64_t seed = 1);

@@ -14,6 +14,7 @@
 #include "suction/Cuts.h"
 #include "suction/Field.h"
 #include "suction/Fit.h"
+#include "suction/Sensitivity.h"
 #include "suction/TipFactor.h"
 #include "support/Fields.h"
 
@@ -211,6 +212,23 @@ TEST(SuctionChecks, INF_RW) {
                expected("INF-RW", "R_Pa_s_per_m3"), kField);
 }
 
+/// Near the pit the field falls as a logarithm: what a pit of another radius changes.
+TEST(SuctionChecks, INF_LOG) {
+  const double coef = 2.0 * std::exp(-std::numbers::egamma);
+  expectWithin("coefficient", coef, expected("INF-LOG", "coef"), 1e-8);
+  const double per_log = kFlow / (2.0 * std::numbers::pi * baseLayer().transmissivity_m3_s_pa);
+  const double straight = per_log * std::log(coef * kLambda_m / 0.05);
+  expectWithin("s", straight, expected("INF-LOG", "s_Pa"), 1e-8);
+  const double exact = per_log * std::cyl_bessel_k(0.0, 0.05 / kLambda_m);
+  EXPECT_NEAR(straight / exact - 1.0, expected("INF-LOG", "rel_error_vs_K0"), 1e-8);
+  const auto floor = floorOf(region(support::circle({0, 0}, 8.0), openEnd(8.0)));
+  const OneSink field = solved(floor, {0.013, 0.021}, 0.05);
+  ASSERT_TRUE(field.ok());
+  expectWithin("pit", field.atPit(), straight, kField);
+  const OneSink wider = solved(floor, {0.013, 0.021}, 0.1);
+  expectWithin("half", field.atPit() - wider.atPit(), per_log * std::log(2.0), kField);
+}
+
 TEST(SuctionChecks, INF_DISC) {
   const OneSink field =
       solved(floorOf(region(support::circle({0, 0}, 8.0), openEnd(8.0))), {0, 0}, 0.3);
@@ -298,6 +316,22 @@ TEST(SuctionChecks, STRIP_INF) {
       model.regions[0].edges[3] = {perMetre()};  // goes on as exp(-x/lambda)
   const Strip strip(model, 0.0, kStripCell_m);
   expectWithin("4 m", strip.at(4.0), expected("STRIP-INF", "s_Pa"), kField);
+}
+
+/// Readings that fall by nine tenths every 10 ft are those of a strip with that lambda.
+TEST(SuctionChecks, SAUM) {
+  constexpr double kTenFeet_m = 3.048;
+  const double lambda = kTenFeet_m / std::log(10.0);
+  expectWithin("lambda", lambda, expected("SAUM", "lambda_m"), 1e-6);
+  expectWithin("lambda, ft", lambda / 0.3048, expected("SAUM", "lambda_ft"), 1e-6);
+  SuctionModel model = floorOf(region(box(-3, 0, 9, 5)));
+  const double t = model.layer.transmissivity_m3_s_pa;
+  model.layer = {t, t / (lambda * lambda), 0.0};
+  model.regions[0].edges[1] = model.regions[0].edges[3] = {t / lambda};
+  const Strip strip(model, 0.0, kStripCell_m);
+  for (const double from : {1.0, 2.0}) {
+    expectWithin("10 ft on", strip.at(from + kTenFeet_m) / strip.at(from), 0.1, kField);
+  }
 }
 
 TEST(SuctionChecks, STRIP_WALL) {

@@ -405,5 +405,30 @@ TEST_F(SuctionDeskOnSample, ASecondSumpOnTheSameFanTakesFromTheFirst) {
   expectFresh();
 }
 
+/// On one fan for all the curve is of the sump in hand, beside the others.
+TEST_F(SuctionDeskOnSample, OnOneFanTheCurveIsOfTheSumpInHand) {
+  open();
+  plan::Job job = session.job();
+  plan::Sump second = job.design.sumps[0];
+  second.id = "second";
+  second.chainage_m += 6.0;
+  job.design.sumps.push_back(second);
+  job.design.shared_fan = true;
+  ASSERT_TRUE(session.edit(QStringLiteral("Two on one fan"), job).empty());
+  desk->setWatched(true);
+  ASSERT_TRUE(answered());
+  ASSERT_NE(desk->along(), nullptr);
+  EXPECT_EQ(desk->along()->others().size(), 1U);
+  const auto* before = desk->along();
+  const auto beside = before->others();
+  session.nudge(0.3);
+  ASSERT_TRUE(answered());
+  EXPECT_EQ(desk->along(), before) << "the others did not move";
+  session.chooseSump("second");
+  ASSERT_TRUE(answered());
+  ASSERT_NE(desk->along(), nullptr);
+  EXPECT_NE(desk->along()->others(), beside);
+}
+
 }  // namespace
 }  // namespace sumpwright::session

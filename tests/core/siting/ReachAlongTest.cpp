@@ -68,6 +68,56 @@ std::optional<double> floorSolvedAt(const Study& study, const ReachOptions& opti
   return least;
 }
 
+/// On one fan for all a place is reckoned beside the sumps that stay: as the whole study gives it
+/// with a sump there, and its chance, too.
+TEST(ReachAlong, OnOneFanForAllCountsTheOthersWhereTheyStand) {
+  plan::Job job = PlanBuilder::lShape().sump("a", 0, 2.6).sump("b", 0, 13.0).with([](plan::Job& j) {
+    j.house.fill = plan::Fill::graded;
+    j.design.shared_fan = true;
+  });
+  SuctionOptions options;
+  options.cell_m = 0.2;
+  options.threads = 1;
+  options.along = true;
+  options.along_of = "b";
+  const auto at = [&](double chainage_m) {
+    plan::Job moved = job;
+    moved.design.sumps[1].chainage_m = chainage_m;
+    const Study study = studied(moved);
+    auto answer = studySuction(study, systemOf(study), options);
+    EXPECT_TRUE(answer);
+    return std::move(answer).value();
+  };
+  const SuctionAnswer first = at(13.0);
+  ASSERT_NE(first.along, nullptr);
+  ASSERT_EQ(first.along->others().size(), 1U);
+  EXPECT_EQ(first.along->others()[0], first.sumps[0].sink);
+  options.along = false;
+  int looked = 0;
+  for (const ReachPlace& place : first.along->places()) {
+    if (place.place.ring != 0 || !place.read.on_floor || ++looked % 25 != 0) continue;
+    const double off = std::abs(place.place.chainage_m - 2.6);
+    if (off < 1.0) continue;  // in the other's pit
+    const SuctionAnswer there = at(place.place.chainage_m);
+    const MiddleCase& middle = there.middle[there.worst];
+    EXPECT_NEAR(place.read.floor, middle.reach.floor, 0.01) << place.place.chainage_m;
+    EXPECT_NEAR(place.read.flow_m3_s, middle.duty.legs[1].ground.m3PerS(),
+                0.02 * place.read.flow_m3_s);
+    ASSERT_TRUE(place.read.chance);
+    EXPECT_NEAR(place.read.chance->mean_floor, there.mean_floor, 0.05) << place.place.chainage_m;
+  }
+  EXPECT_GT(looked, 100);
+  // Another sump stands elsewhere: the curve before is no more true.
+  options.along = true;
+  options.reach = first.along;
+  job.design.sumps[0].chainage_m = 4.0;
+  const SuctionAnswer after = at(13.0);
+  EXPECT_NE(after.along, first.along);
+  EXPECT_EQ(after.along->others()[0], after.sumps[0].sink);
+  job.design.sumps[0].chainage_m = 2.6;
+  EXPECT_EQ(at(15.0).along, first.along) << "its own place does not matter";
+}
+
 /// Between solved places the curve misses by no more than it says, with room for an estimate.
 TEST(ReachAlong, SaysWhatSolvingEachPlaceSays) {
   support::Random random(support::baseSeed());

@@ -8,6 +8,7 @@
 #include "core/siting/Studied.h"
 #include "plan/DesignEdits.h"
 #include "siting/RunDuty.h"
+#include "siting/SuctionLive.h"
 #include "siting/SuctionStudy.h"
 #include "suction/ModelOf.h"
 
@@ -401,6 +402,69 @@ TEST(SuctionFacts, AHoleThatContradictsTheOthersIsNamed) {
   EXPECT_TRUE(holds(answer.fitted->sentences, "suction.fitted.hole-outlier"));
 }
 
+/// A wall whose footing nobody knows, and readings as the fill behind it gives them.
+plan::Job measuredAcross(const std::vector<geometry::Point>& holes, bool stands) {
+  plan::Job job = gradedHouse().with([](plan::Job& j) {
+    j.plan.inner_walls.push_back({"w", {{5.5, 0}, {5.5, 8}}, 0.1, plan::BelowFloor::unknown});
+  });
+  const Study study = studied(job);
+  const auto model = suction::modelOf(job, suction::rangesOf(job).middle(), {stands, false});
+  const auto solver = suction::FieldSolver::of(*model, {.cell_m = 0.1});
+  const auto unit = solver.unit(
+      *suction::sinkOf(study.perimeter(), job.design.sumps[0], suction::pitRadius_m(kPit_m3)));
+  plan::PressureTest test{"pt", "", "s", "", 0.012, {}, {}, ""};
+  for (std::size_t k = 0; k < holes.size(); ++k) {
+    const std::string id = "h" + std::to_string(k);
+    job.plan.test_holes.push_back({id, "", holes[k]});
+    test.readings.push_back(
+        {id, 0.012 * *suction::sampleAt(solver.network(), unit->suction, holes[k]), {}});
+  }
+  job.suction.tests.push_back(test);
+  return job;
+}
+
+/// Holes on both sides of it tell whether a wall goes through the fill; on one side they do not,
+/// and each answer then has the ground that it would take.
+TEST(SuctionFacts, ReadingsTellWhetherAWallStandsWhereTheyCan) {
+  const std::vector<geometry::Point> both{
+      {2.2, 3.2}, {4.6, 2.2}, {4.0, 6.0}, {7.0, 2.0}, {8.5, 6.0}};
+  for (const bool stands : {true, false}) {
+    const auto answer = answeredFinely(measuredAcross(both, stands));
+    ASSERT_TRUE(answer.fitted && answer.fitted->usable());
+    EXPECT_EQ(answer.fitted->choices.unknown_walls_stand, stands);
+    EXPECT_NEAR(answer.fitted->fit.scales.transmissivity, 1.0, 0.02);
+    EXPECT_TRUE(holds(answer.fitted->sentences, "suction.fitted.case-ruled-out"));
+    ASSERT_EQ(answer.middle.size(), 1U) << "the other answer counts no more";
+    EXPECT_EQ(answer.middle[0].choices.unknown_walls_stand, stands);
+  }
+  const std::vector<geometry::Point> near{{2.2, 3.2}, {4.6, 2.2}, {4.0, 6.0}};
+  const auto open = answeredFinely(measuredAcross(near, true));
+  ASSERT_TRUE(open.fitted && open.fitted->usable());
+  EXPECT_TRUE(holds(open.fitted->sentences, "suction.fitted.case-open"));
+  ASSERT_EQ(open.middle.size(), 2U);
+  ASSERT_EQ(open.fitted->cases.size(), 2U);
+  // Without a wall it takes a leakier ground to hold as little back: not that of the other answer.
+  const auto lambda = [&](std::size_t k) { return open.fitted->cases[k].fit.lambda_m.value; };
+  EXPECT_GT(std::abs(std::log(lambda(0) / lambda(1))), 0.05);
+}
+
+/// The live field and the answer count with one fit.
+TEST(SuctionFacts, AFitThatIsThereIsNotMadeAgain) {
+  const plan::Job job = measuredHouse(trueGround());
+  const Study study = studied(job);
+  const auto live =
+      SuctionLive::of(study, usualSystem(study.site(), inventedFan(), false), coarsely(job));
+  ASSERT_TRUE(live && live->fitted());
+  SuctionOptions options = coarsely(job);
+  options.fitted = live->fitted();
+  const auto with = answered(job, options);
+  const auto without = answered(job);
+  EXPECT_EQ(with.mean_floor, without.mean_floor);
+  EXPECT_EQ(with.fitted->sentences, without.fitted->sentences);
+  options.fitted->fit.steps = -7;
+  EXPECT_EQ(answered(job, options).fitted->fit.steps, -7) << "it is that one";
+}
+
 /// Two runs at different flows say what one says; a run without flow beside one with is left out.
 TEST(SuctionFacts, SeveralTestsAreFittedTogether) {
   plan::Job job = measuredHouse(trueGround());
@@ -449,6 +513,24 @@ TEST(SuctionFacts, AMovedSumpLeavesItsTestWhereItWas) {
   EXPECT_FALSE(holds(before.fitted->sentences, "suction.fit.misfit"));
 }
 
+TEST(SuctionFacts, ATestWhoseSumpStoodInNoFillIsLeftOutAndSaid) {
+  plan::Job job = measuredHouse(trueGround());
+  plan::FloorZone zone;
+  zone.id = "void";
+  zone.kind = plan::FloorKind::suspended_timber;
+  zone.outline_m = {{0, 0}, {4, 0}, {4, 2}, {0, 2}};
+  plan::FloorZone slab;
+  slab.id = "slab";
+  slab.kind = plan::FloorKind::ground_bearing_slab;
+  slab.outline_m = {{0, 2}, {4, 2}, {4, 0}, {10, 0}, {10, 8}, {0, 8}};
+  job.plan.floor_zones = {zone, slab};
+  job.suction.tests[0].stood = plan::SumpPlace{0, 0.0, geometry::Point{2, 1}};
+  const auto answer = answered(job);
+  ASSERT_TRUE(answer.fitted);
+  EXPECT_FALSE(answer.fitted->usable());
+  EXPECT_TRUE(holds(answer.fitted->sentences, "suction.fit.sump-off-floor"));
+}
+
 TEST(SuctionFacts, ATestOfNoSumpIsSaidAndTellsNothing) {
   plan::Job job = measuredHouse(trueGround());
   job.suction.tests[0].sump.clear();
@@ -488,6 +570,10 @@ TEST(SuctionLines, SayWhatTheHouseAsksFor) {
   EXPECT_TRUE(holds(more.crew, "suction.line.hole-not-there"));
   EXPECT_TRUE(holds(more.crew, "suction.line.internal"));
   EXPECT_TRUE(holds(more.client, "suction.line.internal-client"));
+  EXPECT_TRUE(holds(more.crew, "suction.line.internal-not-there")) << "old tiles may lie there";
+  plan::Job seen = job;
+  for (plan::Room& room : seen.plan.rooms) room.old_tiles = plan::YesNo::no;
+  EXPECT_FALSE(holds(suctionPaperLines(answered(seen)).crew, "suction.line.internal-not-there"));
   job.house.fill = plan::Fill::none;
   const auto clay = answered(job);
   EXPECT_EQ(clay.state, SuctionState::not_layered);

@@ -171,6 +171,33 @@ TEST(SuctionStudy, ASecondSumpBeyondTheWallIsProposed) {
   EXPECT_FALSE(answerOf(job, options).second);
 }
 
+TEST(SuctionStudy, ASecondSumpOnTheSameFanIsReckonedOnThatFan) {
+  plan::Job job = PlanBuilder::rectangle(14, 7).sump("s", 0, 3.0).with([](plan::Job& j) {
+    j.plan.inner_walls.push_back({"w", {{7, 0}, {7, 7}}, 0.1, plan::BelowFloor::own_footing});
+  });
+  SuctionOptions options = quickly();
+  options.at.reset();
+  const auto own = answerOf(job, options);
+  job.design.shared_fan = true;
+  const auto shared = answerOf(job, options);
+  ASSERT_TRUE(own.second && shared.second);
+  EXPECT_EQ(shared.middle[0].duty.legs[0].ground, own.middle[0].duty.legs[0].ground)
+      << "one sump alone has the fan for itself";
+  EXPECT_EQ(shared.second->sentence.id, "suction.second.helps-shared");
+  EXPECT_EQ(own.second->sentence.id, "suction.second.helps");
+  EXPECT_LT(shared.second->reach.least.suction_pa, own.second->reach.least.suction_pa);
+  // What was promised is what the design with that sump in it gives.
+  plan::Job both = job;
+  plan::Sump second = both.design.sumps[0];
+  second.id = "t";
+  second.ring = shared.second->place.ring;
+  second.chainage_m = shared.second->place.chainage_m;
+  both.design.sumps.push_back(second);
+  const auto built = answerOf(both, options);
+  EXPECT_NEAR(shared.second->reach.floor, built.middle[built.worst].reach.floor, 1e-3);
+  EXPECT_NEAR(shared.second->mean_floor, built.mean_floor, 1e-9);
+}
+
 TEST(SuctionStudy, TheLeastLikelyPlaceIsNamedByCornerAndRoom) {
   SuctionOptions options = quickly(plan::Fill::unknown);
   options.at = Place{0, 1.0};  // at the south-west corner

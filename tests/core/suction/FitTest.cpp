@@ -5,6 +5,7 @@
 
 #include "suction/Fit.h"
 #include "suction/Presets.h"
+#include "suction/Sensitivity.h"
 #include "support/Fields.h"
 #include "support/PlanBuilder.h"
 
