@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kTellsNothing = 0.7;   // sd of a logarithm: a factor of 4 either way (own figure)
 constexpr double kTiedTogether = 0.97;  // correlation (own figure)
+constexpr double kNormal95 = 1.959964;
 constexpr int kFewest = 2;
 constexpr double kMisfit = 9.0;  // readings lie three of their errors off on average (own figure)
 
@@ -158,10 +159,12 @@ class GroundFit {
     fit.chi2 = result.chi2;
     fit.scales = scalesOf(result.theta);
     const int degrees = static_cast<int>(m_readings.size()) - static_cast<int>(p);
-    // Readings that scatter more than they should widen the band; fewer than enough do not narrow
-    // it.
+    // The errors of gauges are stated, not told from the scatter, so that it takes the normal
+    // distribution: Student's, which knows nothing of them, would make a third hole widen the band
+    // of two. Readings that scatter more than they should widen it by as much (Birge 1932, from
+    // memory); such as scatter less do not narrow it.
     const double spread = degrees > 0 ? std::sqrt(std::max(1.0, result.chi2 / degrees)) : 1.0;
-    const double times = studentsT95(degrees) * spread;
+    const double times = kNormal95 * spread;
     const auto covariance = [&](std::size_t k, std::size_t l) {
       return result.covariance[k * p + l];
     };

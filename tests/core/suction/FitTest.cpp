@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <random>
 
 #include "suction/Fit.h"
 #include "suction/Presets.h"
@@ -108,6 +110,43 @@ TEST(SuctionFit, BandsHoldTheTruthAndAreNarrowWhereHolesAreSpread) {
   EXPECT_LT(fit.transmissivity_m3_s_pa.high / fit.transmissivity_m3_s_pa.low, 2.0);
   EXPECT_LE(fit.lambda_m.low, 4.0);
   EXPECT_GE(fit.lambda_m.high, 4.0);
+}
+
+TEST(SuctionFit, AHoleMoreThatAgreesNeverWidensTheBand) {
+  const SuctionModel truth = ground(8e-5, 4.0);
+  double before = 1e9;
+  for (std::size_t count = 2; count <= kSpread.size(); ++count) {
+    const std::vector<Point> holes(kSpread.begin(),
+                                   kSpread.begin() + static_cast<std::ptrdiff_t>(count));
+    const Fit fit = fitGround(truth, measuredOn(truth, holes), {});
+    const double width = fit.transmissivity_m3_s_pa.high / fit.transmissivity_m3_s_pa.low;
+    EXPECT_LT(width, before) << count << " holes";
+    before = width;
+  }
+}
+
+/// Readings off by as much as their errors allow: the bands of 95 % hold the truth about as often.
+TEST(SuctionFit, BandsHoldTheTruthAsOftenAsTheySay) {
+  const SuctionModel truth = ground(8e-5, 4.0);
+  const Measured exact = measuredOn(truth, {{3, 5.5}, {6, 8}, {11, 9}});
+  std::mt19937 dice(7);
+  const auto share = [&] { return (static_cast<double>(dice() >> 4U) + 0.5) * 0x1.0p-28; };
+  FitOptions options;
+  options.cell_m = 0.25;
+  constexpr int kTrials = 60;
+  int held = 0;
+  for (int k = 0; k < kTrials; ++k) {
+    Measured measured = exact;
+    for (Reading& reading : measured.readings) {
+      reading.sd_pa = readingSd_pa(reading.suction_pa);
+      reading.suction_pa += *reading.sd_pa * std::sqrt(-2.0 * std::log(share())) *
+                            std::cos(2.0 * std::numbers::pi * share());
+    }
+    const Fit fit = fitGround(truth, measured, options);
+    const Banded& t = fit.transmissivity_m3_s_pa;
+    held += t.low <= 8e-5 && 8e-5 <= t.high ? 1 : 0;
+  }
+  EXPECT_GE(held, 0.88 * kTrials);
 }
 
 /// Standard deviations of the linearised problem on this floor with five spread holes and lambda
