@@ -147,7 +147,7 @@ void RunPanel::refresh() {
   const auto place = m_session.place();
   if (const plan::Sump* one = sump(); one != nullptr && study != nullptr && place) {
     m_section = build::drillSection(study->site(), *place, build::wishOf(study->job(), *one));
-    m_cable = build::cableRoutes(study->site(), cableAskOf(*one, *place));
+    m_cable = build::cableRoutes(study->site(), build::cableAskOf(study->site(), *one, *place));
   }
   refreshHead();
   refreshLines();

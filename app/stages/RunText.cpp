@@ -127,14 +127,6 @@ RunLine cableLine(const build::CableAnswer& cable, const plan::Job& job) {
 
 }  // namespace
 
-build::CableAsk cableAskOf(const plan::Sump& sump, perimeter::Place place) {
-  build::CableAsk ask;
-  ask.fan = place;
-  ask.wish = sump.supply;
-  if (sump.fan_height_m) ask.fan_height_m = *sump.fan_height_m;
-  return ask;
-}
-
 QString fitWord(const DrillSection& section) {
   switch (section.fit) {
     case Fit::fits:

@@ -26,9 +26,6 @@ std::vector<RunLine> runLines(const siting::Study& study, const plan::Sump& sump
                               perimeter::Place hole, const build::DrillSection& section,
                               const build::CableAnswer& cable);
 
-/// What the cable of a sump's fan is asked with, the fan above the sump at `place`.
-build::CableAsk cableAskOf(const plan::Sump& sump, perimeter::Place place);
-
 /// What somebody has to see to before the work: the section's notes, what is not answered, the
 /// cable's cautions.
 QStringList runNotes(const siting::Study& study, const build::DrillSection& section,
