@@ -86,6 +86,13 @@ std::optional<Money> percentOf(Money amount, Decimal percent) {
 
 std::optional<Money> sum(Money a, Money b) { return rounded(Wide(a.coins) + Wide(b.coins), 1); }
 
+std::optional<Money> shareOf(Money amount, Money part, Money whole) {
+  if (whole.coins == 0) return std::nullopt;
+  const Wide product = Wide(amount.coins) * Wide(part.coins);
+  return whole.coins < 0 ? rounded(Wide(-product), Wide(-Wide(whole.coins)))
+                         : rounded(product, Wide(whole.coins));
+}
+
 std::string moneyText(Money amount, int minor_digits) {
   return pointed(amount.coins, minor_digits);
 }

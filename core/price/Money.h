@@ -48,6 +48,8 @@ inline constexpr int kMostMinorDigits = 4;
 std::optional<Money> times(Decimal quantity, Decimal unit_price, int minor_digits);
 std::optional<Money> percentOf(Money amount, Decimal percent);
 std::optional<Money> sum(Money a, Money b);
+/// amount x part / whole, nothing where the whole is. Also nothing where it does not fit.
+std::optional<Money> shareOf(Money amount, Money part, Money whole);
 
 /// "1234.50", "-0.05"; without a point where the currency has no minor digits.
 std::string moneyText(Money amount, int minor_digits);
