@@ -6,10 +6,12 @@
 #include <thread>
 #include <utility>
 
+#include "build/CableAlong.h"
 #include "cli/CommandLine.h"
 #include "cli/Problems.h"
 #include "files/FirmFile.h"
 #include "files/PriceBooks.h"
+#include "siting/ReachAsked.h"
 
 namespace sumpwright::cli {
 
@@ -59,6 +61,35 @@ base::Result<files::LoadedPrices> bookOf(const PaperChoice& choice, const plan::
   const bool is_file = asked.find('/') != std::string::npos || asked.ends_with(".json");
   if (is_file) return files::priceBookFromFile(asked);
   return files::priceBookFor(asked.empty() ? job.design.quote.price_book : asked);
+}
+
+/// The score on the paper counts the reach that stands beside it; without one (no fill to draw
+/// through) it says that it does not.
+void addReach(siting::Study& study, const ChosenFan& fan) {
+  const auto system = siting::usualSystem(study.site(), fan.fan, fan.invented);
+  auto reach = siting::reachAsked(study, system, siting::suctionOptionsOf(study.job()));
+  if (!reach.ok()) return;
+  study = study.withReach(std::make_shared<const siting::ReachAlong>(std::move(reach).value()))
+              .withCable(
+                  std::make_shared<const build::CableAlong>(build::CableAlong::of(study.site())));
+}
+
+/// By --book, else the job's own book: never the demo's price unasked.
+base::Problems addTariff(const PaperChoice& choice, const plan::Job& job,
+                         dossier::ClientPlanOptions& options) {
+  const auto tariff = [&](const price::PriceBook* book) {
+    return price::tariffOf(job.design.running, book, options.tariff);
+  };
+  if (choice.book.empty()) {
+    const auto own = files::priceBookOf(job);
+    if (!own.ok()) return own.problems();
+    options.tariff = tariff(*own ? &(*own)->book : nullptr);
+    return {};
+  }
+  const auto asked = bookOf(choice, job);
+  if (!asked.ok()) return asked.problems();
+  options.tariff = tariff(&asked->book);
+  return {};
 }
 
 /// Its problems, where there are no prices.
@@ -130,9 +161,13 @@ std::optional<PaperStuff> paperStuff(const PaperChoice& choice, Console& console
   options.date =
       choice.date.empty() ? QDate::currentDate().toString(Qt::ISODate).toStdString() : choice.date;
   files::putOn(options, *firm);
+  const base::Problems no_tariff = addTariff(choice, made->job(), options);
+  // Papers without prices are made all the same: they say that no price was stated.
+  if (!no_tariff.empty() && !choice.priced) complain(console.err, choice.study.job, no_tariff);
   if (!choice.no_suction) {
     options.suction = dossier::Suction::expected;
     options.outlook = outlookOf(*made, *fan);
+    addReach(*made, *fan);
   }
   if (choice.priced) {
     const base::Problems problems = addPricing(choice, *made, *fan, options);

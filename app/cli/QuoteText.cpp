@@ -46,7 +46,7 @@ struct QuotePrinter {
       first = false;
       out << rightOf(line.quantity.text(), kQuantityWidth) << ' ' << unitText(line)
           << rightOf(line.unit_price ? line.unit_price->text(quote.minor_digits) : "?", kMoneyWidth)
-          << rightOf(moneyOf(quote, line.total), kMoneyWidth) << "  " << say(line.text)
+          << rightOf(moneyOf(quote, line.shown), kMoneyWidth) << "  " << say(line.text)
           << (line.changed ? " *" : "") << '\n';
     }
   }
@@ -62,8 +62,10 @@ struct QuotePrinter {
 
   void totals() const {
     out << '\n';
-    total("work", quote.work);
-    if (quote.margin_percent) total("margin", quote.margin, quote.margin_percent);
+    total("work", price::workShown(quote));
+    if (quote.margin_percent) {
+      total(quote.margin_in_lines ? "margin-within" : "margin", quote.margin, quote.margin_percent);
+    }
     if (quote.provisional.coins != 0) total("provisional", quote.provisional);
     total("net", quote.net);
     if (quote.tax_percent) total("tax", quote.tax, quote.tax_percent);
@@ -133,6 +135,7 @@ nlohmann::ordered_json quoteJson(const PricedQuote& quote, words::Units units) {
     row["changed"] = line.changed;
     row["unit_price"] = percent(line.unit_price);
     row["total"] = line.total ? nlohmann::ordered_json(money(*line.total)) : nullptr;
+    row["shown"] = line.shown ? nlohmann::ordered_json(money(*line.shown)) : nullptr;
     lines.push_back(std::move(row));
   }
   nlohmann::ordered_json remarks = nlohmann::ordered_json::array();
@@ -148,6 +151,7 @@ nlohmann::ordered_json quoteJson(const PricedQuote& quote, words::Units units) {
           {"work", money(quote.work)},
           {"margin_percent", percent(quote.margin_percent)},
           {"margin", money(quote.margin)},
+          {"margin_shown", quote.margin_in_lines ? "in_lines" : "own_line"},
           {"provisional", money(quote.provisional)},
           {"net", money(quote.net)},
           {"tax_percent", percent(quote.tax_percent)},

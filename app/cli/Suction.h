@@ -3,17 +3,20 @@
 // text and as a grid. JSON and text hold the same facts.
 
 #include <nlohmann/json_fwd.hpp>
+#include <optional>
 #include <ostream>
 #include <string>
 #include <vector>
 
+#include "price/RunningYear.h"
 #include "siting/SuctionStudy.h"
 
 namespace sumpwright::cli {
 
 /// SI units and shares of 1 in full precision; sentences in English in the job's display units.
 nlohmann::ordered_json suctionJson(const siting::Study& study, const siting::SuctionSystem& system,
-                                   const siting::SuctionAnswer& answer);
+                                   const siting::SuctionAnswer& answer,
+                                   const std::optional<price::RunningYear>& year);
 
 /// Parts of suctionJson(): the ground fitted to the job's tests, one fan's legs (null where there
 /// are none), lines for the papers.
@@ -24,8 +27,13 @@ nlohmann::ordered_json sharedFanJson(const siting::Study& study,
 nlohmann::ordered_json paperLinesJson(const siting::Study& study,
                                       const siting::SuctionAnswer& answer);
 
+/// What a year costs; null for nothing.
+nlohmann::ordered_json runningJson(const siting::Study& study,
+                                   const std::optional<price::RunningYear>& year);
+
 void printSuction(const siting::Study& study, const siting::SuctionSystem& system,
-                  const siting::SuctionAnswer& answer, std::ostream& out);
+                  const siting::SuctionAnswer& answer,
+                  const std::optional<price::RunningYear>& year, std::ostream& out);
 
 /// Best places by chance of reach; empty where they were not asked for or no wall is open.
 std::vector<siting::BestPlace> placesByChance(const siting::Study& study,

@@ -16,6 +16,7 @@
 #include "cli/Problems.h"
 #include "cli/Suction.h"
 #include "files/JobFile.h"
+#include "files/PriceBooks.h"
 #include "plan/KindNames.h"
 
 namespace sumpwright::cli {
@@ -78,9 +79,15 @@ void writeSuction(const SuctionChoice& choice, const siting::Study& study,
     const auto written = files::writeBytes(choice.grid, gridCsv(answer));
     if (!written.ok()) return decline(choice.study.job, written.problems(), console);
   }
-  if (!choice.json) return printSuction(study, system, answer, console.out);
+  const auto book = files::priceBookOf(study.job());
+  if (!book.ok()) return decline(choice.study.job, book.problems(), console);
+  const plan::Running& running = study.job().design.running;
+  const auto year = price::runningYear(answer, running,
+                                       price::tariffOf(running, *book ? &(*book)->book : nullptr));
+  if (!choice.json) return printSuction(study, system, answer, year, console.out);
   using Handler = nlohmann::ordered_json::error_handler_t;
-  console.out << suctionJson(study, system, answer).dump(2, ' ', false, Handler::replace) << '\n';
+  console.out << suctionJson(study, system, answer, year).dump(2, ' ', false, Handler::replace)
+              << '\n';
 }
 
 void runSuction(const SuctionChoice& choice, Console& console) {

@@ -190,7 +190,8 @@ struct SuctionWriter {
 }  // namespace
 
 nlohmann::ordered_json suctionJson(const siting::Study& study, const siting::SuctionSystem& system,
-                                   const siting::SuctionAnswer& answer) {
+                                   const siting::SuctionAnswer& answer,
+                                   const std::optional<price::RunningYear>& year) {
   const SuctionWriter writer{study, answer};
   const bool has = answer.state == siting::SuctionState::answered;
   return {
@@ -208,6 +209,7 @@ nlohmann::ordered_json suctionJson(const siting::Study& study, const siting::Suc
       {"chance", has ? writer.chance() : SuctionRow()},
       {"power_w", known(answer.power_w)},
       {"energy_kwh_a", answer.power_w ? SuctionRow(answer.running.energy_kwh) : SuctionRow()},
+      {"running", runningJson(study, year)},
       {"second", writer.second()},
       {"rule_of_thumb", has ? writer.thumb() : SuctionRow()},
       {"remarks", writer.said(answer.remarks)},

@@ -63,10 +63,6 @@ struct SuctionPrinter {
   void ranges() const {
     out << "\nWhat the fan will do\n";
     for (const base::Message& range : answer.ranges) line(range);
-    if (answer.power_w) {
-      out << "  On the middle guess " << print(*answer.power_w, base::Unit::watt, 0) << ", "
-          << print(answer.running.energy_kwh, base::Unit::kilowattHour, 0) << " a year.\n";
-    }
     for (const base::Message& remark : answer.remarks) line(remark);
   }
 
@@ -110,7 +106,8 @@ std::string fixed(double value) {
 }  // namespace
 
 void printSuction(const siting::Study& study, const siting::SuctionSystem& system,
-                  const siting::SuctionAnswer& answer, std::ostream& out) {
+                  const siting::SuctionAnswer& answer,
+                  const std::optional<price::RunningYear>& year, std::ostream& out) {
   const SuctionPrinter printer{study, answer, out};
   printer.sumps();
   out << "Fan: " << system.fan.title << "\n\n" << printer.say(answer.verdict) << '\n';
@@ -118,6 +115,10 @@ void printSuction(const siting::Study& study, const siting::SuctionSystem& syste
   if (answer.state == siting::SuctionState::answered) {
     printer.middle();
     printer.ranges();
+    if (year) {
+      printer.list("What it costs in a year", year->lines);
+      for (const base::Message& one : year->how) printer.line(one);
+    }
     out << '\n';
     if (answer.second) out << printer.say(answer.second->sentence) << '\n';
     out << printer.say(answer.thumb.sentence) << '\n';

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/Result.h"
+#include "price/RunningYear.h"
 
 namespace sumpwright::files {
 
@@ -26,8 +27,8 @@ struct Firm {
   bool operator==(const Firm&) const = default;
 };
 
-/// Head, terms and what electricity costs, onto what papers are made with (the dossier's options,
-/// which this folder does not know).
+/// Head, terms and the firm's own price of electricity (job and price book come before it), onto
+/// what papers are made with (the dossier's options, which this folder does not know).
 template <class PaperOptions>
 void putOn(PaperOptions& options, const Firm& firm) {
   auto& head = options.letterhead;
@@ -40,8 +41,7 @@ void putOn(PaperOptions& options, const Firm& firm) {
   if (!firm.logo.empty())
     head.logo.emplace() = {firm.logo, firm.logo_width_px, firm.logo_height_px};
   options.terms = firm.terms;
-  options.price_per_kwh = firm.price_per_kwh;
-  options.currency = firm.currency;
+  options.tariff = price::firmTariff(firm.price_per_kwh, firm.currency);
 }
 
 /// Where the user's own stands; it need not exist.

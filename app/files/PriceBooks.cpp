@@ -160,4 +160,12 @@ base::Result<LoadedPrices> priceBookFromFile(const std::string& path) {
   return problems;
 }
 
+base::Result<std::optional<LoadedPrices>> priceBookOf(const plan::Job& job) {
+  const std::string& id = job.design.quote.price_book;
+  if (id.empty()) return std::optional<LoadedPrices>();
+  base::Result<LoadedPrices> book = priceBookById(id);
+  if (!book.ok()) return book.problems();
+  return std::optional<LoadedPrices>(std::move(book).value());
+}
+
 }  // namespace sumpwright::files

@@ -4,10 +4,12 @@
 // user's folder takes a built-in one's place. An id found nowhere is a problem, never another book;
 // a book of the user's that would have been the answer but cannot be read is a problem too.
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "base/Result.h"
+#include "plan/Job.h"
 #include "price/PriceBook.h"
 
 namespace sumpwright::files {
@@ -55,5 +57,9 @@ base::Result<LoadedPrices> takePriceBook(const std::string& path);
 
 /// The book in a file. Problems: file.* of the file, or file.prices-unusable and the book's own.
 base::Result<LoadedPrices> priceBookFromFile(const std::string& path);
+
+/// The book that the job's quote names; nothing where it names none, so that no invented price gets
+/// into a paper unasked.
+base::Result<std::optional<LoadedPrices>> priceBookOf(const plan::Job& job);
 
 }  // namespace sumpwright::files

@@ -174,6 +174,10 @@ FactSection levelSection() {
   low.says = HouseFacts::tr("Top of the footing at its lowest, above the floor");
   t.text("/house/height_datum", HouseFacts::tr("Heights from"), &House::height_datum).says =
       HouseFacts::tr("Sill or threshold that heights outside are taken from");
+  Fact& datum = t.measure("/house/height_datum_m", HouseFacts::tr("… its level"),
+                          &House::height_datum_m, FactKind::level);
+  datum.says = HouseFacts::tr("Level of that sill or threshold, above the floor");
+  datum.unknown = HouseFacts::tr("Without it no height can be set out from outside.");
   t.choice("/house/eaves_wildlife", HouseFacts::tr("Bats, nests"), &House::eaves_wildlife,
            lookedWords())
       .says = HouseFacts::tr("Bats or nests at the eaves");

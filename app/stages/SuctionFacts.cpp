@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "plan/FactEdits.h"
+#include "plan/RunningEdits.h"
 #include "plan/SuctionEdits.h"
 #include "stages/KindWords.h"
 #include "stages/SurveyText.h"
@@ -143,6 +144,7 @@ FactTable<Design> designTable() {
                              if (after) after = plan::setPipeRun(*after, design.pipe);
                              if (after) after = plan::setAnnulus(*after, design.annulus);
                              if (after) after = plan::setSilencer(*after, design.silencer);
+                             if (after) after = plan::setRunning(*after, design.running);
                              return after;
                            });
 }
@@ -211,6 +213,36 @@ void addFanChoice(FactTable<Design>& t, const std::vector<FanOffer>& fans, tools
       });
   fan.choices = titles;
   addOwnCurve(t, air);
+}
+
+/// What the cost of a year is counted with.
+void addRunning(FactTable<Design>& t) {
+  Fact& days = t.measure(
+      "/design/running/degree_days", SuctionFacts::tr("Degree days"),
+      [](auto& d) -> auto& { return d.running.degree_days; }, FactKind::number);
+  days.says = SuctionFacts::tr("Heating degree days of the place, in a year");
+  days.unknown = SuctionFacts::tr("2200 are taken (own figure).");
+  Fact& share = t.add(
+      "/design/running/house_air", SuctionFacts::tr("House air, %"), FactKind::number,
+      [](const Design& d) -> FactValue {
+        return d.running.house_air ? FactValue(100.0 * *d.running.house_air) : FactValue();
+      },
+      [](Design& d, const FactValue& v) {
+        const double* percent = std::get_if<double>(&v);
+        d.running.house_air = percent == nullptr ? std::nullopt : std::optional(*percent / 100.0);
+      });
+  share.says = SuctionFacts::tr("House air: share of what the sump draws that was heated, %");
+  share.unknown = SuctionFacts::tr("50, within 20 to 80, is taken (assumption).");
+  Fact& price = t.text(
+      "/design/running/per_kwh", SuctionFacts::tr("Price of a kWh"),
+      [](auto& d) -> auto& { return d.running.per_kwh; });
+  price.says = SuctionFacts::tr("Price of a kilowatt hour of electricity");
+  price.unknown = SuctionFacts::tr("The price book's, if the quote has one.");
+  Fact& heat = t.text(
+      "/design/running/heat_per_kwh", SuctionFacts::tr("… of heat"),
+      [](auto& d) -> auto& { return d.running.heat_per_kwh; });
+  heat.says = SuctionFacts::tr("Price of a kilowatt hour of heat as it is made in this house");
+  heat.unknown = SuctionFacts::tr("Counted as electricity.");
 }
 
 }  // namespace
@@ -300,6 +332,7 @@ std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans, tools::AirUnits ai
       t.choice("/design/annulus", SuctionFacts::tr("Pipe sealed"), &Design::annulus, sealWords());
   seal.says = SuctionFacts::tr("Whether the pipe is sealed to the inner leaf of the wall");
   t.choice("/design/silencer", SuctionFacts::tr("Silencer"), &Design::silencer, yesNoWords());
+  addRunning(t);
   return t.take();
 }
 

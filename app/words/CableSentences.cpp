@@ -29,8 +29,8 @@ std::span<const Sentence> cableSentences() {
                          "rules, with a certificate. The route is a proposal.")},
       {"cable.caution.isolator",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Lockable isolator within sight of the fan; fused at 3 A (common "
-                         "practice).")},
+                         "Lockable isolator within sight of the fan; fused as the local wiring "
+                         "rules ask.")},
       {"cable.caution.polystyrene",
        QT_TRANSLATE_NOOP(
            "Sentences",
@@ -70,7 +70,7 @@ std::span<const Sentence> cableSentences() {
        QT_TRANSLATE_NOOP("Sentences", "No way for a cable to any supply that is drawn.")},
       {"cable.sentence.route",
        QT_TRANSLATE_NOOP("Sentences",
-                         "{length} of cable to {supply}, holes to drill: {drillings}.")},
+                         "{length} of cable to {supply}; holes through walls: {drillings}.")},
   });
   return rows;
 }

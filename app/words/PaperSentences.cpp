@@ -92,6 +92,10 @@ constexpr Sentence kSentences[] = {
      QT_TRANSLATE_NOOP(
          "Sentences",
          "Distances are to the plan: check each on site with a tape before drilling.")},
+    {"paper.caution.co-alarm",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "A carbon monoxide alarm in every room with an appliance that burns fuel "
+                       "(from memory: check the local rule).")},
     {"paper.caution.codes",
      QT_TRANSLATE_NOOP("Sentences",
                        "Local codes, the gas code and makers’ instructions govern wherever they "
@@ -177,8 +181,7 @@ constexpr Sentence kSentences[] = {
                        "nothing to seal with (common practice). Use a larger core.")},
     {"paper.hold.depths",
      QT_TRANSLATE_NOOP("Sentences",
-                       "Usual depths, not assured (NJUG volume 1†): electricity 450 mm, gas 375 to "
-                       "600 mm, water 750 mm, telecom 250 to 350 mm.")},
+                       "How deep services lie: ask whoever owns them, and assume nothing.")},
     {"paper.hold.memory",
      QT_TRANSLATE_NOOP("Sentences",
                        "† A figure remembered, not looked up: check it in the current document "
@@ -206,8 +209,7 @@ constexpr Sentence kSentences[] = {
     {"paper.hold.services",
      QT_TRANSLATE_NOOP("Sentences",
                        "Locate all buried services before coring or digging, with utility plans "
-                       "and a locator (HSE, HSG47, 2014; HSA Code of Practice, 2010). Dig by hand "
-                       "within 0.5 m of any†.")},
+                       "and a locator. Dig by hand beside any.")},
     {"paper.hold.standby-assumed",
      QT_TRANSLATE_NOOP("Sentences",
                        "A capped pipe is taken for a standby sump ({where}) but not proven: trace "
@@ -230,7 +232,8 @@ constexpr Sentence kSentences[] = {
     {"paper.legend.refused", QT_TRANSLATE_NOOP("Sentences", "Refused {length:1}")},
     {"paper.lines-go-on",
      QT_TRANSLATE_NOOP("Sentences", "Lines that end in two strokes go on beyond this drawing.")},
-    {"paper.margins", QT_TRANSLATE_NOOP("Sentences", "Distances from the edge of the {core} hole")},
+    {"paper.margins",
+     QT_TRANSLATE_NOOP("Sentences", "Distances that are asked for; hole of {core}")},
     {"paper.margins.close", QT_TRANSLATE_NOOP("Sentences", "too close to call: measure on site")},
     {"paper.margins.figure", QT_TRANSLATE_NOOP("Sentences", "{length:down}")},
     {"paper.margins.figure-own", QT_TRANSLATE_NOOP("Sentences", "{length}*")},
@@ -238,8 +241,14 @@ constexpr Sentence kSentences[] = {
     {"paper.margins.has", QT_TRANSLATE_NOOP("Sentences", "has")},
     {"paper.margins.how",
      QT_TRANSLATE_NOOP("Sentences",
-                       "Straight in plan, or along the wall for jambs and corners; for outlet and "
-                       "fan from the edge of the pipe.")},
+                       "From the edge of the hole straight in plan, along the wall for jambs and "
+                       "corners; for outlet and fan, which are not placed, from the edge of the "
+                       "pipe in plan.")},
+    {"paper.margins.how-placed",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "From the edge of the hole straight in plan, along the wall for jambs and "
+                       "corners; for outlet, fan and riser from the edge of the pipe, in height as "
+                       "in plan.")},
     {"paper.margins.margin", QT_TRANSLATE_NOOP("Sentences", "margin")},
     {"paper.margins.nearest", QT_TRANSLATE_NOOP("Sentences", "nearest")},
     {"paper.margins.needs", QT_TRANSLATE_NOOP("Sentences", "needs")},
@@ -247,6 +256,9 @@ constexpr Sentence kSentences[] = {
      QT_TRANSLATE_NOOP("Sentences", "* the rule sheet’s own figure; no published one was found.")},
     {"paper.margins.rule", QT_TRANSLATE_NOOP("Sentences", "rule")},
     {"paper.margins.signed", QT_TRANSLATE_NOOP("Sentences", "{length:signed,down}")},
+    {"paper.margins.string",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Round corners where the rule measures by a stretched string.")},
     {"paper.method.laser", QT_TRANSLATE_NOOP("Sentences", "by laser")},
     {"paper.method.map-outline", QT_TRANSLATE_NOOP("Sentences", "from a map outline")},
     {"paper.method.tape", QT_TRANSLATE_NOOP("Sentences", "by tape")},

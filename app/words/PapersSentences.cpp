@@ -20,13 +20,60 @@ constexpr Sentence kPapers[] = {
     {"paper.about.shopping",
      QT_TRANSLATE_NOOP("Sentences", "Material without prices, each with a box to tick.")},
     {"paper.all", QT_TRANSLATE_NOOP("Sentences", "Papers of a radon sump")},
+    {"paper.cable", QT_TRANSLATE_NOOP("Sentences", "The fan's cable")},
+    {"paper.cable.assumed", QT_TRANSLATE_NOOP("Sentences", "Assumed: {what}.")},
+    {"paper.cable.client",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The fan is fed by {length:1} of cable from {supply}; a registered "
+                       "electrician connects and certifies it.")},
+    {"paper.cable.client-drilled",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The fan is fed by {length:1} of cable from {supply}, with inner walls "
+                       "drilled at {drillings} places; a registered electrician connects and "
+                       "certifies it.")},
+    {"paper.cable.client-none",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Where the fan's cable comes from is not settled yet: a registered "
+                       "electrician proposes it.")},
+    {"paper.cable.drop",
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "Voltage drop {volts:2} V, {share:2}, at {power:0} and {mains:0} V over copper of "
+         "{section:1} mm² (derived; the electrician decides size and protection).")},
+    {"paper.cable.laid", QT_TRANSLATE_NOOP("Sentences", "Laid")},
+    {"paper.cable.length", QT_TRANSLATE_NOOP("Sentences", "length")},
+    {"paper.cable.none", QT_TRANSLATE_NOOP("Sentences", "No way to {supply}: {why}.")},
+    {"paper.cable.other",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Instead {supply}: {length:1}, inner walls drilled: {drillings}.")},
+    {"paper.cable.part.drilling", QT_TRANSLATE_NOOP("Sentences", "through an inner wall, drilled")},
+    {"paper.cable.part.drop", QT_TRANSLATE_NOOP("Sentences", "down from the fan, in conduit")},
+    {"paper.cable.part.outside",
+     QT_TRANSLATE_NOOP("Sentences", "outside along the wall, in conduit")},
+    {"paper.cable.part.over_opening", QT_TRANSLATE_NOOP("Sentences", "over {thing}")},
+    {"paper.cable.part.rise", QT_TRANSLATE_NOOP("Sentences", "up to the supply")},
+    {"paper.cable.part.skirting", QT_TRANSLATE_NOOP("Sentences", "inside along the skirting")},
+    {"paper.cable.part.sleeve",
+     QT_TRANSLATE_NOOP("Sentences", "through the outside wall, sleeve rising inwards")},
+    {"paper.cable.to-buy", QT_TRANSLATE_NOOP("Sentences", "To buy, with what is spare")},
+    {"paper.cable.way", QT_TRANSLATE_NOOP("Sentences", "from the fan on")},
     {"paper.crew.check", QT_TRANSLATE_NOOP("Sentences", "Check, to {feature}")},
+    {"paper.crew.assumed",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Marked ? in the drawing and not measured: {what}. See each before you rely "
+                       "on it.")},
     {"paper.crew.core", QT_TRANSLATE_NOOP("Sentences", "Hole")},
     {"paper.crew.date", QT_TRANSLATE_NOOP("Sentences", "date")},
     {"paper.crew.datum", QT_TRANSLATE_NOOP("Sentences", "Heights are taken from")},
+    {"paper.crew.datum-first",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "How high that is above the finished floor is not known: measure it first, "
+                       "write it here, and take every height from it.")},
+    {"paper.crew.dig-level", QT_TRANSLATE_NOOP("Sentences", "Bottom of the dig outside")},
     {"paper.crew.done", QT_TRANSLATE_NOOP("Sentences", "done")},
     {"paper.crew.for", QT_TRANSLATE_NOOP("Sentences", "For the crew on site")},
     {"paper.crew.from", QT_TRANSLATE_NOOP("Sentences", "From {feature}")},
+    {"paper.crew.hole-level", QT_TRANSLATE_NOOP("Sentences", "Middle of the hole, outside face")},
     {"paper.crew.hold", QT_TRANSLATE_NOOP("Sentences", "go on when")},
     {"paper.crew.holds", QT_TRANSLATE_NOOP("Sentences", "Hold points, in this order")},
     {"paper.crew.holds.rule",
@@ -36,8 +83,14 @@ constexpr Sentence kPapers[] = {
                        "name of whoever said so (common practice).")},
     {"paper.crew.length", QT_TRANSLATE_NOOP("Sentences", "{length}")},
     {"paper.crew.look-at", QT_TRANSLATE_NOOP("Sentences", "look at, and seal what leaks")},
+    {"paper.crew.margin", QT_TRANSLATE_NOOP("Sentences", "{what}")},
+    {"paper.crew.margin-advised", QT_TRANSLATE_NOOP("Sentences", "advised against: {what}")},
+    {"paper.crew.margin-fails", QT_TRANSLATE_NOOP("Sentences", "too little: {what}")},
     {"paper.crew.no-datum",
      QT_TRANSLATE_NOOP("Sentences", "not named: choose a sill or threshold and write it here")},
+    {"paper.crew.not-here",
+     QT_TRANSLATE_NOOP("Sentences", "Sump {sump} is not on this sheet: it has one of its own.")},
+    {"paper.crew.other", QT_TRANSLATE_NOOP("Sentences", "Sump {sump}")},
     {"paper.crew.pipe", QT_TRANSLATE_NOOP("Sentences", "Pipe, outside")},
     {"paper.crew.ppe.boots",
      QT_TRANSLATE_NOOP("Sentences", "Safety boots; knee pads; helmet under a ladder or scaffold.")},
@@ -56,6 +109,8 @@ constexpr Sentence kPapers[] = {
                        "ground.")},
     {"paper.crew.protection", QT_TRANSLATE_NOOP("Sentences", "For yourselves")},
     {"paper.crew.room", QT_TRANSLATE_NOOP("Sentences", "room")},
+    {"paper.crew.run",
+     QT_TRANSLATE_NOOP("Sentences", "The run, on the walls unrolled as seen from outside")},
     {"paper.crew.seals", QT_TRANSLATE_NOOP("Sentences", "What to seal, room by room")},
     {"paper.crew.seals.why",
      QT_TRANSLATE_NOOP("Sentences",
@@ -67,7 +122,13 @@ constexpr Sentence kPapers[] = {
     {"paper.crew.sign", QT_TRANSLATE_NOOP("Sentences", "signed")},
     {"paper.crew.size", QT_TRANSLATE_NOOP("Sentences", "{size}")},
     {"paper.crew.stop", QT_TRANSLATE_NOOP("Sentences", "stop and call if")},
+    {"paper.crew.stop-drilling", QT_TRANSLATE_NOOP("Sentences", "DO NOT DRILL HERE")},
+    {"paper.crew.stop-why",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "No size is given for this place. Another place, a recorded waiver or an "
+                       "engineer's word comes first; call the office.")},
     {"paper.crew.suction", QT_TRANSLATE_NOOP("Sentences", "Suction under the floor, as predicted")},
+    {"paper.crew.to-floor", QT_TRANSLATE_NOOP("Sentences", "{level} to the floor")},
     {"paper.crew.title", QT_TRANSLATE_NOOP("Sentences", "Crew sheet")},
     {"paper.crew.tool.barrel",
      QT_TRANSLATE_NOOP("Sentences",
@@ -104,6 +165,9 @@ constexpr Sentence kPapers[] = {
                        "Backer, sealant for both leaves, pipe, couplers of rubber, brackets.")},
     {"paper.crew.tool.smoke", QT_TRANSLATE_NOOP("Sentences", "Smoke tube or pen.")},
     {"paper.crew.tools", QT_TRANSLATE_NOOP("Sentences", "To bring")},
+    {"paper.datum.above", QT_TRANSLATE_NOOP("Sentences", "{length} above {datum}")},
+    {"paper.datum.below", QT_TRANSLATE_NOOP("Sentences", "{length} below {datum}")},
+    {"paper.datum.unnamed", QT_TRANSLATE_NOOP("Sentences", "the datum")},
     {"paper.expect", QT_TRANSLATE_NOOP("Sentences", "What to expect")},
     {"paper.expect.about", QT_TRANSLATE_NOOP("Sentences", "≈")},
     {"paper.expect.assumed", QT_TRANSLATE_NOOP("Sentences", "Assumed:")},
@@ -124,6 +188,7 @@ constexpr Sentence kPapers[] = {
     {"paper.expect.hole", QT_TRANSLATE_NOOP("Sentences", "test hole")},
     {"paper.expect.hole-measured", QT_TRANSLATE_NOOP("Sentences", "{pa:1}")},
     {"paper.expect.hole-predicted", QT_TRANSLATE_NOOP("Sentences", "≈ {pa:1}")},
+    {"paper.expect.hole-predicted-whole", QT_TRANSLATE_NOOP("Sentences", "≈ {pa:0}")},
     {"paper.expect.measured", QT_TRANSLATE_NOOP("Sentences", "Measured in test holes")},
     {"paper.expect.measured-on",
      QT_TRANSLATE_NOOP("Sentences", "Measured in test holes on {date}")},
@@ -233,9 +298,10 @@ constexpr Sentence kPapers[] = {
     {"paper.hold-step.1",
      QT_TRANSLATE_NOOP("Sentences", "Consents and permissions are in writing.")},
     {"paper.hold-step.10",
-     QT_TRANSLATE_NOOP("Sentences", "Spillage test is passed with the fan on.")},
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Electrician’s certificate is handed over; only then the fan runs.")},
     {"paper.hold-step.11",
-     QT_TRANSLATE_NOOP("Sentences", "Electrician’s certificate is handed over.")},
+     QT_TRANSLATE_NOOP("Sentences", "Spillage test is passed with the fan on.")},
     {"paper.hold-step.12",
      QT_TRANSLATE_NOOP("Sentences", "Gauge is marked, label is on, photographs are taken.")},
     {"paper.hold-step.2",
@@ -250,7 +316,10 @@ constexpr Sentence kPapers[] = {
     {"paper.hold-step.6",
      QT_TRANSLATE_NOOP("Sentences", "Hole is cored, barrier and damp course whole.")},
     {"paper.hold-step.7",
-     QT_TRANSLATE_NOOP("Sentences", "Temporary fan runs; suction is read at the farthest place.")},
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "Open-flued appliances are off, or watched for spillage, and a carbon monoxide alarm is "
+         "near; a temporary fan runs; suction is read at the farthest place.")},
     {"paper.hold-step.8",
      QT_TRANSLATE_NOOP("Sentences",
                        "Pipe is sealed at both leaves; smoke shows no leak at pipe, weep holes"
@@ -259,11 +328,10 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences", "Pit is backfilled, dense, and the surface made good.")},
     {"paper.hold-stop.1",
      QT_TRANSLATE_NOOP("Sentences", "one is missing, or somebody else’s ground is touched.")},
-    {"paper.hold-stop.10",
+    {"paper.hold-stop.10", QT_TRANSLATE_NOOP("Sentences", "there is none: the fan stays off.")},
+    {"paper.hold-stop.11",
      QT_TRANSLATE_NOOP("Sentences",
-                       "smoke or flue gas comes back: switch the fan off at once and isolate "
-                       "it.")},
-    {"paper.hold-stop.11", QT_TRANSLATE_NOOP("Sentences", "there is none: the fan stays off.")},
+                       "smoke or flue gas comes back: switch the fan off at once and isolate it.")},
     {"paper.hold-stop.12",
      QT_TRANSLATE_NOOP("Sentences",
                        "the gauge reads nought, or a fifth more or less than at commissioning.")},
@@ -286,8 +354,8 @@ constexpr Sentence kPapers[] = {
                        "show.")},
     {"paper.hold-stop.7",
      QT_TRANSLATE_NOOP("Sentences",
-                       "less than 1 Pa is read there: no second sump, no larger fan, call "
-                       "first.")},
+                       "less than 1 Pa is read there, or smoke or flue gas comes back: no second "
+                       "sump, no larger fan, call first.")},
     {"paper.hold-stop.8",
      QT_TRANSLATE_NOOP("Sentences", "smoke is drawn in anywhere but through the pit.")},
     {"paper.hold-stop.9",
@@ -317,11 +385,43 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences",
                        "The consumer unit accessible; electrical work is done by a competent "
                        "or registered person, who certifies it.")},
+    {"paper.noise.loud",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "That is over {guide:0} dB outside a bedroom at night (World Health "
+                       "Organization, Night Noise Guidelines for Europe, from memory): a quieter "
+                       "fan, another place or a silencer is wanted.")},
+    {"paper.noise.near",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "At {window}, {distance:1} away, a fan of {power:0} dB sound power (own "
+                       "figure: take the maker's) is about {level:0} dB(A) (derived: into a "
+                       "quarter of space).")},
+    {"paper.noise.no-silencer",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "If noise matters, a silencer can be added (UKradon, page on active "
+                       "under-floor ventilation).")},
+    {"paper.noise.silencer",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "A silencer is part of this proposal and is not counted in that figure.")},
+    {"paper.noise.usual",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "A fan of {power:0} dB sound power against the wall (own figure: take the "
+                       "maker's) is about {level:0} dB(A) at 2 m (derived: into a quarter of "
+                       "space).")},
+    {"paper.other-sump", QT_TRANSLATE_NOOP("Sentences", "Sump {sump}")},
+    {"paper.other-sump.inside",
+     QT_TRANSLATE_NOOP("Sentences", "It stands inside the house: the rules here do not judge it.")},
+    {"paper.practice.common",
+     QT_TRANSLATE_NOOP("Sentences", "{text} (Common practice: {source}.)")},
+    {"paper.practice.derived", QT_TRANSLATE_NOOP("Sentences", "{text} (Derived: {source}.)")},
+    {"paper.practice.memory",
+     QT_TRANSLATE_NOOP("Sentences", "{text} (From memory, check it: {source}.)")},
+    {"paper.practice.own", QT_TRANSLATE_NOOP("Sentences", "{text} (Own figure: {source}.)")},
+    {"paper.practice.published", QT_TRANSLATE_NOOP("Sentences", "{text} ({source}.)")},
     {"paper.retest", QT_TRANSLATE_NOOP("Sentences", "How the result is found out")},
     {"paper.retest.again",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "It is measured again after works on windows, insulation, heating or an"
-                       " extension, and in any case every five years (common practice).")},
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "It is measured again after works on windows, insulation, heating or an extension")},
     {"paper.retest.long",
      QT_TRANSLATE_NOOP("Sentences", "What decides is the long measurement: three months.")},
     {"paper.retest.same",
@@ -338,34 +438,78 @@ constexpr Sentence kPapers[] = {
     {"paper.retest.start",
      QT_TRANSLATE_NOOP("Sentences",
                        "Detectors are set out when the fan has run for 24 hours or more.")},
+    {"paper.run.above-hole", QT_TRANSLATE_NOOP("Sentences", "straight above the hole")},
+    {"paper.run.along", QT_TRANSLATE_NOOP("Sentences", "along the wall, seen from outside")},
+    {"paper.run.couplers",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The fan stands upright between two flexible couplers of rubber: it "
+                       "drones less in the wall and can be changed (Boulder County, photo guide, "
+                       "as quoted elsewhere).")},
+    {"paper.run.crossing", QT_TRANSLATE_NOOP("Sentences", "Pipe that goes sideways")},
+    {"paper.run.fall",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "All pipe falls back to the sump, 10 mm in a metre or more, and nowhere "
+                       "dips so that water stands (ANSI/AARST SGM-SF 2017, December 2020, "
+                       "6.2.2).")},
+    {"paper.run.fan", QT_TRANSLATE_NOOP("Sentences", "Middle of the fan")},
+    {"paper.run.fan-assumed", QT_TRANSLATE_NOOP("Sentences", "Middle of the fan (height assumed)")},
+    {"paper.run.figure",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Corners folded flat. Hatched: no outlet may end there. Dashed eaves and "
+                       "openings were not measured; the roof is drawn for the eye alone.")},
+    {"paper.run.figure-unplaced",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Corners folded flat. The outlet is not placed yet; hatched: none may end "
+                       "there. Dashed eaves and openings were not measured; the roof is drawn "
+                       "for the eye alone.")},
+    {"paper.run.ground", QT_TRANSLATE_NOOP("Sentences", "Ground at the hole")},
+    {"paper.run.lag",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "{open:1} of pipe stand in the open: lag it (own figure: over {least:1}). "
+                       "60 m³/h of damp gas of 10 °C can drop up to 6.5 litres of water a day "
+                       "where it is cooled to 0 °C (derived, an upper bound).")},
+    {"paper.run.lag-unplaced",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Pipe that stands in the open for more than {least:1} is lagged (own "
+                       "figure): 60 m³/h of damp gas of 10 °C can drop up to 6.5 litres of water "
+                       "a day where it is cooled to 0 °C (derived, an upper bound).")},
+    {"paper.run.left", QT_TRANSLATE_NOOP("Sentences", "{shift} to the left of the hole")},
+    {"paper.run.length",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Pipe in the open {open:1}, bends outside: {bends}. Heights are to "
+                       "finished floor and, for whoever stands outside, to the ground under each "
+                       "part.")},
+    {"paper.run.mesh",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "A mesh at the outlet is no finer than 13 mm, or it freezes shut "
+                       "(ANSI/AARST SGM-SF 2017, December 2020, 6.4.14.4, for the size).")},
+    {"paper.run.mind", QT_TRANSLATE_NOOP("Sentences", "On the way up")},
+    {"paper.run.outlet", QT_TRANSLATE_NOOP("Sentences", "Edge of the outlet")},
+    {"paper.run.part", QT_TRANSLATE_NOOP("Sentences", "part")},
+    {"paper.run.pressure-side",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "After the fan the pipe is under pressure: never in, under or through a "
+                       "room, a garage or a vented soffit (ANSI/AARST SGM-SF 2017, December "
+                       "2020, 6.2.3).")},
+    {"paper.run.right", QT_TRANSLATE_NOOP("Sentences", "{shift} to the right of the hole")},
+    {"paper.run.roof-space",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The roof space is cold: all pipe and the fan there are lagged, and the "
+                       "joints after the fan are tested with smoke (own rule).")},
+    {"paper.run.supports",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Supports 2.4 m apart or closer upright, 1.8 m level (EPA checklist of "
+                       "1994, as quoted on radonmclean.org), and within 0.9 m of the outlet "
+                       "(ANSI/AARST SGM-SF 2017, December 2020, 6.4.14.1).")},
+    {"paper.run.to-datum", QT_TRANSLATE_NOOP("Sentences", "as taped")},
+    {"paper.run.to-floor", QT_TRANSLATE_NOOP("Sentences", "to the floor")},
+    {"paper.run.to-ground", QT_TRANSLATE_NOOP("Sentences", "above the ground")},
     {"paper.running", QT_TRANSLATE_NOOP("Sentences", "What it costs in a year")},
-    {"paper.running.fan",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "The fan never stops: about {power} on the middle guess, {energy} a "
-                       "year.")},
-    {"paper.running.fan-price",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "The fan never stops: about {power} on the middle guess, {energy} a "
-                       "year, some {low_cost:0} {currency}.")},
-    {"paper.running.heat",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "Warm air drawn out through the floor: {low:0} to {high:0} of heat a "
-                       "year.")},
-    {"paper.running.heat-price",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "Warm air drawn out through the floor: {low:0} to {high:0} of heat a "
-                       "year, some {low_cost:0} to {high_cost:0} {currency} at the price of "
-                       "electricity.")},
-    {"paper.running.how",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "Counted with {flow:0} of air, of which {least:0} to {most:0} come from"
-                       " heated rooms (an assumption), {days:0} degree days (own figure) and "
-                       "0.34 Wh for a cubic metre and a kelvin (derived).")},
-    {"paper.running.no-power",
-     QT_TRANSLATE_NOOP("Sentences", "What the fan draws is not stated by its table.")},
     {"paper.running.unknown",
      QT_TRANSLATE_NOOP("Sentences", "Not told: the suction was not computed for this sheet.")},
     {"paper.scale-letter", QT_TRANSLATE_NOOP("Sentences", "1:{scale} at letter")},
+    {"paper.seal.count", QT_TRANSLATE_NOOP("Sentences", "{count} entries and wastes")},
+    {"paper.seal.drawn", QT_TRANSLATE_NOOP("Sentences", "drawn there")},
     {"paper.seal.entries",
      QT_TRANSLATE_NOOP("Sentences",
                        "meter box, ducts and pipes through wall and floor, old test holes, "
@@ -374,17 +518,28 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences",
                        "cupboard under the stairs, ducts and boards, joint of slab and wall")},
     {"paper.seal.house", QT_TRANSLATE_NOOP("Sentences", "Whole house")},
+    {"paper.seal.how",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The joint is counted along outside and party walls of the rooms drawn, "
+                       "entries and wastes where the plan has them (derived); radiator pipes are "
+                       "not counted.")},
+    {"paper.seal.joint", QT_TRANSLATE_NOOP("Sentences", "{length:1}")},
+    {"paper.seal.joint-head", QT_TRANSLATE_NOOP("Sentences", "joint")},
     {"paper.seal.kitchen",
      QT_TRANSLATE_NOOP("Sentences",
                        "behind the plinths, waste and water under the sink, cooker and extract")},
     {"paper.seal.living",
      QT_TRANSLATE_NOOP("Sentences",
                        "hearth and chimney base, joint of slab and wall, radiator pipes")},
+    {"paper.seal.no-room", QT_TRANSLATE_NOOP("Sentences", "Elsewhere")},
     {"paper.seal.other",
      QT_TRANSLATE_NOOP("Sentences",
                        "joint of slab and wall, radiator pipes, cables through the floor")},
+    {"paper.seal.radiators", QT_TRANSLATE_NOOP("Sentences", "radiators: {count}")},
+    {"paper.seal.together", QT_TRANSLATE_NOOP("Sentences", "Together")},
     {"paper.seal.utility",
      QT_TRANSLATE_NOOP("Sentences", "floor gully, waste pipes, water entry, manifold")},
+    {"paper.seal.wastes", QT_TRANSLATE_NOOP("Sentences", "fittings with a waste: {count}")},
     {"paper.seal.wet",
      QT_TRANSLATE_NOOP("Sentences",
                        "behind bath and shower panels, waste and soil pipes, floor gully")},
@@ -409,20 +564,13 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences",
                        "A {pipe} pipe comes out of the wall near the ground and blows out "
                        "there.")},
-    {"paper.seen.noise",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "A fan of 50 dB sound power against the wall is about 39 dB(A) at 2 m "
-                       "(derived: 20 log 2 m, a quarter of space). If that matters, a silencer"
-                       " can be added (UKradon, page on sumps).")},
-    {"paper.seen.noise-silencer",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "A silencer is part of this proposal. Without one a fan of 50 dB sound "
-                       "power against the wall is about 39 dB(A) at 2 m (derived: 20 log 2 m, "
-                       "a quarter of space).")},
     {"paper.seen.riser",
      QT_TRANSLATE_NOOP("Sentences",
                        "A {pipe} pipe comes out of the wall, goes up it and blows out at the "
                        "top.")},
+    {"paper.seen.walls",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "What will be seen: the walls one after another, from outside")},
     {"paper.terms", QT_TRANSLATE_NOOP("Sentences", "What we stand for")},
     {"paper.terms.no-level",
      QT_TRANSLATE_NOOP("Sentences",

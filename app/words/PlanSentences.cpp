@@ -629,6 +629,16 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "The line \"{line}\" of the price names no item and says nothing. Say "
                          "what it is for, or take it out.")},
+      {"plan.house.datum",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A sill or threshold {level} from the finished floor is none that heights "
+                         "are taken from: {most} at most.")},
+      {"plan.running.degree-days",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{days:0} degree days a year are none: 0 to {most:0} are taken.")},
+      {"plan.running.share",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The share of house air in what the sump draws is 0 to 1, not {share}.")},
       // Design
       {"plan.barrel.length",
        QT_TRANSLATE_NOOP("Sentences",

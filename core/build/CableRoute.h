@@ -47,8 +47,8 @@ struct CableFigures {
   double per_drilling_m = 0.50;      ///< cable that is gladly spent to save one
   double spare_share = 0.10;         ///< bought above what is laid
   double spare_m = 1.0;
-  double volts = 230.0;           ///< nominal (EN 50160, from memory)
-  double section_mm2 = 1.5;       ///< of each core (common practice)
+  double volts = 230.0;      ///< nominal (EN 50160, from memory); cableAskOf(): the rule sheet's
+  double section_mm2 = 1.5;  ///< of each core (common practice)
   double ohm_mm2_per_m = 0.0225;  ///< copper at 70 degrees C (from memory)
   bool operator==(const CableFigures&) const = default;
 };
@@ -128,6 +128,10 @@ struct CableAnswer {
 /// Contract: the fan's place lies on the perimeter. Deterministic; the file's order decides between
 /// equals.
 CableAnswer cableRoutes(const rules::Site& site, const CableAsk& ask);
+
+/// Of a sump whose hole is there: its wish, and where its fan stands once the run is placed (else
+/// at the hole, at the height the job states).
+CableAsk cableAskOf(const rules::Site& site, const plan::Sump& sump, perimeter::Place hole);
 
 /// Length of the chosen route; nothing where there is none. What the score asks.
 std::optional<double> cableLength_m(const rules::Site& site, const CableAsk& ask);

@@ -112,6 +112,15 @@ std::optional<PlacedRun> placedRun(const Site& site, const std::string& sump) {
   return std::nullopt;
 }
 
+plan::OutletMode outletModeOf(const Site& site, const plan::Sump& sump) {
+  const auto run = placedRun(site, sump);
+  if (!run) return site.outlet;
+  const perimeter::Place outlet =
+      site.perimeter.wrapped({sump.ring, sump.chainage_m + run->shift_m});
+  return run->outlet_m - groundAt(site, outlet) > kOverHeads_m ? plan::OutletMode::riser
+                                                               : plan::OutletMode::low;
+}
+
 std::vector<PlacedPart> placedParts(const rules::Rule& rule, const Site& site) {
   SUMPWRIGHT_REQUIRE(site.run.has_value());
   const PlacedRun& run = *site.run;

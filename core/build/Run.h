@@ -25,6 +25,12 @@ std::optional<rules::PlacedRun> placedRun(const rules::Site& site, const plan::S
 /// Of the sump with that id, or for "" of the first one that has a run.
 std::optional<rules::PlacedRun> placedRun(const rules::Site& site, const std::string& sump);
 
+/// An outlet this high above the ground under it is a riser's, whatever the job calls it (own
+/// figure: over everybody's head).
+inline constexpr double kOverHeads_m = 2.0;
+/// By where the discharge is placed; by the site's outlet where it is not.
+plan::OutletMode outletModeOf(const rules::Site& site, const plan::Sump& sump);
+
 /// A part of the placed run, over chainages from `shift_m` to `to_shift_m` of the hole: one and the
 /// same of what is upright, all that lies between of the leg that goes sideways, along the walls
 /// and round their corners.

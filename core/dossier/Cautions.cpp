@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "build/BuildUp.h"
 #include "dossier/Sheet.h"
 #include "geometry/Shapes.h"
 
@@ -42,7 +43,11 @@ void standby(Writer& w, const Sheet& sheet) {
 }
 
 void barrier(Writer& w, const Sheet& sheet) {
-  switch (sheet.job().house.barrier) {
+  // Where the hole goes the floor behind it counts, which may have one of its own.
+  const plan::Barrier there =
+      sheet.assessment ? build::buildUpAt(sheet.study.site(), sheet.assessment->place).barrier
+                       : sheet.job().house.barrier;
+  switch (there) {
     case plan::Barrier::unknown:
       w.tick(sheet.desk.say("paper.hold.barrier-unknown"));
       break;
@@ -71,6 +76,17 @@ void trialPit(Writer& w, const Sheet& sheet) {
   }
 }
 
+/// As the rule sheet's country does it; without a word of its own, what holds everywhere.
+void services(Writer& w, const Sheet& sheet) {
+  const Desk& desk = sheet.desk;
+  const rules::RuleSheet& rules = sheet.study.sheet();
+  const rules::PracticeLine* own = rules.practiceOn("services");
+  w.tick(own != nullptr ? practiceWords(desk, *own) : desk.say("paper.hold.services"));
+  const rules::PracticeLine* depths = rules.practiceOn("depths");
+  w.text(depths != nullptr ? practiceWords(desk, *depths) : desk.say("paper.hold.depths"),
+         fonts::small, desk.theme.ink2, 4.8);
+}
+
 void appliances(Writer& w, const Sheet& sheet) {
   const auto& all = sheet.job().house.appliances;
   const bool open =
@@ -81,12 +97,19 @@ void appliances(Writer& w, const Sheet& sheet) {
 
 }  // namespace
 
+std::string practiceWords(const Desk& desk, const rules::PracticeLine& line) {
+  static constexpr const char* kMarks[] = {"paper.practice.published", "paper.practice.common",
+                                           "paper.practice.own", "paper.practice.derived",
+                                           "paper.practice.memory"};
+  return desk.say(kMarks[static_cast<std::size_t>(line.source.mark)],
+                  {base::text("text", line.text), base::text("source", line.source.text)});
+}
+
 void writeHoldPoints(Writer& w, const Sheet& sheet) {
   const Desk& desk = sheet.desk;
   w.heading(desk.say("paper.hold"));
   w.tick(desk.say("paper.hold.consent"));
-  w.tick(desk.say("paper.hold.services"));
-  w.text(desk.say("paper.hold.depths"), fonts::small, desk.theme.ink2, 4.8);
+  services(w, sheet);
   standby(w, sheet);
   trialPit(w, sheet);
   w.tick(desk.say("paper.hold.pit-limits"));
@@ -110,6 +133,7 @@ void writeCautions(Writer& w, const Sheet& sheet) {
   w.tick(desk.say("paper.caution.silica"));
   w.tick(desk.say("paper.caution.asbestos"));
   appliances(w, sheet);
+  w.tick(desk.say("paper.caution.co-alarm"));
   w.tick(desk.say("paper.caution.ladder"));
   w.tick(desk.say("paper.caution.codes"));
   w.tick(desk.say("paper.caution.check"));

@@ -10,7 +10,8 @@ namespace {
 
 constexpr double kGutter_mm = 9.0;
 constexpr double kPartGap_mm = 3.2;
-constexpr double kLeastText_mm = 20.0;  // less than this below the plan is left white
+constexpr double kSeenHeight_mm = 84.0;  // the walls unrolled
+constexpr double kLeastText_mm = 20.0;   // less than this below the plan is left white
 
 constexpr double kColumn_mm = 87.5;  // half a page of A4
 
@@ -69,14 +70,14 @@ using Write = void (*)(Writer&, const Sheet&);
 
 /// The parts of the text, in the order a householder asks.
 std::vector<Write> planParts() {
-  return {writeFindings, writeMargins, writeExpect,     writePlaces,  writeNotLooked,
-          writeUnjudged, writeScore,   writeHoldPoints, writeCautions};
+  return {writeFindings,  writeOtherSumps, writeMargins, writeExpect,     writePlaces,
+          writeNotLooked, writeUnjudged,   writeScore,   writeHoldPoints, writeCautions};
 }
 
 std::vector<Write> proposalParts() {
-  return {writeFindings,   writeMargins,  writeExpect,    writeSeen,     writeRunning,
-          writeScore,      writePlaces,   writeNotLooked, writeUnjudged, writeNeeds,
-          writeHoldPoints, writeCautions, writeRetest,    writeTerms};
+  return {writeFindings, writeOtherSumps, writeMargins,  writeExpect,    writeSeen,
+          writeRunning,  writeScore,      writePlaces,   writeNotLooked, writeUnjudged,
+          writeNeeds,    writeHoldPoints, writeCautions, writeRetest,    writeTerms};
 }
 
 std::vector<Rows> allText(const Sheet& sheet, const std::vector<Write>& writers, double width_mm) {
@@ -123,8 +124,9 @@ void fillFirstPage(std::vector<Rows>& parts, const Region& region) {
   if (other != end_of_choice) std::rotate(parts.begin(), other, other + 1);
 }
 
-/// Further pages until everything stands somewhere.
-void flowAll(Pages& pages, std::vector<Rows> parts, double first_y) {
+/// Further pages until everything stands somewhere; `wide` on top of the first of them, over all
+/// columns.
+void flowAll(Pages& pages, std::vector<Rows> parts, double first_y, Rows wide) {
   const int columns = columnsOf(pages.sheet);
   const double column = columnWidth_mm(pages.sheet);
   const double gutter = (pages.width() - columns * column) / (columns - 1);
@@ -145,6 +147,10 @@ void flowAll(Pages& pages, std::vector<Rows> parts, double first_y) {
     region.top = stack(
         sketch, laterHeadRows(pages.sheet, pages.width(), pages.sheet.desk.say("paper.title")),
         {kMargin_mm, kMargin_mm});
+    if (!wide.empty()) {
+      region.top = stack(sketch.tagged("text"), wide, {kMargin_mm, region.top}) + kPartGap_mm;
+      wide.clear();
+    }
     double end = 0.0;
     sketch.tagged("text");
     const std::size_t before = next;
@@ -153,7 +159,7 @@ void flowAll(Pages& pages, std::vector<Rows> parts, double first_y) {
   }
 }
 
-Document planWith(const Sheet& sheet, const std::vector<Write>& writers) {
+Document planWith(const Sheet& sheet, const std::vector<Write>& writers, const Rows& wide = {}) {
   Pages pages{sheet, {}};
   Document& document = pages.document;
   document.width_mm = sheet.width_mm;
@@ -172,7 +178,7 @@ Document planWith(const Sheet& sheet, const std::vector<Write>& writers) {
     waivers.clear();
   }
   const double y = firstPage(pages, waivers);
-  flowAll(pages, std::move(parts), y);
+  flowAll(pages, std::move(parts), y, wide);
   const int count = static_cast<int>(document.pages.size());
   for (int i = 0; i < count; ++i) {
     Sketch sketch(document.pages[static_cast<std::size_t>(i)]);
@@ -191,7 +197,13 @@ Document clientPlan(const siting::Study& study, const drawing::Voice& voice,
 
 Document proposal(const siting::Study& study, const drawing::Voice& voice,
                   const ClientPlanOptions& options) {
-  return planWith(Sheet(study, voice, options), proposalParts());
+  const Sheet sheet(study, voice, options);
+  const double width = sheet.width_mm - 2 * kMargin_mm;
+  Writer seen(sheet.desk, width);
+  const Rows figure = elevationRows(sheet, width, kSeenHeight_mm);
+  if (!figure.empty()) seen.heading(sheet.desk.say("paper.seen.walls"));
+  seen.append(figure);
+  return planWith(sheet, proposalParts(), seen.take());
 }
 
 }  // namespace sumpwright::dossier

@@ -11,6 +11,7 @@
 #include "dossier/Letterhead.h"
 #include "drawing/Voice.h"
 #include "price/Quote.h"
+#include "price/RunningYear.h"
 #include "siting/SuctionStudy.h"
 
 namespace sumpwright::dossier {
@@ -45,8 +46,8 @@ struct ClientPlanOptions {
   std::shared_ptr<const Outlook> outlook;
   /// What the firm stands for; empty: workmanship and parts, and that no radon level is guaranteed.
   std::vector<std::string> terms;
-  std::optional<double> price_per_kwh;     ///< in the client's currency
-  std::string currency;                    ///< as printed after a price: "EUR"
+  /// What a year costs is told in it: price::tariffOf() with the job, its price book and the firm.
+  price::Tariff tariff;
   std::shared_ptr<const Pricing> pricing;  ///< nothing: quote and shopping list say so
 };
 

@@ -2,62 +2,21 @@
 // when to stop and who says go on.
 
 #include <algorithm>
+#include <deque>
 
-#include "build/DrillSection.h"
-#include "dossier/Figure.h"
+#include "build/Run.h"
 #include "dossier/Folio.h"
 #include "dossier/Papers.h"
 #include "dossier/Table.h"
-#include "drawing/SectionDrawing.h"
+#include "price/SealList.h"
 
 namespace sumpwright::dossier {
 namespace {
 
 using base::Message;
 
-constexpr double kPlanShare = 0.42;  // of a page, so that the setting-out stands on the same one
-constexpr double kSectionHeight_mm = 112.0;
+constexpr double kPlanShare = 0.42;    // of a page, so that the setting-out stands on the same one
 constexpr double kSignature_mm = 8.0;  // height of a line to sign on
-
-void sizesTable(Writer& w, const Sheet& sheet) {
-  const Desk& desk = w.desk();
-  const rules::Site& site = sheet.study.site();
-  w.heading(desk.say("paper.crew.set-out"));
-  std::vector<std::vector<Cell>> cells;
-  const auto add = [&](const char* what, const std::string& value) {
-    cells.push_back({Cell(desk.say(what)), Cell(value, fonts::strong)});
-  };
-  const auto tie = [&](const std::optional<drawing::Tie>& one, const char* id) {
-    if (!one) return;
-    cells.push_back({Cell(desk.say(id, {base::phrase("feature", one->label)})),
-                     Cell(desk.say("paper.crew.length", {base::metres("length", one->length_m)}),
-                          fonts::strong)});
-  };
-  tie(sheet.ties.before, "paper.crew.from");
-  tie(sheet.ties.after, "paper.crew.from");
-  tie(sheet.ties.check, "paper.crew.check");
-  add("paper.crew.core",
-      desk.say("paper.crew.size", {base::millimetres("size", 1000.0 * site.core_m)}));
-  add("paper.crew.pipe",
-      desk.say("paper.crew.size", {base::millimetres("size", 1000.0 * site.pipe_od_m)}));
-  const std::string& datum = sheet.job().house.height_datum;
-  add("paper.crew.datum", datum.empty() ? desk.say("paper.crew.no-datum") : datum);
-  w.append(tableRows(desk, {{"", 1.6}, {"", 1.0, drawing::HAlign::right}}, cells, w.width()));
-}
-
-Rows sectionRows(const Sheet& sheet, double width_mm) {
-  const Desk& desk = sheet.desk;
-  const auto section = build::drillSection(sheet.study.site(), sheet.assessment->place,
-                                           build::wishOf(sheet.job(), *sheet.sump));
-  Writer w(desk, width_mm);
-  w.heading(desk.say("paper.crew.section"));
-  w.text(desk.say(section.verdict), fonts::strong, desk.theme.ink);
-  const drawing::SectionView view{width_mm, kSectionHeight_mm, drawing::ThemeName::paper, true};
-  w.row(figureRow(drawing::sectionDrawing(section, view, desk.voice)));
-  for (const Message& fact : build::factsOf(section)) w.body(desk.say(fact));
-  for (const Message& note : section.notes) w.tick(desk.say(note));
-  return w.take();
-}
 
 /// What the suction study has for the crew: its hold points, then what the figures say.
 Rows suctionRows(const Sheet& sheet, double width_mm) {
@@ -100,7 +59,10 @@ Rows toolRows(const Sheet& sheet, double width_mm) {
       "paper.crew.tool.locator", "paper.crew.tool.rig",   "paper.crew.tool.barrel",
       "paper.crew.tool.dig",     "paper.crew.tool.seal",  "paper.crew.tool.fan",
       "paper.crew.tool.gauge",   "paper.crew.tool.smoke", "paper.crew.tool.camera"};
-  if (sheet.job().design.outlet == plan::OutletMode::riser) {
+  const auto& sumps = sheet.job().design.sumps;
+  if (std::any_of(sumps.begin(), sumps.end(), [&](const plan::Sump& sump) {
+        return build::outletModeOf(sheet.study.site(), sump) == plan::OutletMode::riser;
+      })) {
     ids.push_back("paper.crew.tool.ladder");
   }
   if (hasOverheadLine(sheet.study.site())) ids.push_back("paper.crew.tool.line");
@@ -135,47 +97,143 @@ Rows holdRows(const Sheet& sheet, double width_mm) {
   return w.take();
 }
 
+const char* sealsOf(plan::RoomUse use) {
+  switch (use) {
+    case plan::RoomUse::kitchen:
+      return "paper.seal.kitchen";
+    case plan::RoomUse::bathroom:
+    case plan::RoomUse::shower:
+    case plan::RoomUse::wc:
+      return "paper.seal.wet";
+    case plan::RoomUse::utility:
+    case plan::RoomUse::garage:
+      return "paper.seal.utility";
+    case plan::RoomUse::stairs:
+    case plan::RoomUse::hall:
+      return "paper.seal.hall";
+    case plan::RoomUse::living:
+    case plan::RoomUse::dining:
+      return "paper.seal.living";
+    default:
+      return "paper.seal.other";
+  }
+}
+
+/// What was drawn there: services, wastes, radiators.
+std::string countedWords(const Desk& desk, const price::SealRoom& room) {
+  std::vector<Message> parts = room.entries;
+  if (room.wastes > 0) parts.push_back({"paper.seal.wastes", {base::count("count", room.wastes)}});
+  if (room.radiators > 0) {
+    parts.push_back({"paper.seal.radiators", {base::count("count", room.radiators)}});
+  }
+  std::string out;
+  for (const Message& part : parts) out += (out.empty() ? "" : ", ") + desk.say(part);
+  return out;
+}
+
+std::vector<Cell> sealCells(const Sheet& sheet, const price::SealRoom& one) {
+  const Desk& desk = sheet.desk;
+  const auto& rooms = sheet.job().plan.rooms;
+  const auto room = std::find_if(rooms.begin(), rooms.end(),
+                                 [&](const plan::Room& r) { return r.id == one.room; });
+  const bool known = room != rooms.end();
+  const std::string joint =
+      one.joint_m > 0.0 ? desk.say("paper.seal.joint", {base::metres("length", one.joint_m)}) : "";
+  return {
+      Cell(known ? (room->name.empty() ? room->id : room->name) : desk.say("paper.seal.no-room"),
+           fonts::strong),
+      Cell(desk.say(Message(known ? sealsOf(room->use) : "paper.seal.entries"))),
+      Cell(countedWords(desk, one)), Cell(joint), Cell()};
+}
+
 /// What leaks, room by room, before anybody thinks of a second sump.
 Rows sealRows(const Sheet& sheet, double width_mm) {
   const Desk& desk = sheet.desk;
+  const price::SealList list = price::sealList(sheet.study);
   Writer w(desk, width_mm);
   w.heading(desk.say("paper.crew.seals"));
   w.body(desk.say("paper.crew.seals.why"));
   w.gap(1.0);
-  const auto where = [](plan::RoomUse use) -> const char* {
-    switch (use) {
-      case plan::RoomUse::kitchen:
-        return "paper.seal.kitchen";
-      case plan::RoomUse::bathroom:
-      case plan::RoomUse::shower:
-      case plan::RoomUse::wc:
-        return "paper.seal.wet";
-      case plan::RoomUse::utility:
-      case plan::RoomUse::garage:
-        return "paper.seal.utility";
-      case plan::RoomUse::stairs:
-      case plan::RoomUse::hall:
-        return "paper.seal.hall";
-      case plan::RoomUse::living:
-      case plan::RoomUse::dining:
-        return "paper.seal.living";
-      default:
-        return "paper.seal.other";
-    }
-  };
-  std::vector<std::vector<Cell>> cells{{Cell(desk.say("paper.seal.house"), fonts::strong),
-                                        Cell(desk.say("paper.seal.entries")), Cell()}};
-  for (const plan::Room& room : sheet.job().plan.rooms) {
-    const std::string name = room.name.empty() ? room.id : room.name;
-    cells.push_back({Cell(name, fonts::strong), Cell(desk.say(Message(where(room.use)))), Cell()});
-  }
+  std::vector<std::vector<Cell>> cells{
+      {Cell(desk.say("paper.seal.house"), fonts::strong), Cell(desk.say("paper.seal.entries"))}};
+  for (const price::SealRoom& room : list.rooms) cells.push_back(sealCells(sheet, room));
+  cells.push_back(
+      {Cell(desk.say("paper.seal.together"), fonts::strong), Cell(),
+       Cell(desk.say("paper.seal.count", {base::count("count", list.entries)}), fonts::strong),
+       Cell(desk.say("paper.seal.joint", {base::metres("length", list.joint_m)}), fonts::strong)});
   w.append(tableRows(desk,
-                     {{desk.say("paper.crew.room"), 1.3},
-                      {desk.say("paper.crew.look-at"), 3.6},
-                      {desk.say("paper.crew.done"), 1.2}},
+                     {{desk.say("paper.crew.room"), 1.4},
+                      {desk.say("paper.crew.look-at"), 3.2},
+                      {desk.say("paper.seal.drawn"), 2.4},
+                      {desk.say("paper.seal.joint-head"), 0.9, drawing::HAlign::right},
+                      {desk.say("paper.crew.done"), 0.9}},
                      cells, width_mm, {5.6, true}));
+  w.gap(0.8);
+  w.text(desk.say("paper.seal.how"), fonts::small, desk.theme.ink2);
   return w.take();
 }
+
+/// The other cored sumps, each as a sheet of its own; none where one sump was asked for.
+class OtherSumps {
+ public:
+  explicit OtherSumps(const Sheet& sheet) {
+    if (!sheet.options.sump.empty()) return;
+    for (const plan::Sump& sump : sheet.job().design.sumps) {
+      if (sump.kind != plan::SumpKind::cored || &sump == sheet.sump) continue;
+      m_options.push_back(sheet.options);
+      m_options.back().sump = sump.id;
+      m_sheets.emplace_back(sheet.study, sheet.desk.voice, m_options.back());
+    }
+  }
+  const std::deque<Sheet>& sheets() const { return m_sheets; }
+
+ private:
+  std::deque<ClientPlanOptions> m_options;  // sheets refer to them: they stay where they are
+  std::deque<Sheet> m_sheets;
+};
+
+/// What is said of one more sump: its verdict, its figures, its drawings.
+void addOther(Folio& folio, const Sheet& other) {
+  const Desk& desk = other.desk;
+  const SumpPart part(other);
+  Writer w(desk, folio.width_mm());
+  w.heading(desk.say("paper.crew.other", {base::text("sump", other.sump->id)}));
+  w.body(desk.say(other.assessment->sentence));
+  folio.newPage();
+  folio.add(w.take());
+  folio.add(waiverRows(other, folio.width_mm()));
+  if (part.stopped()) return part.addStop(folio);
+  Writer sizes(desk, folio.columnWidth_mm(2));
+  part.writeSizes(sizes);
+  folio.add(sizes.take(), 2);
+  part.addDrawings(folio);
+}
+
+/// Sumps that are asked for elsewhere, so that nobody takes this sheet for the whole job.
+void addNotHere(Folio& folio, const Sheet& sheet) {
+  if (sheet.options.sump.empty()) return;
+  Writer w(sheet.desk, folio.width_mm());
+  for (const plan::Sump& sump : sheet.job().design.sumps) {
+    if (&sump != sheet.sump)
+      w.tick(sheet.desk.say("paper.crew.not-here", {base::text("sump", sump.id)}));
+  }
+  folio.add(w.take());
+}
+
+void addFirst(Folio& folio, const Sheet& sheet) {
+  const double column = folio.columnWidth_mm(2);
+  if (!sheet.assessment) return folio.add(toolRows(sheet, column), 2);
+  const SumpPart part(sheet);
+  if (part.stopped()) return part.addStop(folio);
+  Writer w(sheet.desk, column);
+  part.writeSizes(w);
+  w.gap(3.2);
+  w.append(toolRows(sheet, column));
+  folio.add(w.take(), 2);
+  part.addDrawings(folio);
+}
+
+bool isStopped(const Sheet& sheet) { return sheet.assessment && SumpPart(sheet).stopped(); }
 
 }  // namespace
 
@@ -185,20 +243,11 @@ Document crewSheet(const Sheet& sheet) {
   const double width = folio.width_mm();
   folio.add(verdictRows(sheet, width));
   folio.add(waiverRows(sheet, width));
-  folio.add(planRows(sheet, width, kPlanShare * sheet.height_mm));
-  if (sheet.assessment) {
-    const double column = folio.columnWidth_mm(2);
-    Writer w(desk, column);
-    sizesTable(w, sheet);
-    Rows rows = w.take();
-    rows.push_back({3.2, {}, false});
-    const Rows tools = toolRows(sheet, column);
-    rows.insert(rows.end(), tools.begin(), tools.end());
-    folio.add(rows, 2);
-    folio.addWhole(sectionRows(sheet, width));
-  } else {
-    folio.add(toolRows(sheet, folio.columnWidth_mm(2)), 2);
-  }
+  folio.add(planRows(sheet, width, kPlanShare * sheet.height_mm, !isStopped(sheet)));
+  addNotHere(folio, sheet);
+  addFirst(folio, sheet);
+  const OtherSumps others(sheet);
+  for (const Sheet& other : others.sheets()) addOther(folio, other);
   folio.addWhole(suctionRows(sheet, width));
   Writer cautions(desk, folio.columnWidth_mm(2));
   writeHoldPoints(cautions, sheet);

@@ -96,15 +96,21 @@ void fieldRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer) {
   drawing::FieldShown shown;
   shown.field = {&answer.field->network, &answer.field->suction_pa};
   shown.target = answer.target.design_pa;
-  auto picture = drawing::fieldPicture(drawn, shown, {}, desk.voice);
+  const auto holes = drawing::predictedAt(sheet.job().plan, shown.field);
+  auto picture = drawing::fieldPicture(drawn, shown, holes, desk.voice);
   w.gap(1.0);
   w.row(figureRow(std::move(picture), true));
   w.row(figureRow(drawing::fieldLegend(drawing::FieldKind::suction, shown.target,
                                        drawing::ThemeName::paper, w.width(), desk.voice),
                   true));
-  w.row(figureRow(drawing::targetKey(drawing::FieldKind::suction, shown.target, false,
-                                     drawing::ThemeName::paper, w.width(), desk.voice),
-                  true));
+  // A line there is only where the floor lies to both sides of the target.
+  const auto& pa = answer.field->suction_pa;
+  const auto [least, most] = std::minmax_element(pa.begin(), pa.end());
+  if (least != pa.end() && *least < shown.target && *most >= shown.target) {
+    w.row(figureRow(drawing::targetKey(drawing::FieldKind::suction, shown.target, false,
+                                       drawing::ThemeName::paper, w.width(), desk.voice),
+                    true));
+  }
   w.text(desk.say("paper.expect.figure"), fonts::small, desk.theme.ink2);
 }
 
@@ -119,14 +125,9 @@ std::string pascals(const Desk& desk, const char* id, double pa) {
   return desk.say(id, {base::pressure("pa", base::Pressure::ofPa(pa))});
 }
 
-/// What the field says there, if it says anything.
-std::string predictedAt(const Desk& desk, const SuctionAnswer* answer, const plan::Plan& plan,
-                        const std::string& id) {
-  if (answer == nullptr || !answer->field) return {};
-  for (const plan::TestHole& hole : plan.test_holes) {
-    if (hole.id != id) continue;
-    const auto pa = suction::sampleAt(answer->field->network, answer->field->suction_pa, hole.at_m);
-    if (pa) return pascals(desk, "paper.expect.hole-predicted", *pa);
+std::string predictedAt(const Sheet& sheet, const std::string& id) {
+  for (const plan::TestHole& hole : sheet.job().plan.test_holes) {
+    if (hole.id == id) return predictedIn(sheet, hole);
   }
   return {};
 }
@@ -151,12 +152,11 @@ void measuredRows(Writer& w, const Sheet& sheet) {
              fonts::small, desk.theme.ink2);
       w.keepLastWithNext();
     }
-    const SuctionAnswer* answer = moved ? nullptr : sheet.answer();
     std::vector<std::vector<Cell>> cells;
     for (const plan::HoleReading& reading : test.readings) {
       cells.push_back(
           {Cell(holeName(sheet.job().plan, reading.hole)),
-           Cell(predictedAt(desk, answer, sheet.job().plan, reading.hole), predicted),
+           Cell(moved ? std::string() : predictedAt(sheet, reading.hole), predicted),
            Cell(pascals(desk, "paper.expect.hole-measured", reading.suction_pa), fonts::strong)});
     }
     w.append(tableRows(desk,
@@ -236,6 +236,17 @@ void cautionRows(Writer& w, const SuctionAnswer& answer) {
 }
 
 }  // namespace
+
+std::string predictedIn(const Sheet& sheet, const plan::TestHole& hole) {
+  const SuctionAnswer* answer = sheet.answer();
+  if (answer == nullptr || !answer->field) return {};
+  const auto pa = suction::sampleAt(answer->field->network, answer->field->suction_pa, hole.at_m);
+  if (!pa) return {};
+  if (*pa < 10.0) return pascals(sheet.desk, "paper.expect.hole-predicted", *pa);
+  double step = 1.0;
+  while (*pa >= 100.0 * step) step *= 10.0;
+  return pascals(sheet.desk, "paper.expect.hole-predicted-whole", step * std::round(*pa / step));
+}
 
 void writeExpect(Writer& w, const Sheet& sheet) {
   if (sheet.options.suction == Suction::left_out) return;

@@ -187,6 +187,21 @@ void scoreRow(Writer& w, const siting::ScoredPart& part) {
          false});
 }
 
+/// By what path the distances of this sheet were taken.
+std::string howMeasured(const Sheet& sheet) {
+  const auto& run = sheet.study.site().run;
+  const bool placed = run && sheet.sump != nullptr && run->sump == sheet.sump->id;
+  std::string out = sheet.desk.say(placed ? "paper.margins.how-placed" : "paper.margins.how");
+  const auto& margins = sheet.assessment->margins;
+  if (std::any_of(margins.begin(), margins.end(), [&](const rules::Margin& m) {
+        const rules::Rule* rule = sheet.rule(m.rule);
+        return rule != nullptr && rule->path == rules::PathKind::string;
+      })) {
+    out += ' ' + sheet.desk.say("paper.margins.string");
+  }
+  return out;
+}
+
 }  // namespace
 
 void writeFindings(Writer& w, const Sheet& sheet) {
@@ -218,7 +233,7 @@ void writeMargins(Writer& w, const Sheet& sheet) {
   }
   w.gap(0.8);
   if (own) w.text(sheet.desk.say("paper.margins.own"), fonts::small, sheet.desk.theme.ink2);
-  w.text(sheet.desk.say("paper.margins.how"), fonts::small, sheet.desk.theme.ink2);
+  w.text(howMeasured(sheet), fonts::small, sheet.desk.theme.ink2);
 }
 
 void writeScore(Writer& w, const Sheet& sheet) {

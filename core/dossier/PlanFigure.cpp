@@ -122,11 +122,11 @@ void paintLegend(Sketch& sketch, const Sheet& sheet, Point at, double width_mm) 
 
 }  // namespace
 
-Rows planRows(const Sheet& sheet, double width_mm, double height_mm) {
+Rows planRows(const Sheet& sheet, double width_mm, double height_mm, bool with_ties) {
   constexpr double kBeside_mm = 82.0;  // past the longest scale bar
   constexpr double kUnder_mm = 1.5;
   // North point and scale bar stand in a strip of their own above the plan, the ties beside them.
-  const Rows ties = settingOutRows(sheet, width_mm - kBeside_mm);
+  const Rows ties = with_ties ? settingOutRows(sheet, width_mm - kBeside_mm) : Rows{};
   const double strip = std::max(drawing::kFurnitureHeight_mm + 1.8, heightOf(ties) + 1.0);
   Fitted fitted = largest(sheet.study, width_mm, height_mm - strip - kUnder_mm);
   Rows beyond = beyondRows(sheet, fitted.view, width_mm);

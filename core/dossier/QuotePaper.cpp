@@ -25,20 +25,22 @@ Rows quoteTable(const Sheet& sheet, const PricedQuote& quote, double width_mm, c
   std::vector<std::vector<Cell>> cells;
   for (const PricedLine& line : quote.lines) {
     if (!wanted(line)) continue;
-    cells.push_back({Cell(desk.say(line.text)), Cell(amountWithUnit(line)),
-                     Cell(line.unit_price ? line.unit_price->text(quote.minor_digits) : "?"),
-                     Cell(line.total ? price::moneyText(*line.total, quote.minor_digits) : "?")});
+    cells.push_back({Cell(desk.say(line.text)), Cell(amountWithUnit(line))});
+    if (!quote.margin_in_lines) {
+      cells.back().emplace_back(line.unit_price ? line.unit_price->text(quote.minor_digits) : "?");
+    }
+    cells.back().emplace_back(line.shown ? price::moneyText(*line.shown, quote.minor_digits) : "?");
   }
   if (cells.empty()) return {};
   using drawing::HAlign;
   Writer w(desk, width_mm);
   w.heading(desk.say(heading));
-  w.append(tableRows(desk,
-                     {{desk.say("paper.quote.what"), 5.0},
-                      {desk.say("paper.quote.quantity"), 1.1, HAlign::right},
-                      {desk.say("paper.quote.each"), 1.2, HAlign::right},
-                      {quote.currency, 1.3, HAlign::right}},
-                     cells, width_mm));
+  std::vector<TableColumn> columns{{desk.say("paper.quote.what"), 5.0},
+                                   {desk.say("paper.quote.quantity"), 1.1, HAlign::right}};
+  // With the margin in it a line's total is no longer quantity by price.
+  if (!quote.margin_in_lines) columns.push_back({desk.say("paper.quote.each"), 1.2, HAlign::right});
+  columns.push_back({quote.currency, 1.3, HAlign::right});
+  w.append(tableRows(desk, columns, cells, width_mm));
   return w.take();
 }
 
@@ -69,8 +71,9 @@ class QuoteTotals {
 
 Rows totalRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
   QuoteTotals totals(sheet.desk, quote);
-  totals.add("work", quote.work);
-  if (quote.margin_percent) totals.add("margin", quote.margin, quote.margin_percent);
+  totals.add("work", price::workShown(quote));
+  if (quote.margin_percent && !quote.margin_in_lines)
+    totals.add("margin", quote.margin, quote.margin_percent);
   if (quote.provisional.coins != 0) totals.add("provisional", quote.provisional);
   totals.add("net", quote.net);
   if (quote.tax_percent) totals.add("tax", quote.tax, quote.tax_percent);

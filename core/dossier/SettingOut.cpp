@@ -1,5 +1,7 @@
 // How to set the hole out with a tape: beside the plan, on its page.
 
+#include <cmath>
+
 #include "dossier/Sheet.h"
 
 namespace sumpwright::dossier {
@@ -28,6 +30,35 @@ void ties(Writer& w, const drawing::Ties& t) {
 }
 
 }  // namespace
+
+std::string fromDatum(const Sheet& sheet, double level_m) {
+  const plan::House& house = sheet.job().house;
+  if (!house.height_datum_m) return {};
+  const double up = level_m - *house.height_datum_m;
+  return sheet.desk.say(
+      up < 0.0 ? "paper.datum.below" : "paper.datum.above",
+      {base::metres("length", std::abs(up)),
+       base::phrase("datum", house.height_datum.empty() ? base::Message("paper.datum.unnamed")
+                                                        : base::plainText(house.height_datum))});
+}
+
+void writeOtherSumps(Writer& w, const Sheet& sheet) {
+  const Desk& desk = w.desk();
+  for (const plan::Sump& sump : sheet.job().design.sumps) {
+    if (&sump == sheet.sump) continue;
+    w.heading(desk.say("paper.other-sump", {base::text("sump", sump.id)}));
+    if (sump.kind != plan::SumpKind::cored) {
+      w.body(desk.say("paper.other-sump.inside"));
+      continue;
+    }
+    ClientPlanOptions options = sheet.options;
+    options.sump = sump.id;
+    const Sheet other(sheet.study, desk.voice, options);
+    w.body(desk.say(other.assessment->sentence));
+    // The rows hold nothing of `other` but words.
+    w.append(settingOutRows(other, w.width()));
+  }
+}
 
 bool tellsHeights(const Sheet& sheet) {
   return sheet.job().house.footing_top_low_m && sheet.job().house.footing_top_high_m;

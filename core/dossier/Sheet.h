@@ -2,12 +2,16 @@
 // What one client's plan is about, gathered once: the sump, its assessment, its ties and waivers.
 
 #include <optional>
+#include <string>
 
+#include "build/DrillSection.h"
 #include "dossier/ClientPlan.h"
 #include "dossier/Flow.h"
 #include "drawing/Ties.h"
 
 namespace sumpwright::dossier {
+
+class Folio;
 
 struct Sheet {
   Sheet(const siting::Study& s, const drawing::Voice& voice, const ClientPlanOptions& o);
@@ -52,8 +56,9 @@ double footHeight_mm(const Sheet& sheet);
 // Waivers.cpp
 Rows waiverRows(const Sheet& sheet, double width_mm);  ///< ruled boxes; none without waivers
 // PlanFigure.cpp
-/// The plan with north point, scale bar and the ties to set it out by above it.
-Rows planRows(const Sheet& sheet, double width_mm, double height_mm);
+/// The plan with north point, scale bar and, if they are wanted, the ties to set it out by above
+/// it.
+Rows planRows(const Sheet& sheet, double width_mm, double height_mm, bool ties = true);
 Rows stripRows(const Sheet& sheet, double width_mm);
 // Findings.cpp
 void writeFindings(Writer& w, const Sheet& sheet);
@@ -63,12 +68,26 @@ void writePlaces(Writer& w, const Sheet& sheet);
 // Expect.cpp
 /// What to expect of the suction: predicted, and measured where a test was made.
 void writeExpect(Writer& w, const Sheet& sheet);
+/// Suction that is predicted in a hole, to two figures: more would be pretended. Empty where the
+/// field says nothing there.
+std::string predictedIn(const Sheet& sheet, const plan::TestHole& hole);
 // Proposal.cpp
 void writeSeen(Writer& w, const Sheet& sheet);
 void writeRunning(Writer& w, const Sheet& sheet);
 void writeNeeds(Writer& w, const Sheet& sheet);
 void writeRetest(Writer& w, const Sheet& sheet);
 void writeTerms(Writer& w, const Sheet& sheet);
+// RunFigure.cpp
+/// The walls unrolled with the run on them and where no outlet may end; none without a sump.
+Rows elevationRows(const Sheet& sheet, double width_mm, double height_mm);
+/// What the run is set out by; none before its discharge is placed.
+Rows runRows(const Sheet& sheet, double width_mm);
+void writeRunAdvice(Writer& w, const Sheet& sheet);
+void writeNoise(Writer& w, const Sheet& sheet);
+// CablePaper.cpp
+/// The cable's way part by part, with what the electrician must know; none without a sump.
+Rows cableRows(const Sheet& sheet, double width_mm);
+void writeCable(Writer& w, const Sheet& sheet);  ///< for the client
 // Unknowns.cpp
 void writeNotLooked(Writer& w, const Sheet& sheet);
 void writeUnjudged(Writer& w, const Sheet& sheet);
@@ -76,7 +95,32 @@ void writeUnjudged(Writer& w, const Sheet& sheet);
 Rows settingOutRows(const Sheet& sheet, double width_mm);  ///< none without a sump to set out
 /// Whether a height stands anywhere on the paper.
 bool tellsHeights(const Sheet& sheet);
+/// A level as a tape shows it from outside: "1.44 m below the sill of the kitchen window"; empty
+/// where the datum's level is not known.
+std::string fromDatum(const Sheet& sheet, double level_m);
+/// Sumps of the design that the sheet is not about: verdict and ties of each.
+void writeOtherSumps(Writer& w, const Sheet& sheet);
+// SumpPart.cpp
+/// What a crew has of one sump: setting out, section, run and cable.
+class SumpPart {
+ public:
+  explicit SumpPart(const Sheet& sheet);  ///< which must outlive it; a cored sump
+  /// Nobody drills there: refused without a waiver, or no hole is possible.
+  bool stopped() const { return m_stopped; }
+  void addStop(Folio& folio) const;  ///< says so, and why
+  void writeSizes(Writer& w) const;
+  void addDrawings(Folio& folio) const;
+
+ private:
+  Rows sectionRows(double width_mm) const;
+  void addRun(Folio& folio) const;
+  const Sheet& m_sheet;
+  build::DrillSection m_section;
+  bool m_stopped = false;
+};
 // Cautions.cpp
+/// A line of the rule sheet's practice with its source or mark.
+std::string practiceWords(const Desk& desk, const rules::PracticeLine& line);
 void writeHoldPoints(Writer& w, const Sheet& sheet);
 void writeCautions(Writer& w, const Sheet& sheet);
 

@@ -1,6 +1,7 @@
 #include "dossier/Table.h"
 
 #include <algorithm>
+#include <cmath>
 #include <memory>
 #include <utility>
 
@@ -70,6 +71,22 @@ TableBody bodyOf(const Desk& desk, const std::vector<TablePlace>& places,
   return body;
 }
 
+/// A body too tall for a page as several, one below the other.
+std::vector<TableBody> split(TableBody body) {
+  constexpr double kTallest_mm = 120.0;  // less than any page has
+  constexpr double kFirstLine_mm = 3.2;  // of a piece that goes on, below the rule above it
+  if (body.height <= kTallest_mm) return {std::move(body)};
+  std::vector<TableBody> out(static_cast<std::size_t>(std::ceil(body.height / kTallest_mm)));
+  for (TableLine& line : body.lines) {
+    const auto piece = std::min(out.size() - 1, static_cast<std::size_t>(line.at.y / kTallest_mm));
+    line.at.y -= static_cast<double>(piece) * kTallest_mm - (piece > 0 ? kFirstLine_mm : 0.0);
+    out[piece].height = std::max(out[piece].height, line.at.y + 2.0 * kCellPad_mm);
+    out[piece].lines.push_back(std::move(line));
+  }
+  std::erase_if(out, [](const TableBody& piece) { return piece.lines.empty(); });
+  return out;
+}
+
 Row rowOf(const Desk& desk, const std::vector<TablePlace>& places, const TableBody& body,
           double width_mm, const TableStyle& style, bool is_head, bool is_first) {
   const drawing::Theme& t = desk.theme;
@@ -115,11 +132,12 @@ Rows tableRows(const Desk& desk, const std::vector<TableColumn>& columns,
     out.push_back(std::move(row));
   }
   for (const auto& line : cells) {
-    Row row = rowOf(desk, places, bodyOf(desk, places, line, style.least_mm), width_mm, style,
-                    false, out.empty());
-    if (any) row.head = head;
-    row.keep_with_next = style.whole && &line != &cells.back();
-    out.push_back(std::move(row));
+    for (const TableBody& body : split(bodyOf(desk, places, line, style.least_mm))) {
+      Row row = rowOf(desk, places, body, width_mm, style, false, out.empty());
+      if (any) row.head = head;
+      row.keep_with_next = style.whole && &line != &cells.back();
+      out.push_back(std::move(row));
+    }
   }
   return out;
 }

@@ -6,6 +6,7 @@
 // Roofs are for the eye alone: the job holds none. Eaves and openings without heights are drawn at
 // usual ones, dashed.
 
+#include <optional>
 #include <string>
 
 #include "drawing/DrawList.h"
@@ -24,7 +25,10 @@ struct ElevationView {
   double top_m = 5.0;      ///< height at its top
   double label_mm = 12.0;  ///< column of heights at the left; 0: none
   double head_mm = 6.0;    ///< legend on top; 0: none
-  bool strip = false;      ///< the whole house, small: no zone and no words but the walls' names
+  /// Of the run of a sump there: names of openings stand clear of it. Not for a run that is
+  /// dragged.
+  std::optional<perimeter::Place> keep_clear;
+  bool strip = false;  ///< the whole house, small: no zone and no words but the walls' names
   bool operator==(const ElevationView&) const = default;
 };
 

@@ -143,14 +143,31 @@ void nameOf(Sketch& sketch, const ElevationContext& c, const DrawnOpening& o, Oc
   if (in) lines.push_back(o.box.centre().y + cap / 2.0);
   lines.push_back(o.box.top - 1.2);
   lines.push_back(o.box.bottom + 1.4 + cap);
+  // Over its middle, else as far aside as it still stands over the opening.
+  const double aside = std::max(0.0, (width - o.box.width()) / 2.0);
   for (const double y : lines) {
-    const Box box = around({x, y - cap / 2.0}, width / 2.0 + 0.5, cap / 2.0 + 0.6);
-    if (!taken.isFree(box) || !holds(c.room(), box)) continue;
-    taken.take(box);
-    const bool inside = y < o.box.bottom && y > o.box.top;
-    sketch.fill(corners(box), inside ? c.theme.glass : c.theme.room_dwelling);
-    sketch.text({x, y}, o.opening->name, type::small, c.theme.ink, HAlign::centre);
-    return;
+    for (const double by : {0.0, -aside, aside}) {
+      const Box box = around({x + by, y - cap / 2.0}, width / 2.0 + 0.5, cap / 2.0 + 0.6);
+      if (!taken.isFree(box) || !holds(c.room(), box)) continue;
+      taken.take(box);
+      const bool inside = y < o.box.bottom && y > o.box.top;
+      sketch.fill(corners(box), inside ? c.theme.glass : c.theme.room_dwelling);
+      sketch.text({x + by, y}, o.opening->name, type::small, c.theme.ink, HAlign::centre);
+      return;
+    }
+  }
+}
+
+/// Room of a riser that goes up there, and of one that ends to the side.
+void takeRun(const ElevationContext& c, perimeter::Place hole, Occupied& taken) {
+  constexpr double kHalf_mm = 2.2;  // as wide as the fan
+  const auto& run = c.study.site().run;
+  const double shift = run ? run->shift_m : 0.0;
+  const double top = run ? c.y(run->outlet_m) - 5.0 : c.room().top;
+  for (const double by : {0.0, shift}) {
+    const perimeter::Place at = c.study.perimeter().wrapped({hole.ring, hole.chainage_m + by});
+    const double x = c.x(at.ring, at.chainage_m);
+    taken.take({x - kHalf_mm, top, x + kHalf_mm, c.room().bottom});
   }
 }
 
@@ -186,6 +203,7 @@ void paintElevationOpenings(Sketch& sketch, const ElevationContext& c) {
     drawer.draw(o);
   }
   if (c.view.strip) return;
+  if (c.view.keep_clear) takeRun(c, *c.view.keep_clear, taken);
   for (const DrawnOpening& o : openings) {
     sketch.tagged(o.opening->id);
     nameOf(sketch, c, o, taken);

@@ -15,7 +15,7 @@ namespace sumpwright::drawing {
 namespace {
 
 constexpr double kCoreUnderGround_m = 0.25;  // drawn where no hole can be cored
-constexpr double kBracketEvery_m = 1.2;      // drawn; the crew sheet counts them
+constexpr double kBracketEvery_m = 1.2;      // drawn for the eye
 
 const plan::Sump* sumpOf(const siting::Study& study, const std::string& id) {
   for (const plan::Sump& s : study.job().design.sumps) {

@@ -25,6 +25,20 @@ struct HeightLabel {
   Colour colour;
 };
 
+/// Whether the build-up holds one of these for want of anybody's word: marked with a question mark.
+bool isAssumed(const SectionContext& c, std::initializer_list<std::string_view> ids) {
+  return std::ranges::any_of(c.up.assumed, [&](const build::Assumption& one) {
+    return std::ranges::any_of(ids, [&](std::string_view id) {
+      return one.what.id == "section.assumed." + std::string(id);
+    });
+  });
+}
+
+std::string marked(std::string words, bool assumed) {
+  if (assumed) words += " ?";
+  return words;
+}
+
 /// Moves labels apart, as little as it takes, top to bottom and back.
 void spread(std::vector<HeightLabel>& labels, double top, double bottom) {
   std::stable_sort(labels.begin(), labels.end(),
@@ -90,13 +104,14 @@ void ladder(Sketch& sketch, const SectionContext& c, std::vector<HeightLabel> la
 
 std::vector<HeightLabel> outsideHeights(const SectionContext& c) {
   std::vector<HeightLabel> labels;
-  const auto add = [&](const char* id, double level_m, bool strong, const Colour& colour) {
-    labels.push_back({c.y(level_m), 0.0, named(c, id, level_m),
+  const auto add = [&](const char* id, double level_m, bool strong, const Colour& colour,
+                       const char* assumed = "") {
+    labels.push_back({c.y(level_m), 0.0, marked(named(c, id, level_m), isAssumed(c, {assumed})),
                       strong ? Font{type::small.size_pt, true, false} : type::small, colour});
   };
   const Colour ink = c.theme.ink2;
-  add("drawing.section.dpc", c.up.dpc_m, false, ink);
-  add("drawing.section.ground", c.up.ground_m, false, ink);
+  add("drawing.section.dpc", c.up.dpc_m, false, ink, "dpc");
+  add("drawing.section.ground", c.up.ground_m, false, ink, "ground");
   if (c.section.bore) {
     add("drawing.section.hole", c.section.bore->entry_m, true, c.theme.ink);
     if (c.section.dig_m > 0.0) {
@@ -105,8 +120,8 @@ std::vector<HeightLabel> outsideHeights(const SectionContext& c) {
   }
   const bool range = c.up.footing_high_m > c.up.footing_low_m;
   add(range ? "drawing.section.footing-low" : "drawing.section.footing", c.up.footing_low_m, false,
-      ink);
-  if (range) add("drawing.section.footing-high", c.up.footing_high_m, false, ink);
+      ink, "footing");
+  if (range) add("drawing.section.footing-high", c.up.footing_high_m, false, ink, "footing");
   if (c.section.fit == Fit::fits_if_footing) {
     add("drawing.section.footing-needed", *c.section.footing_top_m, true, c.theme.refused.text);
   }
@@ -118,19 +133,21 @@ std::vector<HeightLabel> courses(const SectionContext& c) {
   double high = c.up.floor_m;
   labels.push_back({c.y(high), 0.0, named(c, "drawing.section.floor", high),
                     Font{type::small.size_pt, true, false}, c.theme.ink});
-  const auto add = [&](const char* id, double thickness_m) {
+  const auto add = [&](const char* id, double thickness_m,
+                       std::initializer_list<std::string_view> assumed) {
     if (thickness_m <= 0.0) return;
-    labels.push_back(
-        {c.y(high - thickness_m / 2.0), 0.0, thick(c, id, thickness_m), type::small, c.theme.ink2});
+    labels.push_back({c.y(high - thickness_m / 2.0), 0.0,
+                      marked(thick(c, id, thickness_m), isAssumed(c, assumed)), type::small,
+                      c.theme.ink2});
     high -= thickness_m;
   };
   if (c.suspended() && !c.oversite()) return labels;
   high -= c.up.under_floor_m;
-  add("drawing.section.screed", c.up.screed_m);
-  add("drawing.section.insulation", c.up.insulation_m);
-  add("drawing.section.slab", c.up.slab_m);
-  add("drawing.section.blinding", c.up.blinding_m);
-  add("drawing.section.hardcore", c.up.hardcore_m);
+  add("drawing.section.screed", c.up.screed_m, {"screed"});
+  add("drawing.section.insulation", c.up.insulation_m, {"insulation"});
+  add("drawing.section.slab", c.up.slab_m, {"slab", "oversite"});
+  add("drawing.section.blinding", c.up.blinding_m, {"blinding"});
+  add("drawing.section.hardcore", c.up.hardcore_m, {"hardcore"});
   if (c.section.bore) {
     const double litres = 1000.0 * c.section.hollow.volume_m3;
     labels.push_back(
@@ -166,7 +183,8 @@ void wallChain(Sketch& sketch, const SectionContext& c) {
     sketch.line({c.x(ends.front()), y}, {c.x(ends.back()), y}, pen);
     for (const double end : ends) tick(sketch, c, {c.x(end), y});
     for (std::size_t i = 1; i < ends.size(); ++i) {
-      const std::string words = thick(c, "drawing.section.thickness", ends[i] - ends[i - 1]);
+      const std::string words = marked(thick(c, "drawing.section.thickness", ends[i] - ends[i - 1]),
+                                       isAssumed(c, {"wall"}));
       const double room = (ends[i] - ends[i - 1]) * c.mm + 0.8;
       if (c.voice.width_mm(words, type::small) > room) continue;
       sketch.text({c.x((ends[i] + ends[i - 1]) / 2.0), y - 1.0}, words, type::small, c.theme.ink,

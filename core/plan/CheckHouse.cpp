@@ -1,4 +1,5 @@
 #include <array>
+#include <cmath>
 
 #include "plan/Checks.h"
 
@@ -84,12 +85,21 @@ void checkYear(const Job& job, ProblemList& problems) {
                 base::text("surveyed", job.surveyed_on)});
 }
 
+/// A sill or threshold that somebody reaches with a tape.
+void checkDatum(const House& house, ProblemList& problems) {
+  constexpr double kFarthest_m = 5.0;  // own figure
+  if (!house.height_datum_m || std::abs(*house.height_datum_m) <= kFarthest_m) return;
+  problems.add("plan.house.datum", "/house/height_datum_m",
+               {base::metres("level", *house.height_datum_m), base::metres("most", kFarthest_m)});
+}
+
 }  // namespace
 
 void checkHouse(const Job& job, ProblemList& problems) {
   checkYear(job, problems);
   checkBuildUp(job.house, problems);
   checkFooting(job.house, problems);
+  checkDatum(job.house, problems);
   checkStandby(job, problems);
 }
 

@@ -61,4 +61,20 @@ void checkQuote(const Quote& quote, ProblemList& problems) {
   }
 }
 
+void checkRunning(const Running& running, ProblemList& problems) {
+  constexpr double kMostDegreeDays = 20000.0;  // more than any inhabited place has (own figure)
+  const std::string pointer = "/design/running";
+  const auto& days = running.degree_days;
+  if (days && !(*days >= 0.0 && *days <= kMostDegreeDays)) {
+    problems.add("plan.running.degree-days", at(pointer, "degree_days"),
+                 {base::number("days", *days), base::number("most", kMostDegreeDays)});
+  }
+  const auto& share = running.house_air;
+  if (share && !(*share >= 0.0 && *share <= 1.0)) {
+    problems.add("plan.running.share", at(pointer, "house_air"), {base::number("share", *share)});
+  }
+  checkDecimal(running.per_kwh, at(pointer, "per_kwh"), Sign::not_negative, problems);
+  checkDecimal(running.heat_per_kwh, at(pointer, "heat_per_kwh"), Sign::not_negative, problems);
+}
+
 }  // namespace sumpwright::plan

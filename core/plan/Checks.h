@@ -69,6 +69,7 @@ void checkDesign(const Job& job, const CheckedRings& rings, ProblemList& problem
 void checkRun(const Job& job, ProblemList& problems);  ///< fan, pipe, discharge, supply
 void checkEavesHeights(const Job& job, ProblemList& problems);
 void checkQuote(const Quote& quote, ProblemList& problems);
+void checkRunning(const Running& running, ProblemList& problems);
 
 // Shared by several of them.
 

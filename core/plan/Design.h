@@ -1,6 +1,6 @@
 #pragma once
-// What is proposed: sumps, outlet, hole and pipe sizes, fan and pipe run, waivers, price. Heights
-// above finished floor = 0.
+// What is proposed: sumps, outlet, hole and pipe sizes, fan and pipe run, waivers, price, what a
+// year costs. Heights above finished floor = 0.
 
 #include <optional>
 #include <string>
@@ -9,6 +9,7 @@
 #include "geometry/Point.h"
 #include "plan/Kinds.h"
 #include "plan/Quote.h"
+#include "plan/Running.h"
 
 namespace sumpwright::plan {
 
@@ -92,6 +93,7 @@ struct Design {
   PipeRun pipe;
   AnnulusSeal annulus = AnnulusSeal::unknown;
   YesNo silencer = YesNo::unknown;
+  Running running;
   Quote quote;
   bool operator==(const Design&) const = default;
 };

@@ -45,7 +45,8 @@ struct House {
   std::optional<double> footing_top_high_m;
   Barrier barrier = Barrier::unknown;
   std::optional<double> barrier_level_m;
-  std::string height_datum;  ///< sill or threshold that heights are taken from outside
+  std::string height_datum;              ///< sill or threshold that heights are taken from outside
+  std::optional<double> height_datum_m;  ///< its level: without it nothing can be set out from it
   std::vector<Appliance> appliances;
   StandbySump standby;
   std::vector<Layer> wall_layers;              ///< outside to inside, where a wall states none

@@ -37,7 +37,7 @@ constexpr Range rangeOf(std::string_view key) {
   if (key == "m_per_px") return {0, 1e3};
   if (key.ends_with("_px")) return {-1e6, 1e6};
   if (key == "storey") return {-10, 200};
-  return {0, 1e5};  // ring, edge, bends, days, ends of a spread
+  return {0, 1e5};  // ring, edge, bends, days, shares, ends of a spread
 }
 
 template <class Owner, class T>
@@ -257,9 +257,10 @@ inline constexpr auto kFields<House> = std::tuple(
     may("dpc_height_m", &House::dpc_height_m), may("footing_top_low_m", &House::footing_top_low_m),
     may("footing_top_high_m", &House::footing_top_high_m), may("barrier", &House::barrier),
     may("barrier_level_m", &House::barrier_level_m), may("height_datum", &House::height_datum),
-    may("appliances", &House::appliances), may("standby", &House::standby),
-    may("wall_layers", &House::wall_layers), may("eaves_wildlife", &House::eaves_wildlife),
-    may("eaves_m", &House::eaves_m), may("roof_lived_in", &House::roof_lived_in));
+    may("height_datum_m", &House::height_datum_m), may("appliances", &House::appliances),
+    may("standby", &House::standby), may("wall_layers", &House::wall_layers),
+    may("eaves_wildlife", &House::eaves_wildlife), may("eaves_m", &House::eaves_m),
+    may("roof_lived_in", &House::roof_lived_in));
 
 template <>
 inline constexpr auto kFields<Spread> = std::tuple(must("low", &Spread::low),
@@ -347,13 +348,17 @@ inline constexpr auto kFields<QuoteLine> = std::tuple(must("id", &QuoteLine::id)
                                                       may("left_out", &QuoteLine::left_out));
 
 template <>
-inline constexpr auto kFields<Quote> = std::tuple(may("price_book", &Quote::price_book),
-                                                  may("date", &Quote::date),
-                                                  may("valid_days", &Quote::valid_days),
-                                                  may("tax_percent", &Quote::tax_percent),
-                                                  may("margin_percent", &Quote::margin_percent),
-                                                  may("provisional", &Quote::provisional),
-                                                  may("lines", &Quote::lines));
+inline constexpr auto kFields<Quote> = std::tuple(
+    may("price_book", &Quote::price_book), may("date", &Quote::date),
+    may("valid_days", &Quote::valid_days), may("tax_percent", &Quote::tax_percent),
+    may("margin_percent", &Quote::margin_percent), may("margin_shown", &Quote::margin_shown),
+    may("provisional", &Quote::provisional), may("lines", &Quote::lines));
+
+template <>
+inline constexpr auto kFields<Running> = std::tuple(may("degree_days", &Running::degree_days),
+                                                    may("house_air", &Running::house_air),
+                                                    may("per_kwh", &Running::per_kwh),
+                                                    may("heat_per_kwh", &Running::heat_per_kwh));
 
 template <>
 inline constexpr auto kFields<Design> = std::tuple(
@@ -362,7 +367,7 @@ inline constexpr auto kFields<Design> = std::tuple(
     may("sumps", &Design::sumps), may("waivers", &Design::waivers), may("fan", &Design::fan),
     may("shared_fan", &Design::shared_fan), may("pipe", &Design::pipe),
     may("annulus", &Design::annulus), may("silencer", &Design::silencer),
-    may("quote", &Design::quote));
+    may("running", &Design::running), may("quote", &Design::quote));
 
 template <>
 inline constexpr auto kFields<LookedFor> =

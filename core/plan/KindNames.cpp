@@ -56,6 +56,7 @@ SUMPWRIGHT_NAMES(StandbyIdentity, "assumed", "label", "traced")
 SUMPWRIGHT_NAMES(SumpKind, "cored", "internal", "standby")
 SUMPWRIGHT_NAMES(OutletMode, "low", "riser")
 SUMPWRIGHT_NAMES(FanPlace, "outside_low", "outside_high", "roof_space")
+SUMPWRIGHT_NAMES(MarginShown, "as_book", "own_line", "in_lines")
 SUMPWRIGHT_NAMES(AnnulusSeal, "unknown", "sealed", "not_sealed")
 SUMPWRIGHT_NAMES(Evidence, "reason", "locating_record", "drains_located", "engineers_note",
                  "consent")

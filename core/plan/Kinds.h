@@ -133,6 +133,9 @@ enum class FanPlace { outside_low, outside_high, roof_space };
 /// Whether the gap round the pipe is sealed to the inner leaf.
 enum class AnnulusSeal { unknown, sealed, not_sealed };
 
+/// Whether a quote shows the margin as a line of its own or within its lines.
+enum class MarginShown { as_book, own_line, in_lines };
+
 /// What stands behind a waiver; a rule sheet says which one a rule accepts.
 enum class Evidence { reason, locating_record, drains_located, engineers_note, consent };
 

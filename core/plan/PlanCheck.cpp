@@ -46,6 +46,7 @@ const std::vector<std::string_view>& keyOrder() {
     addKeys<Discharge>(keys);
     addKeys<FanPick>(keys);
     addKeys<PipeRun>(keys);
+    addKeys<Running>(keys);
     addKeys<Quote>(keys);
     addKeys<QuoteLine>(keys);
     return keys;
@@ -87,6 +88,7 @@ base::Problems checkJob(const Job& job) {
   checkDesign(job, rings, problems);
   checkRun(job, problems);
   checkQuote(job.design.quote, problems);
+  checkRunning(job.design.running, problems);
   checkZones(job, problems);
   checkRoomsAndZones(job.plan, rings, problems);
   return problems.takeSorted(placeInFile);

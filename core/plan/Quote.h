@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "plan/Kinds.h"
+
 namespace sumpwright::plan {
 
 /// A line that is changed or added to what the design gives.
@@ -23,8 +25,9 @@ struct Quote {
   std::string price_book;         ///< id; "": none chosen
   std::string date;               ///< ISO 8601
   std::optional<int> valid_days;  ///< from that date
-  std::string tax_percent;        ///< "" in the next three: not set
+  std::string tax_percent;        ///< "" here, in margin and provisional: not set
   std::string margin_percent;
+  MarginShown margin_shown = MarginShown::as_book;
   std::string provisional;  ///< a sum set aside for what cannot be seen yet
   std::vector<QuoteLine> lines;
   bool operator==(const Quote&) const = default;

@@ -5,6 +5,8 @@
 #include <utility>
 
 #include "build/CableRoute.h"
+#include "build/Run.h"
+#include "price/SealList.h"
 
 namespace sumpwright::price {
 
@@ -30,9 +32,8 @@ class NeedList {
   void count(const char* item, NeedKind kind, int quantity) {
     if (quantity > 0) add(item, kind, Decimal::of(quantity), PriceUnit::each);
   }
-  void metres(const char* item, double length_m) {
-    if (reckons(length_m))
-      add(item, NeedKind::material, Decimal::upToTenth(length_m), PriceUnit::metre);
+  void metres(const char* item, double length_m, NeedKind kind = NeedKind::material) {
+    if (reckons(length_m)) add(item, kind, Decimal::upToTenth(length_m), PriceUnit::metre);
   }
   void hours(const char* item, double time_h) {
     if (reckons(time_h)) add(item, NeedKind::labour, Decimal::upToTenth(time_h), PriceUnit::hour);
@@ -71,9 +72,30 @@ struct Counted {
   int cored = 0;
   int pits = 0;
   int fans = 0;
+  int risers = 0;  ///< of the fans
   double pipe_m = 0.0;
-  bool riser = false;
+  double lagged_m = 0.0;  ///< of pipe in the open air
 };
+
+/// Pipe after the fan: as the job states it, else as its placed run goes, else the usual.
+double pipeAfter_m(const siting::Study& study, const plan::Sump& sump,
+                   const siting::SuctionSystem& system) {
+  const bool stated = study.job().design.pipe.after_m.has_value();
+  rules::Site site = study.site();
+  site.run = build::placedRun(site, sump);
+  if (stated || !site.run) return system.after.length_m;
+  return build::exposedLength_m(site, {sump.ring, sump.chainage_m});
+}
+
+void countFan(const siting::Study& study, const plan::Sump& sump,
+              const siting::SuctionSystem& system, Counted& out) {
+  ++out.fans;
+  const double after = pipeAfter_m(study, sump, system);
+  out.pipe_m += after;
+  if (build::outletModeOf(study.site(), sump) != plan::OutletMode::riser) return;
+  ++out.risers;
+  if (after > kLagOver_m) out.lagged_m += after;
+}
 
 Counted countedOf(const siting::Study& study, const siting::SuctionSystem& system) {
   Counted out;
@@ -82,9 +104,10 @@ Counted countedOf(const siting::Study& study, const siting::SuctionSystem& syste
     out.cored += sump.kind == plan::SumpKind::cored ? 1 : 0;
     out.pits += sump.kind == plan::SumpKind::standby ? 0 : 1;  // its pit is there already
   }
-  out.fans = system.shared ? std::min(out.sumps, 1) : out.sumps;
-  out.pipe_m = out.sumps * system.before.length_m + out.fans * system.after.length_m;
-  out.riser = study.site().outlet == plan::OutletMode::riser;
+  out.pipe_m += out.sumps * system.before.length_m;
+  for (const plan::Sump& sump : study.job().design.sumps) {
+    if (out.fans == 0 || !system.shared) countFan(study, sump, system, out);
+  }
   return out;
 }
 
@@ -99,15 +122,15 @@ void addPipework(const Counted& counted, const siting::SuctionSystem& system,
   list.count("coupler", material, 2 * counted.fans);
   list.count("fan", material, counted.fans);
   list.count("silencer", material, design.silencer == plan::YesNo::yes ? counted.fans : 0);
-  list.count(counted.riser ? "cowl" : "grille", material, counted.fans);
+  list.count("cowl", material, counted.risers);
+  list.count("grille", material, counted.fans - counted.risers);
   list.count("cover", material, counted.cored);
   list.count("gauge", material, counted.fans);
   list.count("labels", material, counted.fans);
   list.count("pipe_clip", material,
              counted.sumps + static_cast<int>(std::ceil(counted.pipe_m / kClipEvery_m)));
   list.count("sealant", material, counted.sumps + 1);
-  if (counted.riser && system.after.length_m > kLagOver_m)
-    list.metres("lagging", counted.fans * system.after.length_m);
+  list.metres("lagging", counted.lagged_m);
 }
 
 struct Wiring {
@@ -132,8 +155,8 @@ double conduitOf_m(const build::CableRoute& route) {
 
 /// One fan's cable; a fan without a route is told.
 void addRoute(const siting::Study& study, const plan::Sump& sump, Wiring& wiring, NeedList& list) {
-  const build::CableAnswer answer = build::cableRoutes(
-      study.site(), build::cableAskOf(study.site(), sump, {sump.ring, sump.chainage_m}));
+  const build::CableAsk ask = build::cableAskOf(study.site(), sump, {sump.ring, sump.chainage_m});
+  const build::CableAnswer answer = build::cableRoutes(study.site(), ask);
   if (!answer.chosen) {
     return list.remark(base::Message("price.no-cable", {base::text("sump", sump.id)}));
   }
@@ -181,13 +204,15 @@ void addWork(const Counted& counted, NeedList& list) {
   list.hours("work_clearing_up", kClearUp_h);
 }
 
-void addOptional(const Counted& counted, const plan::Plan& plan, NeedList& list) {
+void addOptional(const Counted& counted, const siting::Study& study, NeedList& list) {
   using enum NeedKind;
   list.count("reinstatement", optional, counted.cored);
   list.count("spoil", optional, counted.pits);
-  list.count("scaffold", optional, counted.riser ? 1 : 0);
+  list.count("scaffold", optional, std::min(counted.risers, 1));
   list.count("high_footing", optional, counted.cored);
-  list.count("seal_entry", optional, static_cast<int>(plan.services.size()));
+  const SealList seals = sealList(study);
+  list.count("seal_entry", optional, seals.entries);
+  list.metres("seal_joint", seals.joint_m, optional);
   list.count("return_visit", optional, 1);
   list.count("retest", optional, 1);
 }
@@ -204,7 +229,7 @@ Needs needsOf(const siting::Study& study, const siting::SuctionSystem& system) {
   addPipework(counted, system, study.job().design, list);
   addWork(counted, list);
   addWiring(study, system, counted.fans, list);
-  addOptional(counted, study.job().plan, list);
+  addOptional(counted, study, list);
   for (const siting::Assumption& assumption : system.assumptions) list.remark(assumption.what);
   return list.take();
 }

@@ -93,6 +93,13 @@ std::optional<Money> toMultiple(Money amount, Decimal step, int minor_digits) {
   return steps ? rounded(Wide(steps->coins) * Wide(coins->coins), 1) : std::nullopt;
 }
 
+std::optional<Money> shareOf(Money amount, Money part, Money whole) {
+  if (whole.coins == 0) return std::nullopt;
+  const Wide product = Wide(amount.coins) * Wide(part.coins);
+  return whole.coins < 0 ? rounded(Wide(-product), Wide(-Wide(whole.coins)))
+                         : rounded(product, Wide(whole.coins));
+}
+
 std::string moneyText(Money amount, int minor_digits) {
   return pointed(amount.coins, minor_digits);
 }

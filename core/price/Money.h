@@ -48,6 +48,8 @@ inline constexpr int kMostMinorDigits = 4;
 std::optional<Money> times(Decimal quantity, Decimal unit_price, int minor_digits);
 std::optional<Money> percentOf(Money amount, Decimal percent);
 std::optional<Money> sum(Money a, Money b);
+/// amount x part / whole, nothing where the whole is. Also nothing where it does not fit.
+std::optional<Money> shareOf(Money amount, Money part, Money whole);
 
 /// The nearest multiple of a step, half away from zero. Nothing where it does not fit, or where the
 /// step is less than the least coin.

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "base/Pointer.h"
+#include "plan/KindNames.h"
 
 namespace sumpwright::price {
 
@@ -151,11 +152,22 @@ void readCurrency(const PricesNode& root, PriceBook& book) {
   }
 }
 
+void readMarginShown(const PricesNode& root, PriceBook& book) {
+  const std::string word = root.text("margin_shown", false);
+  if (word.empty()) return;
+  const auto shown = plan::valueOf<plan::MarginShown>(word);
+  if (shown && *shown != plan::MarginShown::as_book) {
+    book.margin_shown = *shown;
+  } else {
+    root.report("prices.unknown-word", "/margin_shown", {base::text("word", word)});
+  }
+}
+
 PriceBook readBook(const PricesJson& json, base::Problems& problems) {
   const PricesNode root(
       json, "", problems,
       {"format", "version", "id", "title", "note", "invented", "currency", "minor_digits",
-       "round_to", "tax_percent", "margin_percent", "per_kwh", "items"});
+       "round_to", "tax_percent", "margin_percent", "margin_shown", "per_kwh", "items"});
   PriceBook book;
   book.id = root.text("id");
   book.title = root.text("title");
@@ -170,6 +182,7 @@ PriceBook readBook(const PricesJson& json, base::Problems& problems) {
   readRounding(root, book);
   book.tax_percent = root.decimal("tax_percent", false);
   book.margin_percent = root.decimal("margin_percent", false);
+  readMarginShown(root, book);
   book.per_kwh = root.decimal("per_kwh", false);
   readItems(root, problems, book);
   return book;

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/Result.h"
+#include "plan/Kinds.h"
 #include "price/Money.h"
 
 namespace sumpwright::price {
@@ -36,10 +37,11 @@ struct PriceBook {
   bool invented = false;
   std::string currency;  ///< three capital letters (ISO 4217)
   int minor_digits = 2;
-  std::optional<Decimal> tax_percent;     ///< nothing: not stated
-  std::optional<Decimal> margin_percent;  ///< nothing: none
-  std::optional<Decimal>
-      round_to;                    ///< the total goes to the nearest multiple; nothing: as it comes
+  std::optional<Decimal> tax_percent;                            ///< nothing: not stated
+  std::optional<Decimal> margin_percent;                         ///< nothing: none
+  plan::MarginShown margin_shown = plan::MarginShown::own_line;  ///< never as_book
+  /// The total goes to the nearest multiple; nothing: as it comes.
+  std::optional<Decimal> round_to;
   std::optional<Decimal> per_kwh;  ///< what the client pays for electricity
   std::vector<PriceItem> items;    ///< each id once
 

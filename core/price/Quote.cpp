@@ -101,12 +101,39 @@ std::optional<Decimal> firstOf(const std::string& own, const std::optional<Decim
   return parsed ? parsed : book;
 }
 
+/// Each counted line's part of the margin. What is shared out up to a line is rounded, never the
+/// part itself: so the parts add up to the margin whatever the totals.
+void shareMargin(Till& till, PricedQuote& out) {
+  Money before;
+  Money shared;
+  for (PricedLine& line : out.lines) {
+    if (!line.total) continue;
+    if (line.state != LineState::counted) {
+      line.shown = till.add(*line.total, till.share(*line.total, out.margin_percent));
+      continue;
+    }
+    before = till.add(before, *line.total);
+    const Money up_to =
+        out.work.coins == 0 ? Money{} : till.kept(shareOf(out.margin, before, out.work));
+    line.shown = till.add(*line.total, Money{up_to.coins - shared.coins});
+    shared = up_to;
+  }
+}
+
+bool inLines(plan::MarginShown job, plan::MarginShown book) {
+  return (job == plan::MarginShown::as_book ? book : job) == plan::MarginShown::in_lines;
+}
+
 void addTotals(const plan::Quote& quote, const PriceBook& book, Till& till, PricedQuote& out) {
   for (const PricedLine& line : out.lines) {
     if (line.state == LineState::counted) out.work = till.add(out.work, *line.total);
   }
   out.margin_percent = firstOf(quote.margin_percent, book.margin_percent);
   out.margin = till.share(out.work, out.margin_percent);
+  out.margin_in_lines =
+      out.margin_percent.has_value() && inLines(quote.margin_shown, book.margin_shown);
+  for (PricedLine& line : out.lines) line.shown = line.total;
+  if (out.margin_in_lines) shareMargin(till, out);
   if (const auto aside = Decimal::parse(quote.provisional))
     out.provisional = till.kept(times(Decimal::of(1), *aside, book.minor_digits));
   out.net = till.add(till.add(out.work, out.margin), out.provisional);
@@ -149,6 +176,10 @@ std::size_t PricedQuote::unpriced() const {
   return static_cast<std::size_t>(std::count_if(lines.begin(), lines.end(), [](const auto& line) {
     return line.state == LineState::unpriced;
   }));
+}
+
+Money workShown(const PricedQuote& quote) {
+  return {quote.work.coins + (quote.margin_in_lines ? quote.margin.coins : 0)};
 }
 
 std::string daysAfter(const std::string& date, int days) {

@@ -35,8 +35,10 @@ struct PricedLine {
   std::optional<Decimal> book_price;  ///< by the line's unit
   std::optional<Decimal> unit_price;  ///< the job's, else the book's
   std::optional<Money> total;         ///< quantity by price, rounded; of every line with a price
-  std::string change;                 ///< id of the job's line that changed or added it; "": none
-  bool changed = false;               ///< the job's quote changed or added it
+  /// What the client reads: the total, with its share of a margin that stands in the lines.
+  std::optional<Money> shown;
+  std::string change;    ///< id of the job's line that changed or added it; "": none
+  bool changed = false;  ///< the job's quote changed or added it
 };
 
 struct PricedQuote {
@@ -49,6 +51,9 @@ struct PricedQuote {
   Money work;                             ///< the counted lines
   std::optional<Decimal> margin_percent;  ///< the job's, else the book's
   Money margin;
+  /// The margin is in the lines, and their `shown` add up to work and margin: each has of it in
+  /// proportion to its total, the coins so shared out that none is lost.
+  bool margin_in_lines = false;
   Money provisional;                   ///< set aside for what cannot be seen yet; bears no margin
   Money net;                           ///< work, margin and provisional sum
   std::optional<Decimal> tax_percent;  ///< the job's, else the book's; nothing: not stated
@@ -67,6 +72,9 @@ struct PricedQuote {
 base::Result<PricedQuote> priced(const Needs& needs, const PriceBook& book,
                                  const plan::Quote& quote);
 
+/// The sum of the counted lines as they are shown: with the margin where it is in them.
+Money workShown(const PricedQuote& quote);
+
 /// yyyy-mm-dd so many days later; "" where the date is none.
 std::string daysAfter(const std::string& date, int days);
 
@@ -74,9 +82,10 @@ using Say = std::function<std::string(const base::Message&)>;
 
 /// RFC 4180 (CRLF, quotes doubled), UTF-8. Head: group, state, item, text, quantity, unit,
 /// unit_price, amount (of every line with a price), counted (the same of those in the total, so
-/// that the column adds up), sum; with a point. Totals follow as rows of group "total", in the
-/// column sum alone. A text that a spreadsheet would take for a formula gets an apostrophe before
-/// it.
+/// that the column adds up), sum; with a point. With the margin in the lines unit_price is empty,
+/// since it is no longer the price of one, and amounts hold their share of it. Totals follow as
+/// rows of group "total", in the column sum alone. A text that a spreadsheet would take for a
+/// formula gets an apostrophe before it.
 std::string quoteCsv(const PricedQuote& quote, const Say& say);
 /// Material to buy, with the job's changes, without prices: item, text, quantity, unit.
 std::string shoppingCsv(const std::vector<PricedLine>& lines, const Say& say);

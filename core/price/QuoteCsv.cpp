@@ -65,16 +65,17 @@ std::string quoteCsv(const PricedQuote& quote, const Say& say) {
           "sum"},
          csv);
   for (const PricedLine& line : quote.lines) {
-    const std::string amount = line.total ? moneyText(*line.total, quote.minor_digits) : "";
+    const std::string amount = line.shown ? moneyText(*line.shown, quote.minor_digits) : "";
     addRow({std::string(needKindName(line.kind)), std::string(lineStateName(line.state)),
             words(line.item), words(say(line.text)), line.quantity.text(), unitOf(line),
-            line.unit_price ? line.unit_price->text() : "", amount,
+            line.unit_price && !quote.margin_in_lines ? line.unit_price->text() : "", amount,
             line.state == LineState::counted ? amount : "", ""},
            csv);
   }
   TotalRows rows(quote, say, csv);
-  rows.add("work", quote.work);
-  if (quote.margin_percent) rows.add("margin", quote.margin, quote.margin_percent);
+  rows.add("work", workShown(quote));
+  if (quote.margin_percent && !quote.margin_in_lines)
+    rows.add("margin", quote.margin, quote.margin_percent);
   if (quote.provisional.coins != 0) rows.add("provisional", quote.provisional);
   rows.add("net", quote.net);
   if (quote.tax_percent) rows.add("tax", quote.tax, quote.tax_percent);

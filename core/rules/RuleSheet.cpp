@@ -74,6 +74,7 @@ void read(const Node& node, ValueScore& out);
 void read(const Node& node, ScorePart& out);
 void read(const Node& node, SurveyAccuracy& out);
 void read(const Node& node, SheetGap& out);
+void read(const Node& node, PracticeLine& out);
 
 template <class T>
 void read(const Node& node, std::optional<T>& out) {
@@ -233,6 +234,10 @@ void read(const Node& node, SheetGap& out) {
   Fields(node).need("what", out.what).need("note", out.note).end();
 }
 
+void read(const Node& node, PracticeLine& out) {
+  Fields(node).need("about", out.about).need("text", out.text).need("source", out.source).end();
+}
+
 void read(const Node& node, RuleSheet& out) {
   std::string format;              // checked by ofThisFormat()
   double version = kSheetVersion;  // checked by ofThisFormat()
@@ -252,6 +257,8 @@ void read(const Node& node, RuleSheet& out) {
       .need("score", out.score)
       .need("advisory_cost", out.advisory_cost)
       .may("gaps", out.gaps)
+      .may("practice", out.practice)
+      .may("mains_volts", out.mains_volts)
       .end();
 }
 
@@ -280,6 +287,12 @@ const Rule* RuleSheet::find(std::string_view ruleId) const {
   const auto found =
       std::find_if(rules.begin(), rules.end(), [&](const Rule& r) { return r.id == ruleId; });
   return found == rules.end() ? nullptr : &*found;
+}
+
+const PracticeLine* RuleSheet::practiceOn(std::string_view about) const {
+  const auto found = std::find_if(practice.begin(), practice.end(),
+                                  [&](const PracticeLine& line) { return line.about == about; });
+  return found == practice.end() ? nullptr : &*found;
 }
 
 double RuleSheet::accuracy_m(plan::SurveyMethod method) const {

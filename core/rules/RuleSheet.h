@@ -200,6 +200,14 @@ struct SheetGap {
   bool operator==(const SheetGap&) const = default;
 };
 
+/// What is usual there, for the papers; a sentence or the rest of one.
+struct PracticeLine {
+  std::string about;  ///< services, depths (of services), again (re-test), supply (of the fan)
+  std::string text;
+  Source source;
+  bool operator==(const PracticeLine&) const = default;
+};
+
 struct RuleSheet {
   std::string id;
   std::string title;
@@ -214,9 +222,13 @@ struct RuleSheet {
   std::vector<ScorePart> score;
   Figure advisory_cost;  ///< points one advisory finding takes off the scaled 0-100 score
   std::vector<SheetGap> gaps;
+  std::vector<PracticeLine> practice;  ///< what the sheet has no line for, papers leave out
+  std::optional<Figure> mains_volts;   ///< absent: 230 is taken
   bool operator==(const RuleSheet&) const = default;
 
   const Rule* find(std::string_view ruleId) const;
+  /// nullptr: the sheet does not say.
+  const PracticeLine* practiceOn(std::string_view about) const;
   /// Accuracy for a method; that of "not_stated" as the sheet gives it.
   double accuracy_m(plan::SurveyMethod method) const;
 };

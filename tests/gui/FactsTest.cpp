@@ -257,8 +257,9 @@ TEST_F(FactsOfAJob, EveryFieldOfHouseAndJobCanBeSet) {
   want(plan::StandbySump(), "/house/standby/", {});
   want(plan::Permissions(), "/permissions/", {});
   // Fan, pipe and seal are entered with the suction and the run, the price with the paper.
-  want(plan::Design(), "/design/",
-       {"sumps", "waivers", "fan", "shared_fan", "pipe", "annulus", "silencer", "quote"});
+  want(
+      plan::Design(), "/design/",
+      {"sumps", "waivers", "fan", "shared_fan", "pipe", "annulus", "silencer", "running", "quote"});
 }
 
 TEST_F(FactsOfAJob, EveryFieldOfASumpCanBeSet) {

@@ -4,6 +4,7 @@
 #include "dossier/Folio.h"
 #include "dossier/Papers.h"
 #include "dossier/Table.h"
+#include "price/SealList.h"
 
 namespace sumpwright::dossier {
 namespace {
@@ -69,6 +70,7 @@ std::shared_ptr<const Pricing> invented() {
   fan.quantity = price::Decimal::of(2);
   fan.unit_price = price::Decimal::of(200);
   fan.total = price::Money{40000};
+  fan.shown = fan.total;
   pricing.quote.lines = {fan};
   pricing.quote.total = price::Money{40000};
   return std::make_shared<const Pricing>(pricing);
@@ -112,6 +114,187 @@ TEST(Papers, ComposedStandInTheOrderTheyAreHandedOver) {
   EXPECT_EQ(composed({Paper::crew}, study, voice(), options).title, crew.title);
   EXPECT_NE(both.title, plan.title);
   EXPECT_TRUE(composed({}, study, voice(), options).pages.empty());
+}
+
+/// The bungalow with a riser whose discharge is placed, and a socket to feed its fan.
+plan::Job withRun() {
+  plan::Job job = furnished().sump("s", 0, 12.5).job();
+  job.design.outlet = plan::OutletMode::riser;
+  job.house.eaves_m = 2.6;
+  job.design.sumps.front().discharge = plan::Discharge{0, 13.0, 3.4};
+  job.design.sumps.front().fan_height_m = 1.2;
+  return job;
+}
+
+TEST(Run, IsDrawnAndSetOutForTheCrew) {
+  const auto study = studyOf(withRun());
+  const Document crew = paperOf(Paper::crew, study, voice(), dated());
+  for (const char* words : {"outlet", "ground", "fall", "couplers", "supports"}) {
+    EXPECT_TRUE(papersSay(crew, words)) << words;
+  }
+  const auto zones = [](const Document& document) {
+    int found = 0;
+    for (const auto& page : document.pages) found += drawing::itemsTagged(page, "zone");
+    return found;
+  };
+  EXPECT_GT(zones(crew), 10);
+  EXPECT_GT(zones(paperOf(Paper::proposal, study, voice(), dated())), 10);
+  EXPECT_EQ(zones(paperOf(Paper::plan, study, voice(), dated())), 0);
+}
+
+TEST(Run, SaysWhatIsLaggedOnlyWhereItIsLong) {
+  plan::Job job = withRun();
+  EXPECT_TRUE(papersSay(paperOf(Paper::crew, studyOf(job), voice(), dated()), "lag "));
+  job.design.sumps.front().discharge->height_m = 0.8;
+  job.design.sumps.front().discharge->chainage_m = 12.5;
+  EXPECT_FALSE(papersSay(paperOf(Paper::crew, studyOf(job), voice(), dated()), "lag "));
+}
+
+TEST(Run, FiguresWaitForADischarge) {
+  plan::Job job = withRun();
+  job.design.sumps.front().discharge.reset();
+  const Document crew = paperOf(Paper::crew, studyOf(job), voice(), dated());
+  EXPECT_TRUE(papersSay(crew, "figure-unplaced"));
+  EXPECT_FALSE(papersSay(crew, "above-hole"));
+}
+
+TEST(Cable, IsToldPartByPartToTheCrewAndInOneLineToTheClient) {
+  const auto study = studyOf(withRun());
+  const Document crew = paperOf(Paper::crew, study, voice(), dated());
+  for (const char* words : {"sleeve", "drop", "laid", "to-buy", "electrician", "isolator"}) {
+    EXPECT_TRUE(papersSay(crew, words)) << words;
+  }
+  const Document client = paperOf(Paper::proposal, study, voice(), dated());
+  EXPECT_TRUE(papersSay(client, "client"));
+  EXPECT_FALSE(papersSay(client, "to-buy"));
+}
+
+TEST(Cable, WithoutASupplySaysSo) {
+  plan::Job job = withRun();
+  job.plan.supplies.clear();
+  EXPECT_TRUE(papersSay(paperOf(Paper::crew, studyOf(job), voice(), dated()), "no-supply"));
+  EXPECT_TRUE(papersSay(paperOf(Paper::proposal, studyOf(job), voice(), dated()), "client-none"));
+}
+
+TEST(Seals, CountJointAndEntriesByRoom) {
+  const auto study = studyOf(withRun());
+  const auto list = price::sealList(study);
+  const Document crew = paperOf(Paper::crew, study, voice(), dated());
+  EXPECT_GT(list.entries, 0);
+  EXPECT_TRUE(papersSay(crew, voice().say(base::Message("paper.seal.joint",
+                                                        {base::metres("length", list.joint_m)}))));
+}
+
+TEST(Margin, WithinTheLinesShowsNoPriceOfOne) {
+  const auto study = studyOf(withRun());
+  ClientPlanOptions options = dated();
+  Pricing pricing = *invented();
+  pricing.quote.margin_percent = price::Decimal::of(10);
+  pricing.quote.margin = price::Money{4000};
+  options.pricing = std::make_shared<const Pricing>(pricing);
+  EXPECT_TRUE(papersSay(paperOf(Paper::quote, study, voice(), options), "40.00"));
+  pricing.quote.margin_in_lines = true;
+  pricing.quote.lines.front().shown = price::Money{44000};
+  options.pricing = std::make_shared<const Pricing>(pricing);
+  const Document quote = paperOf(Paper::quote, study, voice(), options);
+  EXPECT_TRUE(papersSay(quote, "440.00"));
+  EXPECT_FALSE(papersSay(quote, "200.00"));
+  EXPECT_FALSE(papersSay(quote, "margin"));
+}
+
+TEST(Crew, NobodyDrillsWhereItIsRefused) {
+  plan::Job job = withRun();
+  job.design.sumps.front().chainage_m = 4.4;  // in the front door
+  job.design.sumps.front().discharge.reset();
+  const auto study = studyOf(job);
+  ASSERT_EQ(study.assess({0, 4.4}, "s").state, rules::State::refused);
+  const Document crew = paperOf(Paper::crew, study, voice(), dated());
+  EXPECT_TRUE(papersSay(crew, "stop-drilling"));
+  EXPECT_FALSE(papersSay(crew, "hole-level"));
+  int ties = 0;
+  for (const auto& page : crew.pages) ties += drawing::itemsTagged(page, "set-out");
+  EXPECT_EQ(ties, 0);
+  EXPECT_FALSE(
+      papersSay(paperOf(Paper::crew, studyOf(withRun()), voice(), dated()), "stop-drilling"));
+}
+
+TEST(Crew, GuessesAreMarkedAndMarginsSaid) {
+  plan::Job job = withRun();
+  job.house.slab_m.reset();
+  job.house.screed_m.reset();
+  job.house.footing_top_low_m = -0.9;
+  job.house.footing_top_high_m = -0.8;
+  const Document crew = paperOf(Paper::crew, studyOf(job), voice(), dated());
+  EXPECT_TRUE(papersSay(crew, " ?"));
+  EXPECT_TRUE(papersSay(crew, "assumed"));
+  EXPECT_TRUE(papersSay(crew, "slab"));
+  EXPECT_TRUE(papersSay(crew, "margin"));
+}
+
+TEST(Crew, HeightsAreToldFromTheDatum) {
+  plan::Job job = withRun();
+  job.house.height_datum = "kitchen sill";
+  EXPECT_TRUE(papersSay(paperOf(Paper::crew, studyOf(job), voice(), dated()), "datum-first"));
+  job.house.height_datum_m = 1.05;
+  const Document crew = paperOf(Paper::crew, studyOf(job), voice(), dated());
+  EXPECT_FALSE(papersSay(crew, "datum-first"));
+  EXPECT_TRUE(papersSay(crew, "below"));
+  EXPECT_TRUE(papersSay(crew, "above 2.35"));  // the outlet at 3.40
+  EXPECT_TRUE(papersSay(crew, "above 0.15"));  // the fan at 1.20
+}
+
+TEST(Crew, EverySumpHasItsOwnFigures) {
+  plan::Job job = withRun();
+  job.design.sumps.push_back({});
+  job.design.sumps.back().id = "s2";
+  job.design.sumps.back().chainage_m = 20.0;
+  const auto study = studyOf(job);
+  const auto sections = [](const Document& document) {
+    int found = 0;
+    for (const auto& page : document.pages) found += drawing::itemsTagged(page, "hole") > 0 ? 1 : 0;
+    return found;
+  };
+  const Document both = paperOf(Paper::crew, study, voice(), dated());
+  EXPECT_TRUE(papersSay(both, "other s2"));
+  EXPECT_TRUE(papersSay(paperOf(Paper::proposal, study, voice(), dated()), "other-sump s2"));
+  ClientPlanOptions one = dated();
+  one.sump = "s";
+  const Document first = paperOf(Paper::crew, study, voice(), one);
+  EXPECT_TRUE(papersSay(first, "not-here s2"));
+  EXPECT_FALSE(papersSay(first, "other s2"));
+  EXPECT_GE(sections(both), sections(first));
+}
+
+TEST(Crew, TheFloorsOwnBarrierCounts) {
+  plan::Job job = withRun();
+  job.house.barrier = plan::Barrier::none;
+  for (plan::FloorZone& zone : job.plan.floor_zones) zone.barrier = plan::Barrier::in_floor;
+  const Document crew = paperOf(Paper::crew, studyOf(job), voice(), dated());
+  EXPECT_TRUE(papersSay(crew, "barrier"));
+}
+
+TEST(Seen, FollowsThePlacedDischargeNotTheWord) {
+  plan::Job job = withRun();
+  job.design.outlet = plan::OutletMode::low;  // but it ends at 3.40
+  EXPECT_TRUE(papersSay(paperOf(Paper::crew, studyOf(job), voice(), dated()), "ladder"));
+  job.design.outlet = plan::OutletMode::riser;
+  job.design.sumps.front().discharge->height_m = 0.5;
+  EXPECT_FALSE(papersSay(paperOf(Paper::crew, studyOf(job), voice(), dated()), "ladder "));
+}
+
+TEST(Table, ARowTallerThanAPageIsSplitNotLost) {
+  const auto study = studyOf(withRun());
+  ClientPlanOptions options = dated();
+  Pricing pricing = *invented();
+  std::string words;
+  for (int k = 0; k < 6000; ++k) words += "word" + std::to_string(k) + " ";
+  pricing.quote.lines.front().text = base::plainText(words);
+  options.pricing = std::make_shared<const Pricing>(pricing);
+  const Document quote = paperOf(Paper::quote, study, voice(), options);
+  EXPECT_TRUE(papersSay(quote, "word0 "));
+  EXPECT_TRUE(papersSay(quote, "word5999"));
+  EXPECT_TRUE(papersSay(quote, "400.00"));
+  for (const auto& page : quote.pages) drawing::expectInside(page, voice());
 }
 
 TEST(Letterhead, PrintsOnlyWhatIsFilled) {

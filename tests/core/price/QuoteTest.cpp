@@ -190,5 +190,66 @@ TEST(QuoteProperty, TotalsAgreeWithASecondReckoning) {
   });
 }
 
+plan::Quote withMargin(const char* percent, plan::MarginShown shown) {
+  plan::Quote quote;
+  quote.margin_percent = percent;
+  quote.margin_shown = shown;
+  return quote;
+}
+
+TEST(Quote, MarginWithinTheLinesLosesNoCoin) {
+  support::forEachSeed(200, [](std::uint64_t seed) {
+    support::Random random(seed);
+    plan::Quote changes = withMargin("17.3", plan::MarginShown::in_lines);
+    for (int k = 0; k < 12; ++k) {
+      plan::QuoteLine line =
+          change("", "1", (std::to_string(random.between(-200, 5000)) + ".37").c_str());
+      line.text = "own";
+      changes.lines.push_back(line);
+    }
+    const PricedQuote quote = pricedSmall(changes);
+    plan::Quote apart = changes;
+    apart.margin_shown = plan::MarginShown::own_line;
+    EXPECT_EQ(quote.total, pricedSmall(apart).total);
+    std::int64_t shown = 0;
+    for (const PricedLine& line : quote.lines) {
+      if (line.state != LineState::counted) continue;
+      shown += line.shown->coins;
+      // Each has its own share but for rounding.
+      const double own = 1.173 * static_cast<double>(line.total->coins);
+      EXPECT_NEAR(static_cast<double>(line.shown->coins), own, 1.0 + std::abs(own) * 1e-4);
+    }
+    EXPECT_EQ(shown, quote.work.coins + quote.margin.coins);
+    EXPECT_EQ(workShown(quote).coins, shown);
+  });
+}
+
+TEST(Quote, MarginWithinTheLinesShowsInWhatIsOfferedToo) {
+  const PricedQuote quote = pricedSmall(withMargin("10", plan::MarginShown::in_lines));
+  EXPECT_TRUE(quote.margin_in_lines);
+  EXPECT_EQ(lineFor(quote, "scaffold").shown->coins, 41800);
+  EXPECT_EQ(lineFor(quote, "scaffold").total->coins, 38000);
+}
+
+TEST(Quote, TheBookSaysHowAMarginIsShownUnlessTheJobDoes) {
+  PriceBook book = smallBook();
+  book.margin_shown = plan::MarginShown::in_lines;
+  const auto shown = [&](plan::MarginShown job) {
+    return priced(smallNeeds(), book, withMargin("10", job)).value().margin_in_lines;
+  };
+  EXPECT_TRUE(shown(plan::MarginShown::as_book));
+  EXPECT_FALSE(shown(plan::MarginShown::own_line));
+  EXPECT_FALSE(pricedSmall(withMargin("10", plan::MarginShown::as_book)).margin_in_lines);
+  EXPECT_FALSE(priced(smallNeeds(), book, {}).value().margin_in_lines);  // no margin, none within
+}
+
+TEST(Quote, MarginWithinTheLinesIsInNoRowOfTheCsv) {
+  const auto say = [](const base::Message& m) { return m.id; };
+  const std::string csv = quoteCsv(pricedSmall(withMargin("10", plan::MarginShown::in_lines)), say);
+  EXPECT_EQ(csv.find("price.total.margin"), std::string::npos);
+  EXPECT_NE(csv.find("material,counted,bend,price.item.bend,3,each,,23.9"), std::string::npos)
+      << csv;
+}
+
 }  // namespace
 }  // namespace sumpwright::price

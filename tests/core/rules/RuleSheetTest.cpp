@@ -102,6 +102,8 @@ TEST(RuleSheet, EveryFigureThatIsUsedHasASource) {
       if (rule.waiver.not_within_m) sources.push_back(rule.waiver.not_within_m->source);
       EXPECT_TRUE(!rule.enabled || !needsFigure(rule) || rule.needed_m) << sheet.id << rule.id;
     }
+    for (const PracticeLine& line : sheet.practice) sources.push_back(line.source);
+    if (sheet.mains_volts) sources.push_back(sheet.mains_volts->source);
     for (const Source& source : sources) EXPECT_FALSE(source.text.empty()) << sheet.id;
   }
 }
@@ -232,6 +234,21 @@ TEST(RuleSheet, IrishSheetOnThingsValuesAndTheRest) {
   double weights = 0.0;
   for (const ScorePart& part : sheet.score) weights += part.weight;
   EXPECT_EQ(weights, 100.0);
+}
+
+TEST(RuleSheet, PracticeIsOfItsOwnCountry) {
+  const RuleSheet us = sheetOf("us-practice");
+  EXPECT_NE(us.practiceOn("again")->text.find("two years"), std::string::npos);
+  EXPECT_EQ(us.practiceOn("again")->source.mark, Mark::published);
+  EXPECT_EQ(us.practiceOn("depths"), nullptr);  // none was found
+  EXPECT_EQ(us.mains_volts->value, 120.0);
+  const RuleSheet ie = sheetOf("ie-practice");
+  EXPECT_NE(ie.practiceOn("again")->text.find("five years"), std::string::npos);
+  EXPECT_EQ(ie.practiceOn("again")->source.mark, Mark::common_practice);
+  EXPECT_EQ(ie.practiceOn("depths")->source.mark, Mark::from_memory);
+  EXPECT_NE(ie.practiceOn("services")->source.text,
+            sheetOf("uk-practice").practiceOn("services")->source.text);
+  EXPECT_TRUE(sheetOf("template").practice.empty());
 }
 
 TEST(RuleSheet, GapsAreThereSwitchedOffAndEmpty) {

@@ -1,0 +1,117 @@
+// The cable on paper: a plain line for the client, the way part by part for crew and electrician.
+
+#include "build/CableRoute.h"
+#include "dossier/Sheet.h"
+#include "dossier/Table.h"
+
+namespace sumpwright::dossier {
+namespace {
+
+using base::Message;
+using build::CableAnswer;
+using build::CableAsk;
+using build::CablePart;
+using build::CableRoute;
+
+/// With the power of the study where there is one fan and it has a power.
+CableAsk askOf(const Sheet& sheet) {
+  CableAsk ask = build::cableAskOf(sheet.study.site(), *sheet.sump, sheet.assessment->place);
+  const siting::SuctionAnswer* answer = sheet.answer();
+  if (answer != nullptr && answer->power_w && sheet.job().design.sumps.size() == 1) {
+    ask.power_w = *answer->power_w;
+  }
+  return ask;
+}
+
+std::string wayOf(const Sheet& sheet, const CablePart& part) {
+  const std::string id = "paper.cable.part." + std::string(build::cablePartName(part.kind));
+  if (part.thing.empty()) return sheet.desk.say(Message(id));
+  return sheet.desk.say(Message(id, {base::phrase("thing", sheet.study.labelOf(part.thing))}));
+}
+
+Rows wayTable(const Sheet& sheet, const CableRoute& route, double width_mm) {
+  const Desk& desk = sheet.desk;
+  const auto length = [&](double metres) {
+    return desk.say("paper.crew.length", {base::metres("length", metres)});
+  };
+  std::vector<std::vector<Cell>> cells;
+  for (const CablePart& part : route.parts) {
+    cells.push_back({Cell(wayOf(sheet, part)), Cell(length(part.length_m))});
+  }
+  cells.push_back({Cell(desk.say("paper.cable.laid"), fonts::strong),
+                   Cell(length(route.length_m), fonts::strong)});
+  cells.push_back({Cell(desk.say("paper.cable.to-buy")), Cell(length(route.to_buy_m))});
+  return tableRows(desk,
+                   {{desk.say("paper.cable.way"), 4.0},
+                    {desk.say("paper.cable.length"), 1.0, drawing::HAlign::right}},
+                   cells, width_mm, {0.0, false, true});
+}
+
+void otherWays(Writer& w, const CableAnswer& answer) {
+  constexpr std::size_t kMost = 3;
+  const Desk& desk = w.desk();
+  std::size_t told = 0;
+  for (std::size_t i = 0; i < answer.routes.size() && told < kMost; ++i) {
+    if (i == *answer.chosen) continue;
+    ++told;
+    const CableRoute& route = answer.routes[i];
+    w.body(desk.say("paper.cable.other",
+                    {base::phrase("supply", route.label), base::metres("length", route.length_m),
+                     base::count("drillings", route.drillings)}));
+  }
+}
+
+void assumedLine(Writer& w, const CableAnswer& answer) {
+  const Desk& desk = w.desk();
+  std::string all;
+  for (const Message& one : answer.assumptions) all += (all.empty() ? "" : "; ") + desk.say(one);
+  if (all.empty()) return;
+  w.text(desk.say("paper.cable.assumed", {base::text("what", all)}), fonts::small, desk.theme.ink2);
+}
+
+}  // namespace
+
+Rows cableRows(const Sheet& sheet, double width_mm) {
+  if (!sheet.assessment || sheet.sump == nullptr) return {};
+  const Desk& desk = sheet.desk;
+  const CableAsk ask = askOf(sheet);
+  const CableAnswer answer = build::cableRoutes(sheet.study.site(), ask);
+  Writer w(desk, width_mm);
+  w.heading(desk.say("paper.cable"));
+  w.text(desk.say(answer.sentence), fonts::strong, desk.theme.ink);
+  if (answer.chosen) {
+    const CableRoute& route = answer.routes[*answer.chosen];
+    w.keepLastWithNext();
+    w.append(wayTable(sheet, route, width_mm));
+    w.gap(0.8);
+    w.body(desk.say(
+        "paper.cable.drop",
+        {base::number("volts", route.drop_v), base::percent("share", route.drop_percent),
+         base::watts("power", ask.power_w), base::number("section", ask.figures.section_mm2),
+         base::number("mains", ask.figures.volts)}));
+    for (const Message& remark : route.remarks) w.body(desk.say(remark));
+    otherWays(w, answer);
+  }
+  for (const build::NoCable& none : answer.none) {
+    w.body(desk.say("paper.cable.none",
+                    {base::phrase("supply", none.label), base::phrase("why", none.reason)}));
+  }
+  for (const Message& caution : answer.cautions) w.tick(desk.say(caution));
+  if (const auto* supply = sheet.study.sheet().practiceOn("supply")) {
+    w.tick(practiceWords(desk, *supply));
+  }
+  assumedLine(w, answer);
+  return w.take();
+}
+
+void writeCable(Writer& w, const Sheet& sheet) {
+  if (!sheet.assessment || sheet.sump == nullptr) return;
+  const CableAnswer answer = build::cableRoutes(sheet.study.site(), askOf(sheet));
+  if (!answer.chosen) return w.body(w.desk().say("paper.cable.client-none"));
+  const CableRoute& route = answer.routes[*answer.chosen];
+  w.body(w.desk().say(route.drillings == 0 ? "paper.cable.client" : "paper.cable.client-drilled",
+                      {base::metres("length", route.length_m), base::phrase("supply", route.label),
+                       base::count("drillings", route.drillings)}));
+}
+
+}  // namespace sumpwright::dossier
