@@ -4,9 +4,6 @@
 #include <cmath>
 
 #include "build/CableNetwork.h"
-#include "build/Levels.h"
-#include "build/RefusedZone.h"
-#include "build/Run.h"
 
 namespace sumpwright::build {
 
@@ -204,26 +201,6 @@ std::string_view cablePartName(CablePartKind kind) {
       break;
   }
   return "rise";
-}
-
-CableAsk cableAskOf(const rules::Site& site, const plan::Sump& sump, perimeter::Place hole) {
-  CableAsk ask;
-  ask.fan = site.perimeter.wrapped(hole);
-  ask.fan_place = sump.fan_place;
-  ask.wish = sump.supply;
-  const auto run = placedRun(site, sump);
-  const bool low = sump.fan_place == plan::FanPlace::outside_low;
-  if (run) {
-    ask.fan = site.perimeter.wrapped({hole.ring, hole.chainage_m + fanShift_m(*run)});
-    ask.fan_height_m = run->fan_m;
-    return ask;
-  }
-  const auto eaves = eavesOf(site, site.perimeter.edgeAt(ask.fan));
-  const double outlet = eaves ? *eaves + kProposedOverEaves_m : kProposedHeight_m;
-  const double over_ground = groundAt(site, ask.fan) + kFanOverGround_m;
-  ask.fan_height_m = sump.fan_height_m.value_or(low ? std::max(kLowFan_m, over_ground)
-                                                    : outlet - kFanUnderOutlet_m);
-  return ask;
 }
 
 CableAnswer cableRoutes(const rules::Site& site, const CableAsk& ask) {

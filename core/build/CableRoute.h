@@ -111,7 +111,8 @@ struct CableAsk {
 
 /// Of the fan that belongs to a sump's hole at a place: low beside the hole, else where the
 /// discharge stands; its height as stated, else that of Run.h, under an outlet as it would be
-/// proposed where none is placed. Contract: the place lies on the perimeter.
+/// proposed where none is placed; the rule sheet's voltage. Contract: the place lies on the
+/// perimeter.
 CableAsk cableAskOf(const rules::Site& site, const plan::Sump& sump, perimeter::Place hole);
 
 struct CableAnswer {
@@ -128,10 +129,6 @@ struct CableAnswer {
 /// Contract: the fan's place lies on the perimeter. Deterministic; the file's order decides between
 /// equals.
 CableAnswer cableRoutes(const rules::Site& site, const CableAsk& ask);
-
-/// Of a sump whose hole is there: its wish, and where its fan stands once the run is placed (else
-/// at the hole, at the height the job states).
-CableAsk cableAskOf(const rules::Site& site, const plan::Sump& sump, perimeter::Place hole);
 
 /// Length of the chosen route; nothing where there is none. What the score asks.
 std::optional<double> cableLength_m(const rules::Site& site, const CableAsk& ask);

@@ -68,7 +68,12 @@ TEST(CableAsk, StandsWhereTheFanDoes) {
   const CableAsk high = cableAskOf(siteOf(job), sump, {0, 5.0});
   EXPECT_NEAR(high.fan.chainage_m, 6.5, 1e-12);
   EXPECT_NEAR(high.fan_height_m, 4.0 - kFanUnderOutlet_m, 1e-12);
+  // Not placed: under an outlet as it would be proposed; low, at a height to be worked on.
   sump.discharge.reset();
+  job.house.eaves_m = 2.6;
+  for (plan::Wall& wall : job.plan.rings[0].walls) wall.eaves_m.reset();
+  EXPECT_NEAR(cableAskOf(siteOf(job), sump, {0, 5.0}).fan_height_m, 2.6 + 0.4 - 0.6, 1e-12);
+  sump.fan_place = plan::FanPlace::outside_low;
   EXPECT_EQ(cableAskOf(siteOf(job), sump, {0, 5.0}).fan_height_m, CableAsk().fan_height_m);
 }
 
