@@ -106,8 +106,7 @@ void MainWindow::showStage(Stage stage) {
 /// As much of the suction as the stage shows: siting, what its score counts.
 void MainWindow::watchSuction() {
   using Watched = session::SuctionDesk::Watched;
-  const bool shown =
-      m_stage == Stage::suction || m_stage == Stage::run || m_stage == Stage::paper;
+  const bool shown = m_stage == Stage::suction || m_stage == Stage::run || m_stage == Stage::paper;
   const Watched rest = m_stage == Stage::siting ? Watched::reach : Watched::nothing;
   m_suction.setWatched(shown ? Watched::everything : rest);
 }

@@ -39,7 +39,8 @@ struct SuctionOptions {
   int threads = 2;
   bool propose_second = true;
   bool along = false;  ///< also the curve of reach along the wall, with its chance
-  /// Sump that the curve is of, "": the first. On one fan for all the others count where they stand.
+  /// Sump that the curve is of, "": the first. On one fan for all the others count where they
+  /// stand.
   std::string along_of;
   /// Of an answer before, where nothing but the places of sumps is other: not worked out again.
   std::optional<suction::ChanceStudy> guesses;

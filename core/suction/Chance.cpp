@@ -7,9 +7,8 @@
 #include <limits>
 #include <mutex>
 
-#include "suction/Workers.h"
-
 #include "base/Contract.h"
+#include "suction/Workers.h"
 
 namespace sumpwright::suction {
 
