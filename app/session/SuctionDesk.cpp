@@ -74,6 +74,7 @@ plan::Job keyOf(plan::Job job) {
   keepWhatCounts(key);
   key.design.waivers.clear();
   key.design.quote = {};
+  key.design.running = {};
   return key;
 }
 

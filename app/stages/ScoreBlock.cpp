@@ -10,6 +10,9 @@ namespace sumpwright::stages {
 
 namespace {
 
+constexpr int kInARow = 3;      // more parts than that: their words would run into each other
+constexpr double kRow_px = 24;  // of parts
+
 QString lowered(const std::string& title) {
   QString text = QString::fromStdString(title);
   if (!text.isEmpty()) text[0] = text[0].toLower();
@@ -25,11 +28,20 @@ ScoreBlock::ScoreBlock(QWidget* parent) : QWidget(parent) {
 
 QSize ScoreBlock::sizeHint() const {
   const double k = paint::uiScale(font());
-  return {qRound(200 * k), qRound(72 * k)};
+  return {qRound(200 * k), qRound((72 + kRow_px * (rows() - 1)) * k)};
+}
+
+int ScoreBlock::rows() const {
+  if (!m_score) return 1;
+  const auto judged = std::count_if(m_score->parts.begin(), m_score->parts.end(),
+                                    [](const siting::ScoredPart& part) { return part.judged; });
+  return std::max(1, (static_cast<int>(judged) + kInARow - 1) / kInARow);
 }
 
 void ScoreBlock::show(const std::optional<siting::Score>& score, bool would_be, bool best) {
+  const int before = rows();
   m_score = score;
+  if (rows() != before) updateGeometry();
   m_would_be = would_be;
   m_best = best;
   if (score) {
@@ -93,19 +105,19 @@ void ScoreBlock::paintEvent(QPaintEvent*) {
     if (part.judged) judged.push_back(&part);
   }
   const double gap = 16 * k;
-  const double columns = std::max<double>(3.0, static_cast<double>(judged.size()));
-  const double column = (width() - gap * (columns - 1)) / columns;
+  const double column = (width() - gap * (kInARow - 1)) / kInARow;
   p.setFont(small);
   for (std::size_t i = 0; i < judged.size(); ++i) {
     const siting::ScoredPart& part = *judged[i];
-    const double x = static_cast<double>(i) * (column + gap);
-    const QRectF text(x, 23 * k, column, 16 * k);
+    const double x = static_cast<double>(i % kInARow) * (column + gap);
+    const double down = static_cast<double>(i / kInARow) * kRow_px * k;
+    const QRectF text(x, down + 23 * k, column, 16 * k);
     p.setPen(paint::colour(t.ink2));
     p.drawText(text, Qt::AlignLeft | Qt::AlignVCenter, QString::fromStdString(part.title));
     p.setPen(paint::colour(t.ink));
     p.drawText(text, Qt::AlignRight | Qt::AlignVCenter,
                QStringLiteral("%1/%2").arg(std::lround(part.points)).arg(std::lround(part.weight)));
-    const QRectF bar(x, 41 * k, column, 4 * k);
+    const QRectF bar(x, down + 41 * k, column, 4 * k);
     p.setPen(Qt::NoPen);
     p.setBrush(paint::colour(t.hairline));
     p.drawRect(bar);
@@ -120,7 +132,8 @@ void ScoreBlock::paintEvent(QPaintEvent*) {
     const QString cost = tr("Advice against it: −%1").arg(m_score->advisory_cost);
     rest = rest.isEmpty() ? cost : cost + QStringLiteral(" · ") + rest;
   }
-  p.drawText(QRectF(0, 49 * k, width(), 17 * k), Qt::AlignLeft | Qt::AlignVCenter,
+  const double low = (49 + kRow_px * (rows() - 1)) * k;
+  p.drawText(QRectF(0, low, width(), 17 * k), Qt::AlignLeft | Qt::AlignVCenter,
              QFontMetrics(small).elidedText(rest, Qt::ElideRight, width()));
 }
 

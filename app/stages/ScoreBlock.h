@@ -23,6 +23,7 @@ class ScoreBlock final : public QWidget {
   void paintEvent(QPaintEvent* event) override;
 
  private:
+  int rows() const;  ///< of parts
   QString note() const;
   QString leftOut() const;
 

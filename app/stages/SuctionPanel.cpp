@@ -7,10 +7,13 @@
 
 #include "drawing/FieldLegend.h"
 #include "files/FanTables.h"
+#include "files/FirmFile.h"
+#include "files/PriceBooks.h"
 #include "paint/Look.h"
 #include "paint/QtVoice.h"
 #include "plan/SuctionEdits.h"
 #include "plan/ThingEdits.h"
+#include "price/RunningYear.h"
 #include "siting/SuctionWords.h"
 #include "stages/SitingText.h"
 #include "stages/SteadyCombo.h"
@@ -62,6 +65,24 @@ double heldFloor(const session::SuctionDesk& desk) {
 
 /// Down, so that what falls short never reads as enough.
 int percentOf(double share) { return static_cast<int>(std::floor(100.0 * share + 1e-9)); }
+
+/// What a fan that never stops and the heat of the air cost in a year, by the price of the job, its
+/// price book or the firm.
+QStringList yearOf(const siting::SuctionAnswer& answer, const plan::Job& job) {
+  QStringList lines;
+  const auto book = files::priceBookOf(job);
+  if (!book) return {said(book.problems().front().message, job)};
+  const auto firm = files::userFirm();
+  const price::Tariff own =
+      firm ? price::firmTariff(firm->price_per_kwh, firm->currency) : price::Tariff{};
+  const price::PriceBook* prices = *book ? &(*book)->book : nullptr;
+  const plan::Running& running = job.design.running;
+  const auto year = price::runningYear(answer, running, price::tariffOf(running, prices, own));
+  if (!year) return lines;
+  for (const base::Message& line : year->lines) lines << said(line, job);
+  for (const base::Message& line : year->how) lines << said(line, job);
+  return lines;
+}
 
 }  // namespace
 
@@ -324,11 +345,7 @@ void SuctionPanel::refreshAnswer() {
     if (answer->fitted) {
       for (const base::Message& line : answer->fitted->sentences) fit << said(line, job);
     }
-    if (answer->power_w) {
-      ranges << tr("≈ %1 W, ≈ %2 kWh a year.")
-                    .arg(qRound(*answer->power_w))
-                    .arg(qRound(answer->running.energy_kwh));
-    }
+    ranges << yearOf(*answer, job);
   }
   m_ranges->setText(dotted(ranges));
   m_assumed->setText(dotted(assumed));

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "WindowFixture.h"
+#include "paint/Look.h"
 #include "plan/SuctionEdits.h"
 
 namespace sumpwright::gui {
@@ -128,6 +129,29 @@ TEST_F(SuctionStage, TheScoreCountsTheReachWithoutTheStageBeingOpened) {
     window->closeJob();
     dialogs.unsaved = window::Unsaved::discard;
   }
+}
+
+/// With the reach a score has five parts and more: their words must not run into each other.
+TEST_F(SuctionStage, EveryPartOfTheScoreHasRoomForItsWords) {
+  open(QStringLiteral("bungalow"));
+  ASSERT_TRUE(QTest::qWaitFor([this] { return reachPoints(session()).has_value(); }, 30000));
+  for (int round = 0; round < 4; ++round) QCoreApplication::processEvents();
+  const auto* block = window->findChild<stages::ScoreBlock*>();
+  ASSERT_NE(block, nullptr);
+  EXPECT_EQ(block->height(), block->sizeHint().height());
+  const double k = paint::uiScale(block->font());
+  const QFontMetrics metrics(paint::sized(block->font(), 0.87));
+  const double column = (block->width() - 2 * 16 * k) / 3;
+  int judged = 0;
+  for (const siting::ScoredPart& part : session().assessment()->score.parts) {
+    if (!part.judged) continue;
+    ++judged;
+    const QString figure =
+        QStringLiteral("%1/%2").arg(std::lround(part.points)).arg(std::lround(part.weight));
+    EXPECT_LT(metrics.horizontalAdvance(QString::fromStdString(part.title) + figure), column)
+        << part.title;
+  }
+  EXPECT_GT(judged, 3);
 }
 
 TEST_F(SuctionStage, NothingIsWorkedOutBehindStagesThatShowNoneOfIt) {
@@ -264,6 +288,25 @@ TEST_F(SuctionStage, NothingOfThePanelIsCutAtTheRight) {
     }
     window->closeJob();
   }
+}
+
+TEST_F(SuctionStage, AYearOfTheFanHasAPriceOnlyWhereOneIsStated) {
+  openSuction(QStringLiteral("bungalow"));
+  plan::Job job = session().job();
+  job.design.quote.price_book.clear();
+  job.design.running = {};
+  session().edit(QStringLiteral("No price"), job);
+  ASSERT_TRUE(settled());
+  const auto* duty = panel().findChild<QLabel*>(QStringLiteral("dutyRanges"));
+  EXPECT_TRUE(duty->text().contains(QStringLiteral("kilowatt hour costs is not stated")))
+      << duty->text().toStdString();
+  job.design.running.per_kwh = "0.25";
+  session().edit(QStringLiteral("A price"), job);
+  EXPECT_FALSE(desk().isAnswerStale()) << "a price changes no field";
+  ASSERT_TRUE(settled());
+  EXPECT_TRUE(duty->text().contains(QStringLiteral("Electricity at 0.25")))
+      << duty->text().toStdString();
+  EXPECT_TRUE(duty->text().contains(QStringLiteral("as stated for the job")));
 }
 
 TEST_F(SuctionStage, ASecondSumpIsOneStep) {
