@@ -221,7 +221,7 @@ void SuctionDesk::forget() {
 /// Whether anything that is looked at is missing or of an old plan.
 bool SuctionDesk::isWanting() const {
   if (!wantsAll()) return m_along_stale;
-  return m_answer == nullptr || m_answer_stale || m_stale || m_along_stale;
+  return m_answer == nullptr || m_answer_stale || m_stale || !isAlongOfThis();
 }
 
 /// Something changed: what is shown may be of an old plan, and a new answer is wanted.
