@@ -10,8 +10,8 @@ namespace sumpwright::stages {
 
 namespace {
 
-constexpr int kInARow = 3;      // more parts than that: their words would run into each other
-constexpr double kRow_px = 24;  // of parts
+constexpr int kInARow = 3;          // more parts than that: their words would run into each other
+constexpr double kPartRow_px = 24;  // of parts
 
 QString lowered(const std::string& title) {
   QString text = QString::fromStdString(title);
@@ -28,7 +28,7 @@ ScoreBlock::ScoreBlock(QWidget* parent) : QWidget(parent) {
 
 QSize ScoreBlock::sizeHint() const {
   const double k = paint::uiScale(font());
-  return {qRound(200 * k), qRound((72 + kRow_px * (rows() - 1)) * k)};
+  return {qRound(200 * k), qRound((72 + kPartRow_px * (rows() - 1)) * k)};
 }
 
 int ScoreBlock::rows() const {
@@ -110,7 +110,7 @@ void ScoreBlock::paintEvent(QPaintEvent*) {
   for (std::size_t i = 0; i < judged.size(); ++i) {
     const siting::ScoredPart& part = *judged[i];
     const double x = static_cast<double>(i % kInARow) * (column + gap);
-    const double down = static_cast<double>(i / kInARow) * kRow_px * k;
+    const double down = static_cast<double>(i / kInARow) * kPartRow_px * k;
     const QRectF text(x, down + 23 * k, column, 16 * k);
     p.setPen(paint::colour(t.ink2));
     p.drawText(text, Qt::AlignLeft | Qt::AlignVCenter, QString::fromStdString(part.title));
@@ -132,7 +132,7 @@ void ScoreBlock::paintEvent(QPaintEvent*) {
     const QString cost = tr("Advice against it: −%1").arg(m_score->advisory_cost);
     rest = rest.isEmpty() ? cost : cost + QStringLiteral(" · ") + rest;
   }
-  const double low = (49 + kRow_px * (rows() - 1)) * k;
+  const double low = (49 + kPartRow_px * (rows() - 1)) * k;
   p.drawText(QRectF(0, low, width(), 17 * k), Qt::AlignLeft | Qt::AlignVCenter,
              QFontMetrics(small).elidedText(rest, Qt::ElideRight, width()));
 }
