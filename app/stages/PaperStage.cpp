@@ -212,6 +212,11 @@ void PaperStage::compose() {
   options.suction = dossier::Suction::expected;
   options.outlook = m_outlook;
   files::putOn(options, m_firm_desk.firm());
+  // The job's own book, or none: never the demo's price of electricity unasked.
+  const plan::Design& design = m_session.job().design;
+  const auto& book = m_quote.book();
+  const bool named = book && !design.quote.price_book.empty();
+  options.tariff = price::tariffOf(design.running, named ? &book->book : nullptr, options.tariff);
   if (std::any_of(choice().papers.begin(), choice().papers.end(), dossier::isPriced)) {
     dossier::Pricing pricing;
     if (const price::PricedQuote* quote = m_quote.quote()) pricing.quote = *quote;

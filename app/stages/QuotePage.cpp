@@ -60,6 +60,11 @@ std::vector<Fact> quoteFacts() {
                         &plan::Quote::margin_percent);
   margin.says = QuoteFacts::tr("Overhead and margin of this job, in percent of its lines");
   margin.example = QuoteFacts::tr("12.5; empty: the book's");
+  Fact& shown = t.choice("/design/quote/margin_shown", QuoteFacts::tr("Margin shown"),
+                         &plan::Quote::margin_shown,
+                         {QuoteFacts::tr("as the book says"), QuoteFacts::tr("as its own line"),
+                          QuoteFacts::tr("within the lines")});
+  shown.says = QuoteFacts::tr("How the client reads the margin");
   Fact& tax =
       t.text("/design/quote/tax_percent", QuoteFacts::tr("Tax, %"), &plan::Quote::tax_percent);
   tax.says = QuoteFacts::tr("Tax on this job, in percent");
@@ -269,8 +274,11 @@ void QuotePage::refreshTotal() {
   };
   QStringList remarks;
   if (priced) {
-    add("work", quote->work);
-    if (quote->margin_percent) add("margin", quote->margin, quote->margin_percent);
+    add("work", price::workShown(*quote));
+    if (quote->margin_percent) {
+      add(quote->margin_in_lines ? "margin-within" : "margin", quote->margin,
+          quote->margin_percent);
+    }
     if (quote->provisional.coins != 0) add("provisional", quote->provisional);
     add("net", quote->net);
     if (quote->tax_percent) add("tax", quote->tax, quote->tax_percent);

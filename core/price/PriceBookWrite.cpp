@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "plan/KindNames.h"
 #include "price/PriceBook.h"
 
 namespace sumpwright::price {
@@ -38,6 +39,8 @@ std::string priceBookText(const PriceBook& book) {
   putDecimal(json, "round_to", book.round_to);
   putDecimal(json, "tax_percent", book.tax_percent);
   putDecimal(json, "margin_percent", book.margin_percent);
+  if (book.margin_shown == plan::MarginShown::in_lines)
+    json["margin_shown"] = plan::nameOf(book.margin_shown);
   putDecimal(json, "per_kwh", book.per_kwh);
   json["items"] = PricesText::array();
   for (const PriceItem& item : book.items)
