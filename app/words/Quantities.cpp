@@ -81,6 +81,25 @@ std::string shortest(double value, int most, const char* unit, const QuantitySty
   return withoutTrailingZeros(decimal(value, most, style)) + (style.bare ? "" : unit);
 }
 
+/// A figure that two decimals would make nothing of.
+bool isTiny(double value) { return value != 0.0 && std::abs(value) < 0.005; }
+
+/// Three figures: "0.0012", "1.5e-7".
+std::string powerOfTen(double value) {
+  std::array<char, 64> text{};
+  const bool fixed = std::abs(value) >= 1e-3;
+  const auto [end, error] = std::to_chars(
+      text.data(), text.data() + text.size(), std::abs(value),
+      fixed ? std::chars_format::general : std::chars_format::scientific, fixed ? 3 : 2);
+  SUMPWRIGHT_REQUIRE(error == std::errc{});
+  std::string out = sign(value < 0.0, false) + std::string(text.data(), end);
+  const auto e = out.find('e');
+  if (e == std::string::npos) return out;
+  std::string digits_part = withoutTrailingZeros(out.substr(0, e));
+  const auto first = out.find_first_not_of("-0", e + 1);
+  return digits_part + "e-" + out.substr(first);
+}
+
 bool printable(double value) {
   // Anything past a million kilometres is not a length of this trade but a broken number.
   constexpr double kMost = 1e9;
@@ -116,6 +135,7 @@ std::string print(const base::Quantity& quantity, Units units, const QuantitySty
     case base::Unit::percent:
       return shortest(quantity.value, 1, " %", style);
     case base::Unit::none:
+      if (style.decimals < 0 && isTiny(quantity.value)) return powerOfTen(quantity.value);
       return shortest(quantity.value, 2, "", style);
     case base::Unit::watt:
       return metric(quantity.value, 0, " W", style);

@@ -111,6 +111,9 @@ void fieldRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer) {
                                        drawing::ThemeName::paper, w.width(), desk.voice),
                     true));
   }
+  w.row(figureRow(drawing::colourKey(drawing::FieldKind::suction, drawing::ThemeName::paper,
+                                     w.width(), desk.voice),
+                  true));
   w.text(desk.say("paper.expect.figure"), fonts::small, desk.theme.ink2);
 }
 

@@ -171,7 +171,8 @@ DrawList fieldPicture(const FieldSheet& sheet, const FieldShown& shown,
 std::vector<HoleMark> predictedAt(const plan::Plan& plan, const FieldValues& field) {
   std::vector<HoleMark> marks;
   for (const plan::TestHole& hole : plan.test_holes) {
-    HoleMark mark{hole.id, hole.at_m, std::nullopt, std::nullopt, false};
+    const int number = static_cast<int>(&hole - plan.test_holes.data()) + 1;
+    HoleMark mark{hole.id, hole.at_m, std::nullopt, std::nullopt, false, number};
     if (field.has())
       mark.predicted_pa = suction::sampleAt(*field.network, *field.values, hole.at_m);
     marks.push_back(std::move(mark));

@@ -43,6 +43,7 @@ struct HoleMark {
   std::optional<double> predicted_pa;  ///< shown where nothing is measured
   std::optional<double> measured_pa;
   bool stale = false;  ///< measured on an old plan, or for another sump
+  int number = 0;      ///< stands before the value; 0: none
 };
 
 /// A room's name and where it stands.
@@ -81,7 +82,7 @@ DrawList fieldPicture(const FieldSheet& sheet, const FieldShown& shown,
 
 /// planMarker() without distances: they are the siting's.
 DrawList fieldMarker(const siting::Study& study, const siting::Assessment& assessment,
-                     const PlanView& view, const Voice& voice);
+                     const PlanView& view, const Voice& voice, int number = 0);
 
 /// Suction at the holes of a plan, for their marks; nothing off the floor.
 std::vector<HoleMark> predictedAt(const plan::Plan& plan, const FieldValues& field);

@@ -124,7 +124,14 @@ class FieldLabeller {
     m_sketch.disc(p, 1.75, t.paper);
     m_sketch.ring(p, 1.25, solid(line, 1.6), measured ? line : t.paper);
     m_taken.take(around(p, kHoleReach_mm, kHoleReach_mm));
-    if (mark.measured_pa || mark.predicted_pa) holeValue(mark, p, stale);
+  }
+
+  /// When all signs stand: no value lies on another hole.
+  void holeWords(const HoleMark& mark) {
+    m_sketch.tagged(mark.id);
+    if (mark.number > 0 || mark.measured_pa || mark.predicted_pa) {
+      holeValue(mark, toPage(m_sheet.view, mark.at_m), mark.stale || m_paint.stale);
+    }
   }
 
   void contours(const std::vector<PageContour>& all) {
@@ -147,15 +154,19 @@ class FieldLabeller {
   void holeValue(const HoleMark& mark, Point p, bool stale) {
     const Theme& t = m_paint.theme;
     const bool measured = mark.measured_pa.has_value();
-    const base::Message value = pascalWords(measured ? *mark.measured_pa : *mark.predicted_pa);
-    const std::string words = m_voice.say(
-        measured ? value
-                 : base::Message("drawing.field.predicted", {base::phrase("value", value)}));
+    const std::string words = m_voice.say(wordsOf(mark));
     const Font font{type::body.size_pt, measured && !stale, !measured || stale};
     Plate plate = plateAt(m_voice, words, font, stale ? t.stale_text : t.ink, {});
     const Vec by = placeBeside(p, plate.box);
     plate.box = {plate.box.left + by.x, plate.box.top + by.y, plate.box.right + by.x,
                  plate.box.bottom + by.y};
+    const Vec off = plate.box.centre() - p;
+    if (std::abs(off.x) > plate.box.width() / 2.0 + 2.0 * kHoleReach_mm ||
+        std::abs(off.y) > plate.box.height() / 2.0 + 2.0 * kHoleReach_mm) {
+      const Vec along = unit(off);  // far off: a line says whose it is
+      m_sketch.line(p + 1.75 * along, plate.box.centre(), solid(t.paper, 3.0));
+      m_sketch.line(p + 1.75 * along, plate.box.centre(), solid(t.ink2, 1.0));
+    }
     m_taken.take(plate.box);
     const bool firm = measured && !stale;
     paintPlate(m_sketch, m_voice, plate, t.raised,
@@ -163,11 +174,33 @@ class FieldLabeller {
     if (measured && stale) wavy(plate.box);
   }
 
-  /// Right of the cross-hair, else left, above, below: the first free, else the first in the page.
+  /// "2: ≈ 3.4 Pa"; the number alone where nothing is known.
+  static base::Message wordsOf(const HoleMark& mark) {
+    std::optional<base::Message> value;
+    if (mark.measured_pa) {
+      value = pascalWords(*mark.measured_pa);
+    } else if (mark.predicted_pa) {
+      value = base::Message("drawing.field.predicted",
+                            {base::phrase("value", pascalWords(*mark.predicted_pa))});
+    }
+    const base::Arg number = base::count("number", mark.number);
+    if (!value) return base::Message("drawing.field.hole", {number});
+    if (mark.number == 0) return *value;
+    return base::Message("drawing.field.hole-value", {number, base::phrase("value", *value)});
+  }
+
+  /// Right of the cross-hair, else left, above, below and aslant, then further off: the first free,
+  /// else the first in the page.
   Vec placeBeside(Point p, const Box& box) const {
     const double x = kHoleReach_mm + box.width() / 2.0 + 0.6;
     const double y = kHoleReach_mm + box.height() / 2.0 + 0.6;
-    const std::array<Vec, 4> tries{{{x, 0.0}, {-x, 0.0}, {0.0, -y}, {0.0, y}}};
+    std::vector<Vec> tries;
+    for (const double far : {1.0, 1.8, 2.8}) {
+      for (const Vec& v : std::array<Vec, 8>{
+               {{1, 0}, {-1, 0}, {0, -1}, {0, 1}, {1, -1}, {-1, -1}, {1, 1}, {-1, 1}}}) {
+        tries.push_back({far * x * v.x, (far == 1.0 ? 1.0 : 1.6 * far) * y * v.y});
+      }
+    }
     const Box page{0.0, 0.0, m_sheet.view.width_mm, m_sheet.view.height_mm};
     const auto moved = [&](Vec v) {
       const Point middle = p + v;
@@ -232,6 +265,7 @@ void paintFieldLabels(Sketch& sketch, const FieldSheet& sheet, const FieldShown&
   paintNames(sketch, sheet, shown, paint);
   FieldLabeller labeller(sketch, sheet, paint, voice);
   for (const HoleMark& hole : holes) labeller.hole(hole);
+  for (const HoleMark& hole : holes) labeller.holeWords(hole);
   labeller.contours(contours);
 }
 

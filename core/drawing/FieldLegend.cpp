@@ -114,6 +114,44 @@ DrawList targetKey(FieldKind kind, double target, bool dotted, ThemeName name, d
   return list;
 }
 
+DrawList colourKey(FieldKind kind, ThemeName name, double width_mm, const Voice& voice) {
+  constexpr double kHigh_mm = 2.4;
+  const Theme& t = theme(name);
+  const FieldScale& scale = fieldScale(kind, name);
+  DrawList list{width_mm, 0.0, {}};
+  Sketch sketch(list);
+  sketch.tagged("key");
+  const double left = kKeyLine_mm + 2.6;
+  const auto row = [&](const char* id, const auto& sample) {
+    const double cap = voice.capHeight_mm(type::body);
+    const double top = list.height_mm + 0.6 + (cap - kHigh_mm) / 2.0;
+    sample(std::max(0.0, top));
+    for (const std::string& line :
+         wrap(voice, voice.say(base::Message(id)), type::body, std::max(10.0, width_mm - left))) {
+      sketch.text({left, list.height_mm + 0.6 + cap}, line, type::body, t.ink2);
+      list.height_mm += leading_mm(type::body);
+    }
+  };
+  row(kind == FieldKind::suction ? "drawing.field.key-stronger" : "drawing.field.key-likelier",
+      [&](double top) {
+        const double step = kKeyLine_mm / 3.0;
+        const std::size_t last = scale.colours.size() - 1;
+        for (int k = 0; k < 3; ++k) {
+          const Colour& colour = scale.colours[last * static_cast<std::size_t>(k) / 2];
+          sketch.fill(rectangle(k * step, top, step, kHigh_mm), colour);
+        }
+        sketch.outline(rectangle(0.125, top + 0.125, kKeyLine_mm - 0.25, kHigh_mm - 0.25),
+                       solid(t.control_edge, 1.0));
+      });
+  row("drawing.field.key-bare", [&](double top) {
+    const auto box = rectangle(0.125, top + 0.125, kKeyLine_mm - 0.25, kHigh_mm - 0.25);
+    sketch.fill(box, t.room_hall);
+    bareHatch(sketch, t, {box});
+    sketch.outline(box, solid(t.control_edge, 1.0));
+  });
+  return list;
+}
+
 DrawList shareBar(const ShareOfFloor& share, ThemeName name, double width_mm) {
   constexpr double kInset_mm = 1.0;
   const Theme& t = theme(name);

@@ -16,6 +16,10 @@ DrawList fieldLegend(FieldKind kind, double target, ThemeName name, double width
 DrawList targetKey(FieldKind kind, double target, bool dotted, ThemeName name, double width_mm,
                    const Voice& voice);
 
+/// What the colours mean beside their figures: that the stronger one is more, and that a hatched
+/// floor has no figure.
+DrawList colourKey(FieldKind kind, ThemeName name, double width_mm, const Voice& voice);
+
 /// Share of floor held, 0..1: solid to the low case, hatched on to the high one, an upright mark at
 /// the prediction. No words: the caller's say it.
 struct ShareOfFloor {

@@ -14,6 +14,9 @@ base::Message pascalWords(double pa);
 /// Of the target where the fill is poorer or better.
 Pen dottedTarget(const Colour& colour);
 
+/// The hatch of a floor that has no figure, inside the even-odd area of the rings.
+void bareHatch(Sketch& sketch, const Theme& theme, const std::vector<std::vector<Point>>& rings);
+
 /// Colours of a field as shown.
 struct FieldPaint {
   const Theme& theme;

@@ -11,8 +11,9 @@ constexpr double kStaleShare = 0.6;
 
 constexpr std::array<unsigned, 9> kLightRamp{0xF4F0F4, 0xE0D2E4, 0xC6B2D4, 0xAA98C2, 0x8D7FAF,
                                              0x70689C, 0x535287, 0x373D72, 0x1C285C};
-constexpr std::array<unsigned, 9> kDarkRamp{0x1C223A, 0x2E3355, 0x424470, 0x585689, 0x6F69A0,
-                                            0x887EB4, 0xA194C5, 0xBAABD5, 0xD1C4E3};
+// Rises in lightness and in saturation alike: beside a dark paper a pale end would read as weak.
+constexpr std::array<unsigned, 9> kDarkRamp{0x1B2237, 0x2C3150, 0x40416A, 0x575085, 0x72609F,
+                                            0x8F6FB9, 0xAE7ED2, 0xD08CEA, 0xF39CFF};
 
 Colour rampColour(unsigned hex) {
   return {static_cast<std::uint8_t>(hex >> 16U & 0xFFU),

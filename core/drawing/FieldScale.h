@@ -1,6 +1,6 @@
 #pragma once
-// Classes of a field under the floor and their colours: more is always further from the paper, so
-// that they read in grey print as well.
+// Classes of a field under the floor and their colours: more is always further from the paper and
+// stronger, so that they read in grey print as well.
 
 #include <cstddef>
 #include <vector>

@@ -13,6 +13,7 @@ namespace {
 
 constexpr double kThinWall_m = 0.10;  // of a barrier whose thickness the plan does not say
 constexpr double kStripe_mm = 1.1;
+constexpr double kBareHatch_mm = 1.7;  // wider than any wall's: it is no solid
 
 using Rings = std::vector<std::vector<Point>>;
 
@@ -30,6 +31,16 @@ Rings floorOf(const SheetContext& c, const suction::SuctionModel& model) {
     for (const auto& hole : region.holes) floor.push_back(c.at(hole));
   }
   return floor;
+}
+
+/// Rings cut to the page: hatching what lies outside would take long close up.
+Rings onThePage(const Rings& rings, const Box& page) {
+  Rings cut;
+  for (const auto& ring : rings) {
+    auto part = clipped(ring, page);
+    if (part.size() >= 3) cut.push_back(std::move(part));
+  }
+  return cut;
 }
 
 /// Where a line of the grid enters and leaves the house, along it.
@@ -161,6 +172,7 @@ void paintOver(Sketch& sketch, PlanContext& c, const Voice& voice,
   Rings off_floor = faces;
   off_floor.insert(off_floor.end(), floor.begin(), floor.end());
   sketch.tagged("off-floor").fill(off_floor, c.theme.room_hall);
+  bareHatch(sketch, c.theme, onThePage(off_floor, c.page));
   paintInnerWalls(sketch, c);
   for (const suction::Barrier& wall : model.barriers) barrier(sketch.tagged(wall.id), c, wall);
   paintWalls(sketch, c);
@@ -176,6 +188,12 @@ void paintOver(Sketch& sketch, PlanContext& c, const Voice& voice,
 }
 
 }  // namespace
+
+void bareHatch(Sketch& sketch, const Theme& theme, const std::vector<std::vector<Point>>& rings) {
+  for (const auto& line : hatch(rings, {45.0, kBareHatch_mm})) {
+    sketch.line(line.a, line.b, solid(theme.ink3, 0.8));
+  }
+}
 
 FieldSheet fieldSheet(const siting::Study& study, const suction::SuctionModel& model,
                       const PlanView& view, const Voice& voice, const std::string& marked,

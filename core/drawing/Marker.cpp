@@ -14,6 +14,7 @@
 #include "drawing/PlanContext.h"
 #include "drawing/Signs.h"
 #include "drawing/Ties.h"
+#include "plan/SumpList.h"
 
 namespace sumpwright::drawing {
 namespace {
@@ -22,6 +23,8 @@ constexpr double kRiserOut_mm = 2.5;
 constexpr double kRiser_mm = 1.6;
 constexpr double kStem_mm = 11.5;      // from riser to grip
 constexpr double kShortStem_mm = 8.4;  // where the page or next door is near
+constexpr double kOtherGrip_mm = 3.6;  // of a sump that is not the one being sited
+constexpr double kBadge_mm = 2.2;      // plate of a sump's number
 constexpr double kPit_m = 0.36;        // half-round inside; drawn size, not the pit's (own figure)
 
 Vec turned(Vec v, double deg) {
@@ -69,8 +72,8 @@ MarkerPlace builtPlace(const PlanContext& c, perimeter::Place place) {
   return m;
 }
 
-MarkerPlace markerPlace(const PlanContext& c, const siting::Assessment& a) {
-  MarkerPlace m = builtPlace(c, a.place);
+MarkerPlace markerPlace(const PlanContext& c, perimeter::Place place) {
+  MarkerPlace m = builtPlace(c, place);
   const auto tags = serviceTags(c);
   double best = std::numeric_limits<double>::infinity();
   for (double stem : {kStem_mm, kShortStem_mm}) {
@@ -117,6 +120,40 @@ void paintGrip(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, rules
   sketch.disc(m.grip, kGripRadius_mm + 0.3, c.theme.paper);
   sketch.ring(m.grip, kGripRadius_mm - 0.6, solid(c.theme.ink, 2.4), c.theme.paper);
   stateSign(sketch, c.theme, state, m.grip, 4.5);
+}
+
+/// Thinner and smaller than the grip in hand.
+void paintOtherGrip(Sketch& sketch, const PlanContext& c, const MarkerPlace& m,
+                    rules::State state) {
+  sketch.line(m.riser, m.grip, solid(c.theme.paper, 5.0));
+  sketch.line(m.riser, m.grip, solid(c.theme.ink2, 1.6));
+  paintRiser(sketch, c, m);
+  sketch.disc(m.grip, kOtherGrip_mm + 0.3, c.theme.paper);
+  sketch.ring(m.grip, kOtherGrip_mm - 0.4, solid(c.theme.ink2, 1.6), c.theme.paper);
+  stateSign(sketch, c.theme, state, m.grip, 3.4);
+}
+
+/// The number at the rim of a grip, on the side away from the stem.
+void paintNumber(Sketch& sketch, const PlanContext& c, Point at, int number, bool chosen,
+                 const Voice& voice) {
+  const Font font{type::second.size_pt, true, false};
+  const std::string words =
+      voice.say(base::Message("drawing.sump-number", {base::count("number", number)}));
+  const Colour& plate = chosen ? c.theme.ink : c.theme.paper;
+  sketch.disc(at, kBadge_mm + 0.3, c.theme.paper);
+  sketch.ring(at, kBadge_mm - 0.15, solid(chosen ? c.theme.ink : c.theme.ink2, 1.2), plate);
+  sketch.text({at.x, at.y + voice.capHeight_mm(font) / 2.0}, words, font,
+              chosen ? c.theme.paper : c.theme.ink, HAlign::centre);
+}
+
+Point badgeAt(Point grip, double radius_mm) {
+  const double off = (radius_mm + 0.4) * std::numbers::sqrt2 / 2.0;
+  return {grip.x + off, grip.y - off};
+}
+
+bool standsInWall(const siting::Study& study, const plan::Sump& sump) {
+  return sump.kind == plan::SumpKind::cored &&
+         study.perimeter().contains({sump.ring, sump.chainage_m});
 }
 
 /// A distance that decides, and its line on the page.
@@ -303,29 +340,60 @@ void paintBuiltSump(Sketch& sketch, const PlanContext& c, perimeter::Place place
 
 Point gripCentre(const siting::Study& study, const siting::Assessment& assessment,
                  const PlanView& view) {
-  return markerPlace(PlanContext(study, view), assessment).grip;
+  return markerPlace(PlanContext(study, view), assessment.place).grip;
 }
 
-DrawList fieldMarker(const siting::Study& study, const siting::Assessment& assessment,
-                     const PlanView& view, const Voice& voice) {
+std::vector<SumpSign> sumpSigns(const siting::Study& study, const PlanView& view) {
+  const PlanContext c(study, view);
+  std::vector<SumpSign> signs;
+  for (const plan::Sump& sump : study.job().design.sumps) {
+    if (!standsInWall(study, sump)) continue;
+    const MarkerPlace m = markerPlace(c, {sump.ring, sump.chainage_m});
+    signs.push_back({sump.id, {sump.ring, sump.chainage_m}, m.face, m.grip});
+  }
+  return signs;
+}
+
+DrawList otherSumps(const siting::Study& study, const PlanView& view, const Voice& voice,
+                    const std::string& marked, bool grips) {
   DrawList list{view.width_mm, view.height_mm, {}};
   Sketch sketch(list);
   const PlanContext c(study, view);
-  const MarkerPlace m = markerPlace(c, assessment);
+  for (const plan::Sump& sump : study.job().design.sumps) {
+    if (sump.id == marked || !standsInWall(study, sump)) continue;
+    const perimeter::Place place{sump.ring, sump.chainage_m};
+    const MarkerPlace m = grips ? markerPlace(c, place) : builtPlace(c, place);
+    paintBuiltSump(sketch.tagged(sump.id), c, place);
+    if (grips) paintOtherGrip(sketch, c, m, study.assess(place, sump.id).state);
+    const int number = plan::neededNumber(study.job(), sump.id);
+    if (number == 0) continue;
+    const Point at = grips ? badgeAt(m.grip, kOtherGrip_mm) : m.riser + 4.4 * m.out;
+    paintNumber(sketch, c, at, number, false, voice);
+  }
+  return clipped(list, c.page, voice);
+}
+
+DrawList fieldMarker(const siting::Study& study, const siting::Assessment& assessment,
+                     const PlanView& view, const Voice& voice, int number) {
+  DrawList list{view.width_mm, view.height_mm, {}};
+  Sketch sketch(list);
+  const PlanContext c(study, view);
+  const MarkerPlace m = markerPlace(c, assessment.place);
   sketch.tagged("sump");
   paintPit(sketch, c, m);
   paintCore(sketch, c, m);
   paintGrip(sketch.tagged("grip"), c, m, assessment.state);
+  if (number > 0) paintNumber(sketch, c, badgeAt(m.grip, kGripRadius_mm), number, true, voice);
   return clipped(list, c.page, voice);
 }
 
 DrawList planMarker(const siting::Study& study, const siting::Assessment& assessment,
                     const PlanView& view, const Voice& voice, bool ties,
-                    const std::vector<Box>& words) {
+                    const std::vector<Box>& words, int number) {
   DrawList list{view.width_mm, view.height_mm, {}};
   Sketch sketch(list);
   const PlanContext c(study, view);
-  const MarkerPlace m = markerPlace(c, assessment);
+  const MarkerPlace m = markerPlace(c, assessment.place);
   Taken taken = takenBy(c, m);
   for (const Box& box : words) taken.hard.take(box);
   const auto measures = measureLines(c, assessment);
@@ -338,6 +406,7 @@ DrawList planMarker(const siting::Study& study, const siting::Assessment& assess
   if (ties) paintTies(sketch, c, m, tiesOf(study, assessment.place), taken, voice);
   paintMeasures(sketch, c, measures, taken, voice);
   paintGrip(sketch.tagged("grip"), c, m, assessment.state);
+  if (number > 0) paintNumber(sketch, c, badgeAt(m.grip, kGripRadius_mm), number, true, voice);
   return clipped(list, c.page, voice);
 }
 

@@ -187,13 +187,25 @@ void thing(Sketch& sketch, PlanContext& c, const plan::OutsideThing& t) {
   }  // a path or boundary may pass behind a name
 }
 
-void testHole(Sketch& sketch, PlanContext& c, const plan::TestHole& hole) {
+/// Its number stands at its upper right, as in the table of what was measured.
+void testHole(Sketch& sketch, PlanContext& c, const plan::TestHole& hole, int number,
+              const Voice& voice) {
   const Point p = c.at(hole.at_m);
   for (const Vec& v : {Vec{1, 0}, Vec{-1, 0}, Vec{0, 1}, Vec{0, -1}}) {
     sketch.line(p + 1.25 * v, p + 2.5 * v, solid(c.theme.ink, 1.6));
   }
   sketch.ring(p, 1.25, solid(c.theme.ink, 1.6), c.theme.paper);  // open: nothing measured yet
   c.occupied.take(around(p, 2.7, 2.7));
+  const std::string words =
+      voice.say(base::Message("drawing.field.hole", {base::count("number", number)}));
+  const double wide = voice.width_mm(words, type::strong);
+  const double cap = voice.capHeight_mm(type::strong);
+  const Box box{p.x + 1.3, p.y - 1.6 - cap, p.x + 1.3 + wide, p.y - 1.6};
+  const Box plate = grown(box, 0.4);
+  sketch.fill(roundedRectangle(plate.left, plate.top, plate.width(), plate.height(), 0.5),
+              c.theme.paper);
+  sketch.text({box.left, box.bottom}, words, type::strong, c.theme.ink);
+  c.occupied.take(plate);
 }
 
 void sixSided(Sketch& sketch, const PlanContext& c, Point p) {
@@ -216,9 +228,10 @@ void paintOutside(Sketch& sketch, PlanContext& c) {
   }
 }
 
-void paintTestHoles(Sketch& sketch, PlanContext& c) {
+void paintTestHoles(Sketch& sketch, PlanContext& c, const Voice& voice) {
+  int number = 0;
   for (const plan::TestHole& hole : c.plan().test_holes) {
-    testHole(sketch.tagged(hole.id), c, hole);
+    testHole(sketch.tagged(hole.id), c, hole, ++number, voice);
   }
 }
 

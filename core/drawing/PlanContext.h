@@ -48,7 +48,7 @@ void paintOpenings(Sketch& sketch, PlanContext& c);    // Openings.cpp
 void paintBuiltIn(Sketch& sketch, PlanContext& c);     // BuiltInPlan.cpp
 void paintRisingWalls(Sketch& sketch, PlanContext& c);
 void paintOutside(Sketch& sketch, PlanContext& c);  // Outside.cpp
-void paintTestHoles(Sketch& sketch, PlanContext& c);
+void paintTestHoles(Sketch& sketch, PlanContext& c, const Voice& voice);
 void paintSumpsInside(Sketch& sketch, PlanContext& c);
 void paintServices(Sketch& sketch, PlanContext& c);  // Services.cpp
 void paintServiceNames(Sketch& sketch, PlanContext& c, const Voice& voice);

@@ -152,7 +152,7 @@ DrawList planBase(const siting::Study& study, const PlanView& view, const Voice&
   paintOpenings(sketch, c);
   paintOutside(sketch, c);
   paintServices(sketch, c);
-  paintTestHoles(sketch, c);
+  paintTestHoles(sketch, c, voice);
   paintSumpsInside(sketch, c);
   for (const auto& line : dimensionLines(c)) c.dimensions.takeLine(line.a, line.b);
   const auto tied = tiedDimensions(c, study.job(), voice);

@@ -49,12 +49,28 @@ DrawList planBase(const siting::Study& study, const PlanView& view, const Voice&
 /// Pit, core, riser ring, stem and grip with the state's sign; distances to what refuses or is
 /// nearest, the limit as a dashed arc; ties to two fixed features when `ties`. Its words keep off
 /// `words`, those of the base (wordsOf() in Box.h), as far as there is room.
+/// `number` stands at the grip where it is not 0 (neededNumber() in plan/SumpList.h).
 DrawList planMarker(const siting::Study& study, const siting::Assessment& assessment,
                     const PlanView& view, const Voice& voice, bool ties = false,
-                    const std::vector<Box>& words = {});
+                    const std::vector<Box>& words = {}, int number = 0);
 /// Where the grip is drawn, for hit tests; mm on the page.
 Point gripCentre(const siting::Study& study, const siting::Assessment& assessment,
                  const PlanView& view);
 inline constexpr double kGripRadius_mm = 4.75;  ///< 38 px across
+
+/// Where a sump in the wall is drawn.
+struct SumpSign {
+  std::string id;
+  perimeter::Place place;
+  Point hole;  ///< on the outside face
+  Point grip;
+};
+/// Of all cored sumps that stand on a ring, in the order of the job.
+std::vector<SumpSign> sumpSigns(const siting::Study& study, const PlanView& view);
+/// The sumps in the wall but `marked`, which planMarker() draws: each as built, with its number;
+/// with `grips` its sign on a smaller grip, without them as it is drawn while the house is
+/// surveyed.
+DrawList otherSumps(const siting::Study& study, const PlanView& view, const Voice& voice,
+                    const std::string& marked, bool grips = true);
 
 }  // namespace sumpwright::drawing

@@ -37,8 +37,12 @@ DrawList tapeBase(const siting::Study& study, const TapeView& view, const Voice&
 /// stands there.
 DrawList tapeReach(const siting::Study& study, const siting::ReachAlong* reach,
                    const TapeView& view, const Voice& voice);
+/// `number` stands at the grip where it is not 0 (neededNumber() in plan/SumpList.h).
 DrawList tapeMarker(const siting::Study& study, const siting::Assessment& assessment,
-                    const TapeView& view, const Voice& voice);
+                    const TapeView& view, const Voice& voice, int number = 0);
+/// The sumps in the wall but `marked`: a thin line each, its number on top.
+DrawList tapeOthers(const siting::Study& study, const TapeView& view, const Voice& voice,
+                    const std::string& marked);
 /// Height at which every lane is in view.
 double tapeFullHeight_mm(const siting::Study& study, const TapeView& view);
 /// The rule whose lane is at height y; empty outside lanes.

@@ -193,6 +193,63 @@ TEST_F(FieldPicture, HolesShowHowSureTheyAre) {
   EXPECT_EQ(itemsTagged(labels, "near"), fresh + 1);  // the wavy line
 }
 
+/// Saturation, too, has its greatest at the strong end of a dark screen: a pale end reads as weak.
+TEST(FieldScale, TheStrongEndOfTheDarkIsTheMostSaturated) {
+  const auto chroma = [](const Colour& c) {
+    const auto lab = support::lab(support::seen(c, support::Seen::as_drawn));
+    return std::hypot(lab[1], lab[2]);
+  };
+  const auto& colours = fieldScale(FieldKind::suction, ThemeName::dark).colours;
+  for (std::size_t k = 0; k + 1 < colours.size(); ++k) {
+    EXPECT_GT(chroma(colours[k + 1]), chroma(colours[k])) << k;
+  }
+}
+
+TEST_F(FieldPicture, HolesCarryTheirNumbersAndNoWordsLieOnOthers) {
+  for (int i = 0; i < 4; ++i) {
+    m_job.plan.test_holes.push_back({"close-" + std::to_string(i), "", {2.6 + 0.25 * i, 6.0}});
+  }
+  const auto marks = predictedAt(m_job.plan, m_shown.field);
+  EXPECT_EQ(marks.front().number, 1);
+  EXPECT_EQ(marks.back().number, 6);
+  const auto labels = fieldLayers(sheet(), m_shown, marks, voice()).labels;
+  EXPECT_TRUE(says(labels, "6: "));
+  std::vector<Box> words;
+  std::vector<Box> signs;
+  for (const HoleMark& mark : marks) {
+    signs.push_back(around(toPage(sheet().view, mark.at_m), 2.4, 2.4));
+    for (const Item& item : labels.items) {
+      if (item.tag == mark.id && std::holds_alternative<Text>(item.shape)) {
+        words.push_back(boxOf(item.shape, voice()));
+      }
+    }
+  }
+  ASSERT_EQ(words.size(), marks.size());
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    for (std::size_t k = 0; k < words.size(); ++k) {
+      if (k == i) continue;
+      EXPECT_FALSE(overlap(words[i], words[k])) << i << ' ' << k;
+      EXPECT_FALSE(overlap(words[i], signs[k])) << i << " on the sign of " << k;
+    }
+  }
+}
+
+TEST_F(FieldPicture, AFloorWithoutAFigureIsHatched) {
+  const int before = itemsTagged(sheet().over, "off-floor");
+  plan::Job job = m_job;
+  plan::FloorZone zone;
+  zone.id = "timber";
+  zone.kind = plan::FloorKind::suspended_timber;
+  zone.outline_m = {{6.0, 1.0}, {9.0, 1.0}, {9.0, 5.0}, {6.0, 5.0}};
+  job.plan.floor_zones.push_back(zone);
+  const siting::Study study = studyOf(job);
+  const auto model = suction::modelOf(job, suction::Ground{});
+  ASSERT_TRUE(model.ok());
+  const auto with =
+      fieldSheet(study, *model, fitted(study, 160.0, 120.0, ThemeName::light), voice(), "s");
+  EXPECT_GT(itemsTagged(with.over, "off-floor"), before + 20);
+}
+
 TEST_F(FieldPicture, WithoutAFieldStillNamesRooms) {
   m_shown.field = {};
   const auto layers = fieldLayers(sheet(), m_shown, predictedAt(m_job.plan, {}), voice());

@@ -25,6 +25,18 @@ TEST(FieldLegend, PutsATargetBetweenLevelsAmongThem) {
                voice());
 }
 
+TEST(FieldLegend, SaysWhatTheColoursMean) {
+  for (const ThemeName name : {ThemeName::light, ThemeName::dark, ThemeName::paper}) {
+    for (const double width : {40.0, 73.0}) {
+      const DrawList key = colourKey(FieldKind::suction, name, width, voice());
+      EXPECT_TRUE(says(key, "stronger"));
+      EXPECT_TRUE(says(key, "hatched"));
+      EXPECT_GT(itemsTagged(key, "key"), 8) << "with a sample of each";
+      expectInside(key, voice());
+    }
+  }
+}
+
 TEST(ShareBar, IsSolidToTheLowCaseAndMarksThePrediction) {
   const DrawList bar = shareBar({0.47, 0.71, 0.97}, ThemeName::light, 100.0);
   expectInside(bar, voice());

@@ -43,6 +43,55 @@ TEST(Marker, IsDrawnWhereHitTestsLookForIt) {
   EXPECT_TRUE(found);
 }
 
+/// Sumps "one" and "two" in the wall of a furnished house, and "standby" inside.
+plan::Job withSumps() {
+  plan::Job job = furnished();
+  job.design.sumps.clear();
+  for (const auto& [id, at] : {std::pair{"one", 3.0}, std::pair{"two", 14.0}}) {
+    plan::Sump sump;
+    sump.id = id;
+    sump.chainage_m = at;
+    job.design.sumps.push_back(sump);
+  }
+  plan::Sump standby;
+  standby.id = "standby";
+  standby.kind = plan::SumpKind::standby;
+  standby.at_m = geometry::Point{2.0, 2.0};
+  job.design.sumps.push_back(standby);
+  return job;
+}
+
+TEST(Marker, TheOthersStandOnThePlanWithTheirNumbersWhereTheirSignsAre) {
+  const auto study = studyOf(withSumps());
+  const PlanView view = fitted(study, 200, 150, ThemeName::light);
+  const auto signs = sumpSigns(study, view);
+  ASSERT_EQ(signs.size(), 2u);
+  EXPECT_EQ(signs[0].id, "one");
+  EXPECT_EQ(signs[1].grip, gripCentre(study, study.assess({0, 14.0}), view));
+  for (const bool grips : {true, false}) {
+    const DrawList others = otherSumps(study, view, voice(), "one", grips);
+    EXPECT_EQ(itemsTagged(others, "one"), 0) << "the marker draws it";
+    EXPECT_GT(itemsTagged(others, "two"), 0);
+    EXPECT_TRUE(says(others, "2"));
+    expectInside(others, voice());
+  }
+  EXPECT_TRUE(otherSumps(studyOf(furnished()), view, voice(),
+                         studyOf(furnished()).job().design.sumps.empty()
+                             ? std::string()
+                             : studyOf(furnished()).job().design.sumps.front().id)
+                  .items.empty());
+}
+
+TEST(Marker, ANumberStandsAtTheGripWhereOneIsNeeded) {
+  const auto study = studyOf(withSumps());
+  const PlanView view = fitted(study, 200, 150, ThemeName::light);
+  const auto a = study.assess({0, 14.0});
+  const auto words = [&](int number) {
+    return wordsOf(planMarker(study, a, view, voice(), false, {}, number), voice()).size();
+  };
+  EXPECT_EQ(words(2), words(0) + 1);
+}
+
 TEST(Marker, ShowsTheDistanceThatRefusesAndItsLimit) {
   const auto study = studyOf(PlanBuilder::rectangle(10, 8).window("w", 2, 4.0, 1.0));
   const auto a = study.assess({0, 10.0 + 8.0 + 3.355});  // 0.645 m before the window

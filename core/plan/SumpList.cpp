@@ -1,0 +1,24 @@
+#include "plan/SumpList.h"
+
+namespace sumpwright::plan {
+
+std::vector<NumberedSump> coredSumps(const Job& job) {
+  std::vector<NumberedSump> cored;
+  int number = 0;
+  for (const Sump& sump : job.design.sumps) {
+    ++number;
+    if (sump.kind == SumpKind::cored) cored.push_back({number, sump.id});
+  }
+  return cored;
+}
+
+int neededNumber(const Job& job, const std::string& sump) {
+  const std::vector<NumberedSump> cored = coredSumps(job);
+  if (cored.size() < 2) return 0;
+  for (const NumberedSump& one : cored) {
+    if (one.id == sump) return one.number;
+  }
+  return 0;
+}
+
+}  // namespace sumpwright::plan
