@@ -14,12 +14,12 @@
 #include "drawing/OutlineDrawing.h"
 #include "paint/Look.h"
 #include "paint/Painting.h"
+#include "plan/SumpList.h"
 
 namespace sumpwright::canvas {
 
 namespace {
 
-constexpr double kPxPerMm = 4.0;        // 1 px at 100 % is 0.25 mm (own figure)
 constexpr double kLeastStepBack = 0.4;  // own figure: below, the house would be too small to read
 
 /// Lower left and upper right of a picture and what is drawn.
@@ -67,7 +67,10 @@ PlanCanvas::PlanCanvas(session::Session& session, QWidget* parent)
     }
     lookAgain();
   });
-  connect(&session, &session::Session::selectionChanged, this, &PlanCanvas::lookAgain);
+  connect(&session, &session::Session::selectionChanged, this, [this] {
+    m_left_behind.clear();
+    lookAgain();
+  });
   connect(&session, &session::Session::placeChanged, this, qOverload<>(&QWidget::update));
   connect(&session, &session::Session::hoverChanged, this, qOverload<>(&QWidget::update));
   connect(&session, &session::Session::showRequested, this, &PlanCanvas::showThing);
@@ -112,7 +115,7 @@ double PlanCanvas::scale() const { return paint::uiScale(font()); }
 
 drawing::PlanView PlanCanvas::view() const {
   drawing::PlanView v = m_camera.view(size(), scale(), paint::themeOf(palette()));
-  v.selected = m_session.selected();
+  if (m_session.selected() != m_left_behind) v.selected = m_session.selected();
   return v;
 }
 
@@ -191,6 +194,7 @@ void PlanCanvas::setSuction(session::SuctionDesk& desk) {
 void PlanCanvas::setShowingField(bool showing) {
   if (showing == m_showing_field) return;
   m_showing_field = showing;
+  if (showing) m_left_behind = m_session.selected();
   lookAgain();
 }
 
@@ -207,6 +211,7 @@ void PlanCanvas::renderBase() {
   }
   m_base.setDevicePixelRatio(ratio);
   m_base_has_field = drawsField();
+  m_base_sump = m_session.sump();
   if (m_base_has_field) {
     m_field->render(m_base, view(), voice(), kPxPerMm * scale());
     m_words.clear();  // no distances stand beside the sump
@@ -223,8 +228,21 @@ void PlanCanvas::renderBase() {
     m_picture_layer.paint(painter, *layer, m_camera, size(), ratio,
                           paint::themeOf(palette()) == drawing::ThemeName::dark);
   }
+  m_signs.clear();
+  m_others = {};
+  if (const siting::Study* study = m_session.study()) {
+    m_signs = drawing::sumpSigns(*study, view());
+    // While the house is surveyed none is in hand.
+    m_others = drawing::otherSumps(*study, view(), voice(),
+                                   m_surveying ? std::string() : m_base_sump, !m_surveying);
+  }
   m_base_old = false;
   m_base_ms = static_cast<double>(timer.nsecsElapsed()) * 1e-6;
+}
+
+void PlanCanvas::refreshBase() {
+  const bool fits = m_base.size() == (QSizeF(size()) * devicePixelRatioF()).toSize();
+  if (m_base_old || !fits || m_base_sump != m_session.sump()) renderBase();
 }
 
 void PlanCanvas::paintEvent(QPaintEvent*) {
@@ -234,14 +252,16 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
     painter.fillRect(rect(), paint::colour(paint::look(palette()).paper));
     return;
   }
-  if (m_base_old || m_base.size() != (QSizeF(size()) * devicePixelRatioF()).toSize()) renderBase();
+  refreshBase();
   painter.drawImage(0, 0, m_base);
   QElapsedTimer timer;
   timer.start();
   if (m_surveying) {
+    paint::paintDrawList(painter, m_others, kPxPerMm * scale());
     for (const PlanHand* hand : hands()) hand->paint(painter, paint::look(palette()), font());
   } else {
     if (m_base_has_field && drawsField()) m_field->paint(painter, voice(), kPxPerMm * scale());
+    paint::paintDrawList(painter, m_others, kPxPerMm * scale());
     paintHover(painter);
     paintMarker(painter);
   }
@@ -255,11 +275,12 @@ void PlanCanvas::paintEvent(QPaintEvent*) {
 
 void PlanCanvas::paintMarker(QPainter& painter) {
   if (m_session.assessment() == nullptr) return;
+  const siting::Study& study = *m_session.study();
+  const siting::Assessment& here = *m_session.assessment();
+  const int number = plan::neededNumber(m_session.job(), m_session.sump());
   const drawing::DrawList list =
-      m_base_has_field
-          ? drawing::fieldMarker(*m_session.study(), *m_session.assessment(), view(), voice())
-          : drawing::planMarker(*m_session.study(), *m_session.assessment(), view(), voice(), false,
-                                m_words);
+      m_base_has_field ? drawing::fieldMarker(study, here, view(), voice(), number)
+                       : drawing::planMarker(study, here, view(), voice(), false, m_words, number);
   paint::paintDrawList(painter, list, kPxPerMm * scale());
 }
 
@@ -297,6 +318,7 @@ void PlanCanvas::setSurveying(bool surveying) {
   cancelHands();
   m_tasks->take(tools::Task::choose);
   m_surveying = surveying;
+  m_left_behind = surveying ? std::string() : m_session.selected();
   if (m_strip != nullptr) m_strip->setVisible(surveying);
   if (m_fitted) fit();  // the strip takes room, or gives it back
   setAccessibleDescription(

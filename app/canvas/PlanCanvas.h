@@ -2,7 +2,8 @@
 // The plan on screen: the house and its stretches as one cached picture, the sump on top of it.
 // Translates Qt's events into tools and session calls and paints draw lists; it decides nothing.
 //
-// Pointer: drag the grip or press on the wall's band to move the sump; drag empty paper (or with
+// Pointer: a press on a sump's grip or hole chooses that sump, a drag moves it; a press on the
+// wall's band moves the one chosen there; drag empty paper (or with
 // the middle button, or with the space bar held) to pan; wheel and pinch zoom about the pointer; a
 // click chooses the thing under it. Escape gives a drag up. While the house is surveyed the pointer
 // does what the strip at the left says instead (PlanHand.h), and the sump stays where it is.
@@ -31,6 +32,8 @@ class QLabel;
 class QToolButton;
 
 namespace sumpwright::canvas {
+
+inline constexpr double kPxPerMm = 4.0;  // 1 px at 100 % is 0.25 mm (own figure)
 
 class PlanCanvas final : public QWidget {
   Q_OBJECT
@@ -98,6 +101,7 @@ class PlanCanvas final : public QWidget {
   paint::QtVoice voice() const;
   void lookAgain();  ///< the picture is out of date
   void renderBase();
+  void refreshBase();
   bool drawsField() const;
   void paintMarker(QPainter& painter);
   void paintHover(QPainter& painter);
@@ -116,7 +120,8 @@ class PlanCanvas final : public QWidget {
   void refreshHint();
   void placeButtons();
   Covered covered() const;
-  bool nearGrip(QPointF at) const;
+  /// The sump whose grip or hole is nearest to a point within reach; empty: none.
+  std::string sumpUnder(QPointF at);
   bool onBand(QPointF at) const;
   void startDrag(tools::SiteDrag drag);
   void endDrag(bool keep);
@@ -134,6 +139,9 @@ class PlanCanvas final : public QWidget {
   QImage m_base;
   std::vector<drawing::Box> m_words;  ///< of the base, which the marker's keep off
   bool m_base_old = true;
+  std::string m_base_sump;  ///< the one left to paintMarker()
+  std::vector<drawing::SumpSign> m_signs;
+  drawing::DrawList m_others;  ///< the other sumps
   double m_base_ms = 0.0;
   double m_marker_ms = 0.0;
   std::optional<tools::SiteDrag> m_drag;
@@ -144,6 +152,7 @@ class PlanCanvas final : public QWidget {
   std::optional<FieldLayer> m_field;
   bool m_showing_field = false;
   bool m_base_has_field = false;
+  std::string m_left_behind;  ///< chosen on another stage: stays chosen, but is not outlined here
   session::PictureDesk* m_picture = nullptr;
   PictureLayer m_picture_layer;
   int m_picture_seen = 0;

@@ -30,11 +30,21 @@ double apart(QPointF a, QPointF b) { return std::hypot(a.x() - b.x(), a.y() - b.
 
 }  // namespace
 
-bool PlanCanvas::nearGrip(QPointF at) const {
-  const auto centre = grip();
-  if (!centre) return false;
-  const QPointF hole = toWidget(m_session.assessment()->point);
-  return apart(*centre, at) <= kGrab_px * scale() || apart(hole, at) <= kGrab_px / 2 * scale();
+std::string PlanCanvas::sumpUnder(QPointF at) {
+  refreshBase();
+  std::string id;
+  double least = 1.0;  // in units of each one's own reach
+  const auto offer = [&](const std::string& sump, QPointF spot, double reach_px) {
+    const double share = apart(spot, at) / (reach_px * scale());
+    if (share > least || (!id.empty() && share == least)) return;
+    least = share;
+    id = sump;
+  };
+  for (const drawing::SumpSign& sign : m_signs) {
+    offer(sign.id, QPointF(sign.grip.x, sign.grip.y) * kPxPerMm * scale(), kGrab_px);
+    offer(sign.id, QPointF(sign.hole.x, sign.hole.y) * kPxPerMm * scale(), kGrab_px / 2);
+  }
+  return id;
 }
 
 /// On the band or just outside it: the strip that says where the sump may go.
@@ -91,7 +101,8 @@ void PlanCanvas::mousePressEvent(QMouseEvent* event) {
   const auto& p = m_session.study()->perimeter();
   const geometry::Point at = m_camera.toPlan(event->position(), size());
   const double jump = std::max(tools::kJump_m, kJump_px * scale() / m_camera.px_per_m);
-  if (nearGrip(event->position())) {
+  if (const std::string sump = sumpUnder(event->position()); !sump.empty()) {
+    m_session.chooseSump(sump);
     startDrag(tools::SiteDrag::hold(p, *m_session.place(), at, jump));
   } else if (onBand(event->position())) {
     startDrag(tools::SiteDrag::press(p, m_session.place().value_or(p.nearest(at)), at, jump));
@@ -176,7 +187,7 @@ void PlanCanvas::updateCursor(QPointF at) {
     return unsetCursor();
   }
   if (m_session.study() == nullptr) return unsetCursor();
-  if (nearGrip(at)) return setCursor(Qt::OpenHandCursor);
+  if (!sumpUnder(at).empty()) return setCursor(Qt::OpenHandCursor);
   if (onBand(at)) return setCursor(Qt::PointingHandCursor);
   unsetCursor();
 }

@@ -157,7 +157,9 @@ const plan::Job& Session::jobBeforePreview() const {
 }
 
 void Session::chooseSump(const std::string& id) {
+  if (id == m_sump) return;
   if (m_moving) cancelMove();
+  m_gesture = 0;  // arrow keys move another one: a step of their own
   m_sump = id;
   findSump();
   reassess();
@@ -299,6 +301,7 @@ void Session::hover(std::optional<Place> place) {
 }
 
 void Session::show(const std::string& thing) {
+  if (m_job && !thing.empty() && sumpOf(*m_job, thing) != nullptr) chooseSump(thing);
   select(thing);
   Q_EMIT showRequested(thing);
 }

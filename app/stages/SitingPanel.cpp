@@ -21,6 +21,7 @@ namespace {
 
 constexpr int kRulesPage = 0;
 constexpr int kWaiverPage = 1;
+constexpr double kSentence = 1.25;          // size of the verdict's sentence
 constexpr double kBetweenCores_m = 0.1195;  // half way between the two that can be chosen
 
 QLabel* second(QWidget* parent, double factor = 0.92) {
@@ -112,7 +113,11 @@ SitingPanel::SitingPanel(session::Session& session, const SitingActions& actions
     showPage(kRulesPage);
     refresh();
   });
-  connect(&session, &session::Session::placeChanged, this, &SitingPanel::refresh);
+  connect(&session, &session::Session::placeChanged, this, [this] {
+    refresh();
+    if (m_session.sump() != m_sump_seen) m_waivers->refresh();
+    m_sump_seen = m_session.sump();
+  });
   connect(&session, &session::Session::studyChanged, this, [this] {
     refresh();
     if (!m_session.isPreviewing() || isVisible()) refreshSlow();
@@ -149,6 +154,8 @@ QWidget* SitingPanel::makeHead() {
   row->addWidget(m_word);
   row->addWidget(m_place, 1);
   column->addLayout(row);
+  m_sumps = new SumpSwitch(m_session, head);
+  column->addWidget(m_sumps);
 
   m_entry = new PlaceEntry(m_session, head);
   m_entry->hide();
@@ -158,7 +165,7 @@ QWidget* SitingPanel::makeHead() {
   m_sentence = new QLabel(head);
   m_sentence->setObjectName(QStringLiteral("verdictSentence"));
   m_sentence->setWordWrap(true);
-  m_sentence->setFont(paint::sized(font(), 1.25));
+  m_sentence->setFont(paint::sized(font(), kSentence));
   m_sentence->setAlignment(Qt::AlignTop | Qt::AlignLeft);
   // Two lines always, so that nothing below jumps while the sentence changes in a drag.
   m_sentence->setMinimumHeight(qRound(2.2 * QFontMetrics(m_sentence->font()).lineSpacing()));
@@ -301,10 +308,23 @@ void SitingPanel::refreshHead() {
   const QString ink = QStringLiteral("color:%1").arg(paint::colour(t.of(a->state).text).name());
   if (m_word->styleSheet() != ink) m_word->setStyleSheet(ink);  // polishing anew is slow in a drag
   m_place->show(wallText(*study, a->place), chainageText(*study, a->place));
-  m_sentence->setFont(paint::sized(font(), 1.25));
   m_sentence->setText(verdictBody(*study, *a));
+  fitSentence();
   m_ties->setText(circumstances(*study, *a));
   m_ties->setVisible(m_middle->currentIndex() == kRulesPage && !m_entry->isVisibleTo(this));
+}
+
+/// As large as two lines hold; a sentence that is longer even in small letters gets the lines it
+/// needs.
+void SitingPanel::fitSentence() {
+  const int two = qRound(2.2 * QFontMetrics(paint::sized(font(), kSentence)).lineSpacing());
+  int needed = two;
+  for (const double size : {kSentence, 1.1, 0.98}) {
+    m_sentence->setFont(paint::sized(font(), size));
+    needed = m_sentence->heightForWidth(m_sentence->width());
+    if (needed <= two) break;
+  }
+  m_sentence->setMinimumHeight(std::max(two, needed));
 }
 
 /// What the verdict is for, what it takes for granted, and how to set the place out.
@@ -488,6 +508,11 @@ void SitingPanel::refreshSetup() {
   const QString id = QString::fromStdString(m_session.job().rule_sheet);
   if (m_sheets->findData(id) < 0) m_sheets->addItem(id, id);
   m_sheets->setCurrentIndex(m_sheets->findData(id));
+}
+
+void SitingPanel::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  if (m_session.assessment() != nullptr) fitSentence();
 }
 
 void SitingPanel::changeEvent(QEvent* event) {

@@ -17,6 +17,7 @@
 #include "stages/ScoreBlock.h"
 #include "stages/Segments.h"
 #include "stages/SideNote.h"
+#include "stages/SumpSwitch.h"
 #include "stages/WaiverForm.h"
 #include "stages/WaiverList.h"
 
@@ -53,12 +54,14 @@ class SitingPanel final : public QWidget {
   WaiverForm* waiverForm() const { return m_waiver_form; }
   ActionButton* primary() const { return m_primary; }
   const std::vector<RuleCell*>& cells() const { return m_cells; }
+  SumpSwitch* sumps() const { return m_sumps; }
   Segments* outlet() const { return m_outlet; }
   Segments* core() const { return m_core; }
   QComboBox* sheets() const { return m_sheets; }
 
  protected:
   void changeEvent(QEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
   QWidget* makeHead();
@@ -67,6 +70,7 @@ class SitingPanel final : public QWidget {
   QWidget* makeSetup();
   void refresh();
   void refreshHead();
+  void fitSentence();
   void refreshEmptyHead();
   QString circumstances(const siting::Study& study, const siting::Assessment& a) const;
   void refreshButtons();
@@ -79,12 +83,14 @@ class SitingPanel final : public QWidget {
   std::vector<RuleLine> ordered(std::vector<RuleLine> lines);
 
   session::Session& m_session;
+  std::string m_sump_seen;  ///< whose waivers are shown
   SitingActions m_actions;
   SideNote* m_note;
   SignLabel* m_sign;
   QLabel* m_word;
   PlaceButton* m_place;
   QLabel* m_sentence;
+  SumpSwitch* m_sumps;
   PlaceEntry* m_entry;
   ActionButton* m_primary;
   ActionButton* m_second;

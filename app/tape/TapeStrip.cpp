@@ -12,6 +12,7 @@
 
 #include "paint/Look.h"
 #include "paint/Painting.h"
+#include "plan/SumpList.h"
 
 namespace sumpwright::tape {
 
@@ -107,7 +108,7 @@ void TapeStrip::followPlace() {
   const siting::Assessment* a = m_session.assessment();
   const std::string deciding =
       a == nullptr || a->findings.empty() ? std::string() : a->findings.front().rule;
-  if (deciding != m_deciding) {
+  if (deciding != m_deciding || m_session.sump() != m_base_sump) {
     m_deciding = deciding;
     m_base_old = true;
   }
@@ -128,6 +129,10 @@ void TapeStrip::renderBase() {
       m_reach ? drawing::tapeReach(*m_session.study(), m_suction->along(), view(), voice())
               : drawing::tapeBase(*m_session.study(), view(), voice());
   paint::paintDrawList(painter, list, kPxPerMm * scale());
+  m_base_sump = m_session.sump();
+  paint::paintDrawList(painter,
+                       drawing::tapeOthers(*m_session.study(), view(), voice(), m_base_sump),
+                       kPxPerMm * scale());
   m_base_old = false;
   m_base_ms = static_cast<double>(timer.nsecsElapsed()) * 1e-6;
 }
@@ -149,7 +154,8 @@ void TapeStrip::paintEvent(QPaintEvent*) {
   }
   if (m_session.assessment() != nullptr) {
     const auto list =
-        drawing::tapeMarker(*m_session.study(), *m_session.assessment(), view(), voice());
+        drawing::tapeMarker(*m_session.study(), *m_session.assessment(), view(), voice(),
+                            plan::neededNumber(m_session.job(), m_session.sump()));
     paint::paintDrawList(painter, list, kPxPerMm * scale());
   }
   if (hasFocus() && window()->property("keysUsed").toBool()) {
@@ -170,19 +176,35 @@ bool TapeStrip::onLanes(QPointF at) const {
   return m_session.study() != nullptr && at.x() >= (kLabel_mm * kPxPerMm - 4) * scale();
 }
 
+std::string TapeStrip::sumpUnder(QPointF at) const {
+  std::string id;
+  double least = kGrab_px * scale();
+  if (at.y() > 2 * least) return id;
+  for (const plan::Sump& sump : m_session.job().design.sumps) {
+    const perimeter::Place place{sump.ring, sump.chainage_m};
+    const bool stands =
+        sump.kind == plan::SumpKind::cored && m_session.study()->perimeter().contains(place);
+    const double off = stands ? std::abs(at.x() - xOf(place)) : 2 * least;
+    if (off > least || (!id.empty() && off == least)) continue;
+    least = off;
+    id = sump.id;
+  }
+  return id;
+}
+
 void TapeStrip::mousePressEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton || !onLanes(event->position())) return;
   m_session.hover(std::nullopt);
   m_dragging = true;
   m_grab_px = 0.0;
-  m_session.beginMove();
-  if (m_session.place()) {
-    const double off = event->position().x() - xOf(*m_session.place());
-    if (std::abs(off) <= kGrab_px * scale() && event->position().y() <= 2 * kGrab_px * scale()) {
-      m_grab_px = off;  // taken by the grip: it must not jump under the hand
-      return;
-    }
+  if (const std::string sump = sumpUnder(event->position()); !sump.empty()) {
+    m_session.chooseSump(sump);
+    m_session.beginMove();
+    // Taken by the grip: it must not jump under the hand.
+    if (m_session.place()) m_grab_px = event->position().x() - xOf(*m_session.place());
+    return;
   }
+  m_session.beginMove();
   m_session.moveTo(placeAt(event->position().x()));
 }
 

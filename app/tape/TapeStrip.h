@@ -55,6 +55,8 @@ class TapeStrip final : public QWidget {
   paint::QtVoice voice() const;
   perimeter::Place placeAt(double x) const;
   bool onLanes(QPointF at) const;
+  /// The sump whose grip on top is nearest to a point within reach; empty: none.
+  std::string sumpUnder(QPointF at) const;
   void lookAgain();
   void renderBase();
   void followPlace();
@@ -65,6 +67,7 @@ class TapeStrip final : public QWidget {
   bool m_reach = false;
   QPixmap m_base;
   bool m_base_old = true;
+  std::string m_base_sump;  ///< the one that is not in the picture
   double m_base_ms = 0.0;
   double m_scroll_mm = 0.0;
   std::string m_deciding;

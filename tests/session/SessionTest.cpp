@@ -242,6 +242,46 @@ TEST_F(SessionOnSample, ACoreThatNoPipeGoesThroughIsRefusedAndTheStudyStays) {
   EXPECT_EQ(session.job().design.core_mm, 127.0);
 }
 
+/// A second sump beside that of the sample; gives its id.
+std::string addSump(Session& session, Place place) {
+  EXPECT_TRUE(session
+                  .edit(QStringLiteral("second"),
+                        plan::moveSump(session.job(), "second", place.ring, place.chainage_m))
+                  .empty());
+  return "second";
+}
+
+TEST_F(SessionOnSample, TheChosenSumpIsTheOneThatMovesAndGoes) {
+  const std::string first = session.sump();
+  const Place stood = *session.place();
+  const std::string second = addSump(session, {0, 2.0});
+  EXPECT_EQ(session.sump(), first) << "goes on with the one in hand";
+  session.chooseSump(second);
+  EXPECT_EQ(session.place(), (Place{0, 2.0}));
+  ASSERT_NE(session.assessment(), nullptr);
+  EXPECT_EQ(session.assessment()->place, (Place{0, 2.0}));
+  session.nudge(0.1);
+  EXPECT_NEAR(session.place()->chainage_m, 2.1, 1e-9);
+  session.chooseSump(first);
+  EXPECT_EQ(session.place(), stood) << "untouched";
+  const int before = steps();
+  session.nudge(0.1);
+  EXPECT_EQ(steps(), before + 1) << "no gesture is shared by two sumps";
+  session.chooseSump(second);
+  session.removeSump();
+  ASSERT_EQ(session.job().design.sumps.size(), 1u);
+  EXPECT_EQ(session.job().design.sumps[0].id, first);
+  EXPECT_EQ(session.sump(), first);
+}
+
+TEST_F(SessionOnSample, ASumpThatIsShownIsChosen) {
+  const std::string second = addSump(session, {0, 2.0});
+  session.show(second);
+  EXPECT_EQ(session.sump(), second);
+  session.show("no such thing");
+  EXPECT_EQ(session.sump(), second);
+}
+
 TEST_F(SessionOnSample, TenThousandStepsOfUndo) {
   constexpr int kSteps = 10'000;
   QUndoStack stack;
