@@ -130,8 +130,9 @@ base::Result<PickedFan> ownCurve(const plan::FanPick& pick) {
   auto curve =
       airflow::FanCurve::through(std::move(points), airflow::kFanDensity_kg_m3, "/design/fan");
   if (!curve.ok()) return curve.problems();
+  const std::string title = pick.title.empty() ? kOwnFan : pick.title;
   return PickedFan{
-      {pick.id, pick.title, "", {base::Mark::own, "The job's own curve"}, std::move(curve).value()},
+      {pick.id, title, "", {base::Mark::own, "The job's own curve"}, std::move(curve).value()},
       false};
 }
 

@@ -45,6 +45,9 @@ struct PickedFan {
 /// Taken where a design chooses none: a demo class of the default table (resources/fans).
 inline constexpr const char* kFanUnchosen = "demo-medium";
 
+/// What a fan with a curve of its own is called where the job gives it no name.
+inline constexpr const char* kOwnFan = "own fan";
+
 /// The fan a design chooses: its own curve; else the fan of that id in the table it names, or in
 /// the first that has it; else kFanUnchosen. Its speed is not looked at. Problems: those of the
 /// table, of FanCurve (pointers into /design/fan), file.no-fan.

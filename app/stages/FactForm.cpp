@@ -85,6 +85,7 @@ void FactForm::rebuild() {
   }
   m_rows.assign(m_facts.size(), Row());
   const int label_width = qRound(92 * paint::uiScale(font()));
+  QWidget* before = this;  // new fields would come last in the window
   for (std::size_t i = 0; i < m_facts.size(); ++i) {
     Row& row = m_rows[i];
     const int at = static_cast<int>(2 * i);
@@ -96,6 +97,8 @@ void FactForm::rebuild() {
     row.note = new QLabel(this);
     row.note->setWordWrap(true);
     row.note->hide();
+    setTabOrder(before, row.field);
+    before = row.field;
     m_grid->addWidget(row.label, at, 0);
     m_grid->addWidget(row.field, at, 1);
     m_grid->addWidget(row.note, at + 1, 0, 1, 2);
@@ -176,7 +179,7 @@ void FactForm::showRow(std::size_t i) {
   const bool applies = !fact.applies || fact.applies(m_session.job());
   row.label->setVisible(applies);
   row.field->setVisible(applies);
-  if (!applies) return row.note->hide();
+  if (!applies) return hideNote(row, {});
   row.label->setText(labelled(fact, fact.label));
   row.field->setAccessibleName(labelled(fact, fact.says));
   if (row.unread) return;  // it still has to be put right
@@ -209,6 +212,16 @@ void FactForm::showRow(std::size_t i) {
   const auto told = m_told.find(fact.key);
   if (!known && !fact.unknown.isEmpty()) return showNote(row, unknown(fact), false);
   if (told != m_told.end()) return showNote(row, told->second, false);
+  hideNote(row, unknown(fact));
+}
+
+/// What is taken while a value is not known goes when one is typed; its place stays, so that the
+/// fields below do not move under the hand.
+void FactForm::hideNote(Row& row, const QString& keeps_room_for) {
+  QSizePolicy keeps = row.note->sizePolicy();
+  keeps.setRetainSizeWhenHidden(!keeps_room_for.isEmpty());
+  row.note->setSizePolicy(keeps);
+  row.note->setText(keeps_room_for);
   row.note->hide();
 }
 

@@ -60,6 +60,7 @@ class FactForm final : public QWidget {
   void rebuild();
   QWidget* makeField(std::size_t row);
   void showRow(std::size_t row);
+  static void hideNote(Row& row, const QString& keeps_room_for);
   void showNote(Row& row, const QString& text, bool warning);
   QString shown(const Fact& fact) const;
   /// With its unit where it has one of those on display.

@@ -1,14 +1,15 @@
 #include "stages/HoleTable.h"
 
 #include <QDate>
+#include <QKeyEvent>
 #include <algorithm>
-#include <cmath>
 
 #include "paint/Look.h"
 #include "plan/SuctionEdits.h"
 #include "plan/ThingEdits.h"
 #include "siting/SuctionPlaces.h"
 #include "stages/SitingText.h"
+#include "stages/SurveyText.h"
 #include "stages/ThingText.h"
 #include "suction/Field.h"
 
@@ -72,6 +73,9 @@ HoleTable::HoleTable(session::Session& session, session::SuctionDesk& desk, QWid
 }
 
 void HoleTable::setTest(const std::string& test) {
+  if (test != m_test) {
+    for (Row& row : m_rows) letGo(row);
+  }
   m_test = test;
   refresh();
 }
@@ -79,17 +83,23 @@ void HoleTable::setTest(const std::string& test) {
 void HoleTable::addRow() {
   const double k = paint::uiScale(font());
   const std::size_t index = m_rows.size();
-  Row row{new QLabel(this), new QLabel(this), new QLineEdit(this), {}};
+  Row row{new QLabel(this), new QLabel(this), new QLineEdit(this), new QLabel(this), {}};
   QFont italic = font();
   italic.setItalic(true);
   row.predicted->setFont(italic);
   row.name->setWordWrap(true);
   row.measured->setFixedWidth(qRound(86 * k));
   row.measured->setAlignment(Qt::AlignRight);
-  const int line = static_cast<int>(index) + 2;
+  row.note->setWordWrap(true);
+  setTone(row.note, true);
+  row.note->hide();
+  row.measured->installEventFilter(this);
+  setTabOrder(index == 0 ? static_cast<QWidget*>(this) : m_rows.back().measured, row.measured);
+  const int line = 2 * static_cast<int>(index) + 2;
   m_grid->addWidget(row.name, line, 0);
   m_grid->addWidget(row.predicted, line, 1, Qt::AlignRight);
   m_grid->addWidget(row.measured, line, 2);
+  m_grid->addWidget(row.note, line + 1, 0, 1, 3);
   connect(row.measured, &QLineEdit::editingFinished, this, [this, index] { take(index); });
   m_rows.push_back(row);
 }
@@ -128,10 +138,14 @@ void HoleTable::refresh() {
     for (QWidget* part : std::initializer_list<QWidget*>{row.name, row.predicted, row.measured}) {
       part->setVisible(i < m_shown);
     }
+    row.note->setVisible(i < m_shown && !row.note->text().isEmpty());
     if (i >= m_shown) continue;
     const plan::TestHole& hole = job.plan.test_holes[i];
+    if (row.hole != hole.id) letGo(row);
     row.hole = hole.id;
-    row.name->setText(namedIn(hole.id, job));
+    const QString name = namedIn(hole.id, job);
+    // The number that stands at its sign on the plan.
+    row.name->setText(hole.name.empty() ? name : tr("%1: %2").arg(i + 1).arg(name));
     row.measured->setAccessibleName(tr("Measured in %1, %2").arg(row.name->text(), unit));
     std::optional<double> predicted;
     if (live != nullptr && m_desk.field()) {
@@ -140,11 +154,40 @@ void HoleTable::refresh() {
     }
     row.predicted->setText(predicted ? tr("≈ %1").arg(gauged(*predicted, job)) : QString());
     const auto measured = readingOf(test, hole.id);
-    if (!row.measured->hasFocus() || !row.measured->isModified()) {
+    // What could not be read stays until it is put right.
+    const bool typing = row.measured->hasFocus() && row.measured->isModified();
+    if (!typing && row.note->text().isEmpty()) {
       row.measured->setText(measured ? gauged(*measured, job) : QString());
       row.measured->setModified(false);
     }
   }
+}
+
+/// Forgets what was typed there and not understood.
+void HoleTable::letGo(Row& row) {
+  row.measured->setModified(false);
+  row.note->clear();
+  row.note->hide();
+}
+
+void HoleTable::refuse(Row& row, const QString& why) {
+  row.measured->setModified(true);  // it is asked again when the field is left once more
+  row.note->setText(why);
+  row.note->show();
+}
+
+/// Escape goes back to what the job holds.
+bool HoleTable::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::KeyPress &&
+      static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+    for (Row& row : m_rows) {
+      if (row.measured != watched || !row.measured->isModified()) continue;
+      letGo(row);
+      refresh();
+      return true;
+    }
+  }
+  return QWidget::eventFilter(watched, event);
 }
 
 /// One step: a figure where no test is yet begins one, of today and of this sump.
@@ -154,14 +197,11 @@ void HoleTable::take(std::size_t index) {
   const std::string hole = m_rows[index].hole;
   const QString text = field->text().trimmed();
   const std::optional<double> value = readGauge_pa(text, m_session.job());
-  const bool ok = value || text.isEmpty();
-  field->setProperty("unread", !ok);
-  if (!ok) {
-    return field->setToolTip(
-        tr("“%1” is no suction. Type it as 5, 5 Pa or 0.02 in. w.c.").arg(text));
+  if (!value && !text.isEmpty()) {
+    return refuse(m_rows[index],
+                  tr("“%1” is no suction. Type it as 5, 5 Pa or 0.02 in. w.c.").arg(text));
   }
-  field->setModified(false);
-  field->setToolTip({});
+  letGo(m_rows[index]);
   base::Result<plan::Job> after = m_session.job();
   std::string test = m_test;
   if (testOf(m_session.job(), test) == nullptr) {
@@ -174,7 +214,9 @@ void HoleTable::take(std::size_t index) {
   }
   if (after) after = plan::setReading(*after, test, hole, value);
   const base::Problems problems = m_session.edit(tr("Measured in a test hole"), std::move(after));
-  if (!problems.empty()) return field->setToolTip(said(problems.front().message, m_session.job()));
+  if (!problems.empty()) {
+    return refuse(m_rows[index], saidNamed(problems.front().message, m_session.job()));
+  }
   if (test != m_test) {
     m_test = test;
     Q_EMIT testBegun(test);

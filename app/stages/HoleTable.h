@@ -31,6 +31,12 @@ class HoleTable final : public QWidget {
   QString stood() const { return m_stood->text(); }
   QLineEdit* measured(int row) const { return m_rows[static_cast<std::size_t>(row)].measured; }
 
+  /// What stands under a row; empty where nothing does.
+  QString noteUnder(int row) const { return m_rows[static_cast<std::size_t>(row)].note->text(); }
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
  Q_SIGNALS:
   void testBegun(const std::string& test);
 
@@ -39,9 +45,12 @@ class HoleTable final : public QWidget {
     QLabel* name;
     QLabel* predicted;
     QLineEdit* measured;
+    QLabel* note;  ///< why what is typed is not taken; empty: it is
     std::string hole;
   };
   void addRow();
+  static void letGo(Row& row);
+  static void refuse(Row& row, const QString& why);
   void take(std::size_t row);
   void refreshStood(const plan::PressureTest* test);
 

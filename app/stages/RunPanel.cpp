@@ -10,6 +10,8 @@
 #include "stages/RunFacts.h"
 #include "stages/SignLabel.h"
 #include "stages/SitingText.h"
+#include "stages/SteadyScroll.h"
+#include "stages/SumpSwitch.h"
 #include "stages/SurveyText.h"
 
 namespace sumpwright::stages {
@@ -58,6 +60,7 @@ RunPanel::RunPanel(session::Session& session, session::SuctionDesk& suction,
   column->setContentsMargins(margin, qRound(0.6 * margin), margin, qRound(0.6 * margin));
   column->setSpacing(qRound(7 * k));
   column->addWidget(makeHead());
+  column->addWidget(new SumpSwitch(session, this));
   m_picture = new DrawnView(this);
   m_picture->setAccessibleName(tr("Drill section"));
   column->addWidget(m_picture);
@@ -103,11 +106,7 @@ QWidget* RunPanel::makeHead() {
 
 QWidget* RunPanel::makeScroll() {
   const double k = paint::uiScale(font());
-  m_scroll = new QScrollArea(this);
-  m_scroll->setWidgetResizable(true);
-  m_scroll->setFrameShape(QFrame::NoFrame);
-  m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  m_scroll->setFocusPolicy(Qt::NoFocus);
+  m_scroll = new SteadyScroll(this);
   auto* all = new QWidget(m_scroll);
   auto* column = new QVBoxLayout(all);
   column->setContentsMargins(3, 3, qRound(10 * k), 3);

@@ -76,7 +76,9 @@ RunLine fanLine(const plan::Job& job, const plan::Sump& sump) {
     return {RunText::tr("Fan"), RunText::tr("not chosen; %1").arg(where), true};
   }
   const std::string& title = fan.title.empty() ? fan.id : fan.title;
-  return {RunText::tr("Fan"), RunText::tr("%1; %2").arg(QString::fromStdString(title), where)};
+  const QString name = fan.title.empty() && !fan.points.empty() ? RunText::tr("own fan")
+                                                                : QString::fromStdString(title);
+  return {RunText::tr("Fan"), RunText::tr("%1; %2").arg(name, where)};
 }
 
 /// What the placed outlet, fan and riser are nearest to, of all rules by what is left over.

@@ -30,7 +30,7 @@ bool SteadyScroll::holds(const QWidget* widget) const {
 }
 
 int SteadyScroll::heightOf(const QWidget* widget) const {
-  return widget->mapTo(viewport(), QPoint()).y();
+  return widget->mapTo(window(), QPoint()).y();
 }
 
 void SteadyScroll::hold(QWidget* widget) {
@@ -64,7 +64,8 @@ bool SteadyScroll::eventFilter(QObject* watched, QEvent* event) {
       const bool inside =
           moved != widget() && holds(moved) && (moved == m_held || moved->isAncestorOf(m_held));
       const bool grown = moved == widget() && event->type() == QEvent::Resize;
-      if (!inside && !grown) break;
+      // What stands above the part that scrolls may grow, too.
+      if (!inside && !grown && moved != this) break;
       restore();
       if (m_soon) break;
       m_soon = true;

@@ -18,7 +18,7 @@ class SteadyScroll final : public QScrollArea {
 
  private:
   bool holds(const QWidget* widget) const;
-  int heightOf(const QWidget* widget) const;  ///< in the viewport
+  int heightOf(const QWidget* widget) const;  ///< in the window
   void hold(QWidget* widget);
   void restore();
 

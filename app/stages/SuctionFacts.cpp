@@ -11,6 +11,7 @@
 #include "stages/SurveyText.h"
 #include "stages/WallFacts.h"
 #include "suction/Reach.h"
+#include "tools/CurveText.h"
 #include "tools/LengthText.h"
 
 namespace sumpwright::stages {
@@ -149,70 +150,122 @@ FactTable<Design> designTable() {
                            });
 }
 
-/// "100 300": flow and pressure in the units on display. A pair that cannot be read is a point of
-/// no flow again: the curve does not fall, and that is said.
-plan::FanPickPoint readPoint(const QString& pair, tools::AirUnits air) {
-  const QStringList parts = pair.simplified().split(QLatin1Char(' '));
-  if (parts.size() != 2) return {};
-  const auto flow = tools::readFlow_m3_h(parts[0].toStdString(), air);
-  const auto pressure = tools::readPressure_pa(parts[1].toStdString(), air);
-  if (!flow || !pressure) return {};
-  return {*flow / kFactSecondsAnHour, *pressure, {}};
+QString typedCurve(const std::vector<plan::FanPickPoint>& points, tools::AirUnits air) {
+  QStringList parts;
+  for (const plan::FanPickPoint& p : points) {
+    QString part = SuctionFacts::tr("%1 %2").arg(
+        QString::fromStdString(tools::typedFlow(p.flow_m3_s * kFactSecondsAnHour, air)),
+        QString::fromStdString(tools::typedPressure(p.pressure_pa, air)));
+    if (p.power_w) part += QLatin1Char(' ') + figure(*p.power_w);
+    parts << part;
+  }
+  return parts.join(QStringLiteral("; "));
 }
 
-void addOwnCurve(FactTable<Design>& t, tools::AirUnits air) {
-  Fact& own = t.add(
-      "/design/fan/points", SuctionFacts::tr("Own curve"), FactKind::text,
-      [air](const Design& d) -> FactValue {
-        QStringList points;
-        for (const plan::FanPickPoint& p : d.fan.points) {
-          points << SuctionFacts::tr("%1 %2").arg(
-              QString::fromStdString(tools::typedFlow(p.flow_m3_s * kFactSecondsAnHour, air)),
-              QString::fromStdString(tools::typedPressure(p.pressure_pa, air)));
-        }
-        return points.isEmpty() ? FactValue() : FactValue(points.join("; ").toStdString());
-      },
-      [air](Design& d, const FactValue& v) {
-        d.fan.points.clear();
-        const auto* text = std::get_if<std::string>(&v);
-        if (text == nullptr) return;
-        for (const QString& pair : QString::fromStdString(*text).split(QLatin1Char(';'))) {
-          d.fan.points.push_back(readPoint(pair, air));
-        }
-      });
-  own.says = SuctionFacts::tr(
-      "Own curve: pairs of flow and pressure in the units on display, each with more air and less "
-      "pressure than the one before");
-  own.unknown =
-      air == tools::AirUnits::metric
-          ? SuctionFacts::tr("The chosen fan's; as pairs of m³/h and Pa: 0 400; 100 300; 250 50")
-          : SuctionFacts::tr(
-                "The chosen fan's; as pairs of cfm and in. w.c.: 0 1.6; 60 1.2; 150 0.2");
-}
+bool hasOwnCurve(const Job& job) { return !job.design.fan.points.empty(); }
 
-void addFanChoice(FactTable<Design>& t, const std::vector<FanOffer>& fans, tools::AirUnits air) {
+/// The fans of the tables, and the own curve where there is one: it wins over them.
+Fact fanChoiceFact(const std::vector<FanOffer>& fans, bool own) {
   QStringList titles{SuctionFacts::tr("not chosen")};
   std::vector<std::string> ids{""};
   for (const FanOffer& fan : fans) {
     titles << fan.title;
     ids.push_back(fan.id);
   }
-  Fact& fan = t.add(
-      "/design/fan/id", SuctionFacts::tr("Fan"), FactKind::choice,
-      [ids](const Design& d) -> FactValue {
-        const auto it = std::find(ids.begin(), ids.end(), d.fan.id);
-        return it == ids.end() ? -1 : static_cast<int>(it - ids.begin());
+  const int own_at = static_cast<int>(ids.size());
+  if (own) titles << SuctionFacts::tr("own curve");
+  Fact fact;
+  fact.key = "/design/fan/id";
+  fact.label = fact.says = SuctionFacts::tr("Fan");
+  fact.kind = FactKind::choice;
+  fact.choices = titles;
+  fact.get = [ids, own_at](const Job& job) -> FactValue {
+    if (hasOwnCurve(job)) return own_at;
+    const auto it = std::find(ids.begin(), ids.end(), job.design.fan.id);
+    return it == ids.end() ? -1 : static_cast<int>(it - ids.begin());
+  };
+  fact.set = [ids](const Job& job, const FactValue& v) -> base::Result<Job> {
+    const int* chosen = std::get_if<int>(&v);
+    if (chosen == nullptr || *chosen < 0 || *chosen >= static_cast<int>(ids.size())) return job;
+    plan::FanPick fan;
+    fan.id = ids[static_cast<std::size_t>(*chosen)];
+    fan.speed = job.design.fan.speed;
+    return plan::setFan(job, fan);
+  };
+  return fact;
+}
+
+/// The fan as it will be once it has this curve; without one, that of the tables again.
+Fact ownCurveFact(tools::AirUnits air) {
+  Fact fact;
+  fact.key = "/design/fan/points";
+  fact.label = SuctionFacts::tr("Own curve");
+  fact.says = SuctionFacts::tr(
+      "Own curve: pairs of flow and pressure in the units on display, each with more air and less "
+      "pressure than the one before; the power in W as a third figure");
+  fact.kind = FactKind::text;
+  const bool metric = air == tools::AirUnits::metric;
+  fact.example = metric ? SuctionFacts::tr("0 400; 100 300; 250 50")
+                        : SuctionFacts::tr("0 1.6; 60 1.2; 150 0.2");
+  fact.unknown =
+      metric ? SuctionFacts::tr("The curve of the fan above is taken. Typed as m³/h and Pa.")
+             : SuctionFacts::tr("The curve of the fan above is taken. Typed as cfm and in. w.c.");
+  fact.get = [air](const Job& job) -> FactValue {
+    if (!hasOwnCurve(job)) return {};
+    return typedCurve(job.design.fan.points, air).toStdString();
+  };
+  fact.set = [air](const Job& job, const FactValue& v) -> base::Result<Job> {
+    plan::FanPick fan = job.design.fan;
+    const auto* text = std::get_if<std::string>(&v);
+    if (text == nullptr) {
+      fan.points.clear();
+      fan.title.clear();
+      return plan::setFan(job, fan);
+    }
+    const tools::CurveReading reading = tools::readCurve(*text, air);
+    if (!reading.unread.empty()) {
+      return base::Problem{
+          base::Message("suction.typed.curve", {base::text("part", reading.unread)}), "",
+          base::Gravity::unsound};
+    }
+    fan.points = reading.points;
+    return plan::setFan(job, fan);
+  };
+  return fact;
+}
+
+/// Of the own curve: its name, and its power where that is the same at every point or not said.
+void addOwnFan(FactTable<Design>& t, tools::AirUnits air) {
+  t.add(ownCurveFact(air));
+  Fact& name = t.text(
+      "/design/fan/title", SuctionFacts::tr("Its name"),
+      [](auto& d) -> auto& { return d.fan.title; });
+  name.says = SuctionFacts::tr("Name of the fan with the own curve, as it stands on papers");
+  name.unknown = SuctionFacts::tr("It is called own fan.");
+  name.applies = hasOwnCurve;
+  Fact& power = t.add(
+      "/design/fan/points/0/power_w", SuctionFacts::tr("Its power, W"), FactKind::number,
+      [](const Design& d) -> FactValue {
+        if (d.fan.points.empty() || !d.fan.points.front().power_w) return {};
+        return *d.fan.points.front().power_w;
       },
-      [ids](Design& d, const FactValue& v) {
-        const int* chosen = std::get_if<int>(&v);
-        if (chosen == nullptr || *chosen < 0) return;
-        d.fan.id = ids[static_cast<std::size_t>(*chosen)];
-        d.fan.table.clear();
-        d.fan.title.clear();
-        d.fan.points.clear();
+      [](Design& d, const FactValue& v) {
+        const double* watts = std::get_if<double>(&v);
+        for (plan::FanPickPoint& p : d.fan.points) {
+          p.power_w = watts == nullptr ? std::nullopt : std::optional(*watts);
+        }
       });
-  fan.choices = titles;
-  addOwnCurve(t, air);
+  power.says = SuctionFacts::tr(
+      "Electric power of the fan with the own curve, W: at every point of it; where it differs, "
+      "type it as the third figure of each point");
+  power.unknown = SuctionFacts::tr("Without it no power and no kWh a year are told.");
+  power.applies = [](const Job& job) {
+    const auto& points = job.design.fan.points;
+    return !points.empty() &&
+           std::all_of(points.begin(), points.end(), [&](const plan::FanPickPoint& p) {
+             return p.power_w == points.front().power_w;
+           });
+  };
 }
 
 /// What the cost of a year is counted with.
@@ -289,9 +342,10 @@ std::vector<Fact> groundFacts() {
   return facts;
 }
 
-std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans, tools::AirUnits air) {
+std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans, tools::AirUnits air, bool own) {
   FactTable<Design> t = designTable();
-  addFanChoice(t, fans, air);
+  t.add(fanChoiceFact(fans, own));
+  addOwnFan(t, air);
   Fact& speed = t.add(
       "/design/fan/speed", SuctionFacts::tr("Fan speed, %"), FactKind::number,
       [](const Design& d) -> FactValue { return 100.0 * d.fan.speed; },

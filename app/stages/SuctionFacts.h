@@ -9,12 +9,13 @@ namespace sumpwright::stages {
 
 /// Target, limit, pit, fill and ranges of the ground; keys are places in the job file.
 std::vector<Fact> groundFacts();
-/// Fan and pipe. `fans`: ids and titles to choose from; `air`: units on display.
+/// Fan and pipe. `fans`: ids and titles to choose from; `air`: units on display; `own`: the design
+/// has a curve of its own, which stands among them.
 struct FanOffer {
   std::string id;
   QString title;
 };
-std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans, tools::AirUnits air);
+std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans, tools::AirUnits air, bool own);
 /// Of the pressure test with that id, without its readings.
 std::vector<Fact> pressureTestFacts(const std::string& test);
 

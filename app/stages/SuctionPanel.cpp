@@ -17,7 +17,9 @@
 #include "siting/SuctionWords.h"
 #include "stages/SitingText.h"
 #include "stages/SteadyCombo.h"
+#include "stages/SteadyScroll.h"
 #include "stages/SuctionFacts.h"
+#include "stages/SumpSwitch.h"
 #include "stages/SurveyText.h"
 #include "stages/ThingText.h"
 #include "suction/Fit.h"
@@ -29,6 +31,7 @@ namespace {
 constexpr double kSecondsAnHour = 3600.0;
 constexpr double kBar_px = 18.0;
 constexpr double kLegend_px = 46.0;
+constexpr double kKey_px = 38.0;
 constexpr int kHoles = 3;  // proposed at once: between the two and five that are worth drilling
 
 QLabel* headingOf(const QString& text, QWidget* parent) {
@@ -97,6 +100,7 @@ SuctionPanel::SuctionPanel(session::Session& session, session::SuctionDesk& desk
   const int margin = qRound(20 * k);
   column->setContentsMargins(margin, qRound(0.6 * margin), margin, qRound(0.6 * margin));
   column->setSpacing(qRound(6 * k));
+  column->addWidget(new SumpSwitch(session, this));
   column->addWidget(makeShare());
   column->addWidget(makeScroll(), 1);
   m_primary = new ActionButton(ActionButton::Role::primary, this);
@@ -173,11 +177,7 @@ QWidget* SuctionPanel::makeShare() {
 
 QWidget* SuctionPanel::makeScroll() {
   const double k = paint::uiScale(font());
-  m_scroll = new QScrollArea(this);
-  m_scroll->setWidgetResizable(true);
-  m_scroll->setFrameShape(QFrame::NoFrame);
-  m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  m_scroll->setFocusPolicy(Qt::NoFocus);
+  m_scroll = new SteadyScroll(this);
   auto* all = new QWidget(m_scroll);
   auto* column = new QVBoxLayout(all);
   column->setContentsMargins(3, 3, qRound(10 * k), 3);
@@ -187,6 +187,10 @@ QWidget* SuctionPanel::makeScroll() {
   m_legend_title = headingOf(QString(), all);
   column->addWidget(m_legend_title);
   column->addWidget(m_legend);
+  m_key = new DrawnView(all);
+  m_key->setAccessibleName(tr("What the colours mean"));
+  m_key->setFixedHeight(qRound(kKey_px * k));
+  column->addWidget(m_key);
   m_second = new SideNote(SideNote::Kind::warning, all);
   connect(m_second, &SideNote::curePressed, this, [this] {
     const base::Problems problems = m_desk.addSecond();
@@ -368,6 +372,13 @@ void SuctionPanel::refreshAnswer() {
         return drawing::fieldLegend(drawing::FieldKind::suction, target, theme, width, voice);
       },
       tr("Scale of suction, target %1").arg(pressure(target, job)));
+  m_key->show(
+      [units = job.display_units](double width, double, drawing::ThemeName theme) {
+        const paint::QtVoice voice(units);
+        return drawing::colourKey(drawing::FieldKind::suction, theme, width, voice);
+      },
+      tr("The stronger the colour, the more suction; a hatched floor has no figure, it is not on "
+         "fill"));
   m_places->refresh();
   refreshField();
   refreshWork();
@@ -390,10 +401,14 @@ void SuctionPanel::refreshForms() {
   for (const files::LoadedFans& loaded : tables.tables) {
     for (const airflow::Fan& fan : loaded.table.fans) {
       const QString title = QString::fromStdString(fan.title);
-      fans.push_back({fan.id, loaded.table.invented ? tr("%1 (invented)").arg(title) : title});
+      // The built-in ones say it in their titles.
+      const bool says = !loaded.table.invented || title.contains(QStringLiteral("(invented)"));
+      fans.push_back({fan.id, says ? title : tr("%1 (invented)").arg(title)});
     }
   }
-  m_fan->setFacts(fanFacts(fans, airUnitsOf(m_session.job())), "design");
+  m_fan->setFacts(
+      fanFacts(fans, airUnitsOf(m_session.job()), !m_session.job().design.fan.points.empty()),
+      "design");
   m_ground->setFacts(groundFacts(), "suction");
 }
 

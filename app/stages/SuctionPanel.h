@@ -80,6 +80,7 @@ class SuctionPanel final : public QWidget {
   QLabel* m_work_words;
   QScrollArea* m_scroll;
   QLabel* m_legend_title;
+  DrawnView* m_key;
   DrawnView* m_legend;
   SideNote* m_second;
   ChanceList* m_places;

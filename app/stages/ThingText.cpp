@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 #include <QRegularExpression>
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -237,6 +238,14 @@ QString namedIn(const std::string& id, const plan::Job& job) {
   const auto at = standsOn(*thing);
   if (at && isThere(*at, job)) {
     return ThingText::tr("%1, %2").arg(title, wallTitle(job, at->ring, at->edge));
+  }
+  // A hole by the number that stands at its sign, whatever the others are called.
+  const auto& holes = job.plan.test_holes;
+  const auto hole =
+      std::find_if(holes.begin(), holes.end(), [&](const plan::TestHole& h) { return h.id == id; });
+  if (hole != holes.end()) {
+    if (!hole->name.empty()) return title;
+    return ThingText::tr("%1 no. %2").arg(title).arg(hole - holes.begin() + 1);
   }
   // Several of a kind without names: by their number in the list.
   std::size_t same = 0;

@@ -24,7 +24,9 @@ class FocusRing final : public QWidget {
   void setKeysUsed(bool used);
 
   QPointer<QWidget> m_around;
+  QRect m_clip;  ///< of the window, what of it the parts that scroll show
   bool m_keys = false;
+  bool m_soon = false;
 };
 
 }  // namespace sumpwright::window

@@ -23,6 +23,15 @@ QString said(const base::Message& message) {
   return QString::fromStdString(words::say(message, words::Units::metric));
 }
 
+/// The first in it that Tab would reach; nullptr where there is none.
+QWidget* firstField(QWidget* panel) {
+  for (QWidget* each = panel->nextInFocusChain(); each != panel; each = each->nextInFocusChain()) {
+    const bool takes = (each->focusPolicy() & Qt::TabFocus) == Qt::TabFocus;
+    if (takes && each->isVisible() && each->isEnabled() && panel->isAncestorOf(each)) return each;
+  }
+  return nullptr;
+}
+
 }  // namespace
 
 void MainWindow::tell(const QString& text) {
@@ -203,17 +212,22 @@ void MainWindow::focusNextPart() {
   } else if (m_survey->page() == stages::SurveyPage::import) {
     typing = m_survey->import()->unit();
   }
+  QWidget* side = m_side->currentWidget();
+  QWidget* first = side == m_panel && m_panel->primary()->isVisible()
+                       ? static_cast<QWidget*>(m_panel->primary())
+                       : firstField(side);
   QWidget* parts[] = {m_centre->currentWidget(), m_tape->strip(), m_tape->elevation(),
-                      survey ? typing : static_cast<QWidget*>(m_panel->primary()),
-                      m_rail->button(m_stage)};
+                      survey ? typing : first, m_rail->button(m_stage)};
   const int count = static_cast<int>(std::size(parts));
+  QWidget* has = QApplication::focusWidget();
   int at = -1;
   for (int i = 0; i < count; ++i) {
-    if (parts[i]->hasFocus()) at = i;
+    // Anywhere in the panel counts as the panel.
+    if (parts[i] == has || (i == 3 && has != nullptr && side->isAncestorOf(has))) at = i;
   }
   for (int step = 1; step <= count; ++step) {
     QWidget* next = parts[(at + step + count) % count];
-    if (!next->isVisible() || !next->isEnabled()) continue;
+    if (next == nullptr || !next->isVisible() || !next->isEnabled()) continue;
     return next->setFocus(Qt::TabFocusReason);
   }
 }

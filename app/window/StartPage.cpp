@@ -5,6 +5,7 @@
 #include <QFileInfo>
 #include <QPainter>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QStandardPaths>
 
 #include "files/JobFile.h"
@@ -12,6 +13,12 @@
 #include "stages/ActionButton.h"
 
 namespace sumpwright::window {
+
+namespace {
+
+constexpr int kRingRoom_px = 5;  // round what has the keys
+
+}  // namespace
 
 StartPage::StartPage(QAction* fresh, QAction* open, QWidget* parent)
     : QWidget(parent), m_lists(new QVBoxLayout) {
@@ -40,9 +47,24 @@ StartPage::StartPage(QAction* fresh, QAction* open, QWidget* parent)
   column->addSpacing(qRound(4 * k));
   column->addLayout(buttons);
   column->addSpacing(qRound(12 * k));
+  // In a low window the lists scroll; squeezed together their lines would be cut.
   m_lists->setSpacing(qRound(2 * k));
-  column->addLayout(m_lists);
-  column->addStretch();
+  m_lists->setContentsMargins(0, 0, 0, 0);
+  auto* scroll = new QScrollArea(this);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  auto* all = new QWidget(scroll);
+  auto* rows = new QVBoxLayout(all);
+  rows->setContentsMargins(kRingRoom_px, 0, kRingRoom_px, 0);
+  rows->addLayout(m_lists);
+  rows->addStretch();
+  scroll->setWidget(all);
+  all->setAutoFillBackground(false);  // the faint outline of a drawing shows through
+  scroll->viewport()->setAutoFillBackground(false);
+  column->addWidget(scroll, 1);
+  m_all = all;
 }
 
 void StartPage::show(const QStringList& recent, const QStringList& samples,
@@ -61,7 +83,7 @@ void StartPage::show(const QStringList& recent, const QStringList& samples,
 }
 
 void StartPage::addHeading(const QString& title) {
-  auto* heading = new QLabel(title, this);
+  auto* heading = new QLabel(title, m_all);
   heading->setFont(paint::sized(font(), 0.98, true));
   m_lists->addSpacing(8);
   m_lists->addWidget(heading);
@@ -74,7 +96,7 @@ void StartPage::addKept(const session::LeftOver& left) {
       left.origin.isEmpty() ? tr("never saved") : QFileInfo(left.origin).fileName();
   const QString words = left.problems.empty() ? tr("%1   %2, work up to %3").arg(name, file, at)
                                               : tr("Cannot be read   kept %1").arg(at);
-  auto* row = new QWidget(this);
+  auto* row = new QWidget(m_all);
   auto* across = new QHBoxLayout(row);
   across->setContentsMargins(0, 0, 0, 0);
   auto* open = new QPushButton(words, row);
@@ -101,7 +123,7 @@ void StartPage::addList(const QString& title, const QStringList& paths, bool wit
     QString name = file.fileName();
     name.remove(QLatin1String(files::kJobSuffix));
     if (with_folder) name += QStringLiteral("   ") + QDir::toNativeSeparators(file.absolutePath());
-    auto* button = new QPushButton(name, this);
+    auto* button = new QPushButton(name, m_all);
     button->setProperty("role", QStringLiteral("quiet"));
     button->setToolTip(path);
     m_lists->addWidget(button, 0, Qt::AlignLeft);

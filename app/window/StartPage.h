@@ -34,6 +34,7 @@ class StartPage final : public QWidget {
   void addKept(const session::LeftOver& left);
 
   QVBoxLayout* m_lists;
+  QWidget* m_all = nullptr;  ///< holds the lists; scrolls
 };
 
 /// A time as one would say it: of today only hours and minutes.

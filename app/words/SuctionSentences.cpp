@@ -430,8 +430,8 @@ std::span<const Sentence> suctionSentences() {
       {"suction.where.side", QT_TRANSLATE_NOOP("Sentences", "the {side} side")},
       {"suction.typed.curve",
        QT_TRANSLATE_NOOP("Sentences",
-                         "\"{part}\" is no point of a curve. Type pairs of m³/h and Pa, parted by "
-                         "semicolons: 0 400; 100 300; 250 50.")},
+                         "\"{part}\" is no point of a curve. Type pairs of flow and pressure, "
+                         "parted by semicolons: 0 400; 100 300; 250 50.")},
       {"suction.typed.spread",
        QT_TRANSLATE_NOOP("Sentences",
                          "Two figures, please, the low one and the high one: 0.1 to "

@@ -157,7 +157,7 @@ TEST_F(SuctionHands, HolesAreReadInWithTheKeys) {
   EXPECT_EQ(session().job().suction.tests.size(), tests);
   typeInto(holes.measured(2), "much", Qt::Key_Return);
   EXPECT_EQ(holes.measured(2)->text(), QStringLiteral("much")) << "what was typed stays";
-  EXPECT_FALSE(holes.measured(2)->toolTip().isEmpty());
+  EXPECT_FALSE(holes.noteUnder(2).isEmpty()) << "with the reason under it";
   EXPECT_EQ(session().undoStack().index(), steps + 2);
 }
 

@@ -1,10 +1,15 @@
 // The stage Suction: the field that follows the sump, the answer behind it, what can be changed.
 
+#include <QAbstractItemView>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <cmath>
 
 #include "WindowFixture.h"
 #include "paint/Look.h"
 #include "plan/SuctionEdits.h"
+#include "plan/ThingEdits.h"
+#include "window/FocusRing.h"
 
 namespace sumpwright::gui {
 namespace {
@@ -334,6 +339,171 @@ TEST_F(SuctionStage, AnotherFanChangesTheDuty) {
   EXPECT_FALSE(session().job().design.fan.id.empty());
   ASSERT_TRUE(settled());
   EXPECT_NE(panel().duty(), duty);
+}
+
+TEST_F(SuctionStage, AReadingThatIsNoNumberSaysSoUnderItAndStays) {
+  openSuction();
+  ASSERT_TRUE(session()
+                  .edit(QStringLiteral("hole"),
+                        plan::addThing(session().job(), plan::TestHole{"", "", {3.0, 3.0}}))
+                  .empty());
+  ASSERT_TRUE(settled());
+  ASSERT_GE(panel().holes()->rows(), 1);
+  QLineEdit* field = panel().holes()->measured(0);
+  field->setFocus();
+  QTest::keyClicks(field, QStringLiteral("abc"));
+  QTest::keyClick(field, Qt::Key_Return);
+  EXPECT_TRUE(panel().holes()->noteUnder(0).contains(QStringLiteral("“abc” is no suction")));
+  EXPECT_TRUE(session().job().suction.tests.empty());
+  panel().holes()->refresh();  // an answer comes
+  EXPECT_EQ(field->text(), QStringLiteral("abc")) << "it still has to be put right";
+  field->selectAll();
+  QTest::keyClicks(field, QStringLiteral("3,5"));
+  QTest::keyClick(field, Qt::Key_Return);
+  EXPECT_TRUE(panel().holes()->noteUnder(0).isEmpty());
+  ASSERT_EQ(session().job().suction.tests.size(), 1u);
+  EXPECT_EQ(session().job().suction.tests[0].readings[0].suction_pa, 3.5);
+  // Escape lets a bad one go.
+  field->selectAll();
+  QTest::keyClicks(field, QStringLiteral("x"));
+  QTest::keyClick(field, Qt::Key_Return);
+  EXPECT_FALSE(panel().holes()->noteUnder(0).isEmpty());
+  QTest::keyClick(field, Qt::Key_Escape);
+  EXPECT_TRUE(panel().holes()->noteUnder(0).isEmpty());
+  EXPECT_EQ(field->text(), QStringLiteral("3.5"));
+}
+
+TEST_F(SuctionStage, AnOwnCurveIsSeenAsTheFanWithItsNameAndPower) {
+  openSuction();
+  stages::FactForm& form = *panel().fan();
+  EXPECT_EQ(form.line("/design/fan/points")->placeholderText(),
+            QStringLiteral("as 0 400; 100 300; 250 50"));
+  EXPECT_FALSE(form.field("/design/fan/title")->isVisible());
+  for (int i = 0; i < form.combo("/design/fan/id")->count(); ++i) {
+    EXPECT_LE(form.combo("/design/fan/id")->itemText(i).count(QStringLiteral("(invented)")), 1);
+  }
+  const auto type = [&](const char* key, const QString& text) {
+    QLineEdit* line = form.line(key);
+    line->setFocus();
+    line->selectAll();
+    QTest::keyClicks(line, text);
+    QTest::keyClick(line, Qt::Key_Return);
+    ASSERT_TRUE(settled());
+  };
+  type("/design/fan/points", QStringLiteral("0 400, a lot, 250 50"));
+  EXPECT_TRUE(form.noteUnder("/design/fan/points").contains(QStringLiteral("a lot")));
+  type("/design/fan/points", QStringLiteral("0 400, 100 300, 250 50"));
+  ASSERT_EQ(session().job().design.fan.points.size(), 3u);
+  EXPECT_EQ(form.combo("/design/fan/id")->currentText(), QStringLiteral("own curve"));
+  EXPECT_TRUE(form.field("/design/fan/title")->isVisible());
+  EXPECT_EQ(desk().fanTitle(), "own fan");
+  EXPECT_FALSE(desk().answer()->power_w);
+  EXPECT_TRUE(form.noteUnder("/design/fan/points/0/power_w").contains(QStringLiteral("no power")));
+  type("/design/fan/points/0/power_w", QStringLiteral("45"));
+  ASSERT_TRUE(desk().answer()->power_w);
+  EXPECT_NEAR(*desk().answer()->power_w, 45.0, 10.0);
+  type("/design/fan/title", QStringLiteral("Roof fan"));
+  EXPECT_EQ(desk().fanTitle(), "Roof fan");
+  // A fan of the tables takes its place, in one step.
+  QComboBox* fan = form.combo("/design/fan/id");
+  fan->setFocus();
+  QTest::keyClick(fan, Qt::Key_Down);  // opens the list
+  QTest::keyClick(fan->view(), Qt::Key_Home);
+  QTest::keyClick(fan->view(), Qt::Key_Down);
+  QTest::keyClick(fan->view(), Qt::Key_Return);
+  ASSERT_TRUE(settled());
+  EXPECT_TRUE(session().job().design.fan.points.empty());
+  EXPECT_NE(fan->currentText(), QStringLiteral("own curve"));
+}
+
+TEST_F(SuctionStage, TheFieldThatHasTheKeysStaysWhereItIsOnScreen) {
+  openSuction();
+  QLineEdit* line = panel().ground()->line("/suction/target_pa");
+  line->setFocus();
+  QCoreApplication::processEvents();
+  const auto at = [&] { return line->mapTo(window.get(), QPoint()).y(); };
+  const int before = at();
+  line->selectAll();
+  QTest::keyClicks(line, QStringLiteral("none"));
+  QTest::keyClick(line, Qt::Key_Return);
+  QCoreApplication::processEvents();
+  EXPECT_EQ(at(), before) << "with the reason under it";
+  line->selectAll();
+  QTest::keyClicks(line, QStringLiteral("8"));
+  QTest::keyClick(line, Qt::Key_Return);
+  ASSERT_TRUE(settled());
+  QCoreApplication::processEvents();
+  EXPECT_EQ(at(), before) << "with another answer above it";
+  QComboBox* fill = panel().ground()->combo("/house/fill");
+  fill->setFocus();
+  QCoreApplication::processEvents();
+  const int fill_before = fill->mapTo(window.get(), QPoint()).y();
+  const auto kind = session().job().house.fill;
+  QTest::keyClick(fill, Qt::Key_Down);  // opens the list
+  QTest::keyClick(fill->view(), Qt::Key_Home);
+  QTest::keyClick(fill->view(), Qt::Key_Down);
+  QTest::keyClick(fill->view(), Qt::Key_Return);
+  EXPECT_NE(session().job().house.fill, kind);
+  ASSERT_TRUE(settled());
+  QCoreApplication::processEvents();
+  EXPECT_EQ(fill->mapTo(window.get(), QPoint()).y(), fill_before);
+}
+
+TEST_F(SuctionStage, TabGoesDownThePanel) {
+  openSuction();
+  std::vector<QWidget*> passed;
+  QWidget* each = panel().holes();
+  for (int i = 0; i < 400; ++i) {
+    each = each->nextInFocusChain();
+    if (each == panel().holes()) break;
+    const bool takes = (each->focusPolicy() & Qt::TabFocus) == Qt::TabFocus;
+    if (takes && each->isVisible()) passed.push_back(each);
+  }
+  const auto indexOf = [&](const QWidget* w) {
+    return std::find(passed.begin(), passed.end(), w) - passed.begin();
+  };
+  const auto fan = indexOf(panel().fan()->combo("/design/fan/id"));
+  const auto target = indexOf(panel().ground()->line("/suction/target_pa"));
+  const auto tape = indexOf(window->tape().strip());
+  EXPECT_LT(fan, target);
+  EXPECT_LT(target, tape) << "the panel is not left half way";
+}
+
+TEST_F(SuctionStage, F6ReachesThePanelAndTheRingStaysInSight) {
+  openSuction();
+  QTest::mouseClick(&window->canvas(), Qt::LeftButton, {}, QPoint(5, 5));
+  EXPECT_FALSE(window->property("keysUsed").toBool());
+  bool reached = false;
+  for (int i = 0; i < 6 && !reached; ++i) {
+    QTest::keyClick(window.get(), Qt::Key_F6);
+    reached = panel().isAncestorOf(QApplication::focusWidget());
+  }
+  EXPECT_TRUE(reached);
+  EXPECT_TRUE(window->property("keysUsed").toBool()) << "and what has the keys is seen";
+  auto* ring = window->findChild<window::FocusRing*>();
+  ASSERT_NE(ring, nullptr);
+  QLineEdit* line = panel().ground()->line("/suction/target_pa");
+  line->setFocus(Qt::TabFocusReason);
+  QCoreApplication::processEvents();
+  EXPECT_TRUE(ring->isVisible());
+  auto* scroll = panel().findChild<QScrollArea*>();
+  scroll->verticalScrollBar()->setValue(scroll->verticalScrollBar()->maximum());
+  QCoreApplication::processEvents();
+  const QRect port(scroll->viewport()->mapTo(window.get(), QPoint()), scroll->viewport()->size());
+  const QRect field(line->mapTo(window.get(), QPoint()), line->size());
+  EXPECT_EQ(ring->isVisible(), port.intersects(field)) << "never over what it does not belong to";
+}
+
+TEST_F(SuctionStage, ARoomChosenInTheSurveyIsNotOutlinedInTheField) {
+  openSuction();
+  const QImage plain = window->canvas().grab().toImage();
+  QTest::keyClick(window.get(), Qt::Key_1, Qt::ControlModifier);
+  session().select(session().job().plan.rooms.front().id);
+  QTest::keyClick(window.get(), Qt::Key_3, Qt::ControlModifier);
+  ASSERT_TRUE(settled());
+  QCoreApplication::processEvents();
+  EXPECT_EQ(window->canvas().grab().toImage(), plain);
+  EXPECT_FALSE(session().selected().empty()) << "it stays chosen";
 }
 
 TEST_F(SuctionStage, ARangeThatCannotBeReadIsSaidAndNothingChanges) {

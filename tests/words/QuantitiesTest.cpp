@@ -56,6 +56,11 @@ TEST(Quantities, OtherUnitsMetric) {
   EXPECT_EQ(metric(66.0, Unit::percent), "66 %");
   EXPECT_EQ(metric(1.5, Unit::none), "1.5");
   EXPECT_EQ(metric(100.0, Unit::none), "100");
+  EXPECT_EQ(metric(0.0, Unit::none), "0");
+  EXPECT_EQ(metric(1e-7, Unit::none), "1e-7");
+  EXPECT_EQ(metric(-2.5e-12, Unit::none), "\u22122.5e-12");
+  EXPECT_EQ(metric(0.0012, Unit::none), "0.0012");
+  EXPECT_EQ(metric(0.004, Unit::none, {.decimals = 2}), "0.00") << "as asked for";
 }
 
 // 1 in = 25.4 mm exactly (NIST SP 811, 2008, appendix B.6).
