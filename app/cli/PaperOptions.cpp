@@ -6,7 +6,6 @@
 #include <thread>
 #include <utility>
 
-#include "build/CableAlong.h"
 #include "cli/CommandLine.h"
 #include "cli/Problems.h"
 #include "files/FirmFile.h"
@@ -69,9 +68,7 @@ void addReach(siting::Study& study, const ChosenFan& fan) {
   const auto system = siting::usualSystem(study.site(), fan.fan, fan.invented);
   auto reach = siting::reachAsked(study, system, siting::suctionOptionsOf(study.job()));
   if (!reach.ok()) return;
-  study = study.withReach(std::make_shared<const siting::ReachAlong>(std::move(reach).value()))
-              .withCable(
-                  std::make_shared<const build::CableAlong>(build::CableAlong::of(study.site())));
+  study = study.withReach(std::make_shared<const siting::ReachAlong>(std::move(reach).value()));
 }
 
 /// By --book, else the job's own book: never the demo's price unasked.

@@ -326,7 +326,7 @@ TEST(SuctionChecks, SAUM) {
   expectWithin("lambda, ft", lambda / 0.3048, expected("SAUM", "lambda_ft"), 1e-6);
   SuctionModel model = floorOf(region(box(-3, 0, 9, 5)));
   const double t = model.layer.transmissivity_m3_s_pa;
-  model.layer = {t, t / (lambda * lambda), 0.0};
+  model.layer = {t, t / (lambda * lambda)};
   model.regions[0].edges[1] = model.regions[0].edges[3] = {t / lambda};
   const Strip strip(model, 0.0, kStripCell_m);
   for (const double from : {1.0, 2.0}) {

@@ -32,7 +32,7 @@ suction::Polyline lineFrom(const json& points) {
 
 suction::SuctionModel modelFrom(const json& c) {
   suction::SuctionModel model;
-  model.layer = {c["transmissivity_m3_s_pa"], c["leakage_m_s_pa"], 0.0};
+  model.layer = {c["transmissivity_m3_s_pa"], c["leakage_m_s_pa"]};
   model.regions = {support::region(lineFrom(c["outline_m"]), c["joint_m2_s_pa"])};
   if (!c["wall_m"].empty()) {
     model.barriers = {{"wall", lineFrom(c["wall_m"]), c["wall_m2_s_pa"]}};

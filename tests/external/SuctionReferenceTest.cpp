@@ -21,7 +21,7 @@ geometry::Point pointOf(const json& pair) { return {pair[0], pair[1]}; }
 
 suction::SuctionModel floorOf(const json& c) {
   suction::SuctionModel model;
-  model.layer = {c["transmissivity_m3_s_pa"], c["leakage_m_s_pa"], 0.0};
+  model.layer = {c["transmissivity_m3_s_pa"], c["leakage_m_s_pa"]};
   suction::Polygon outline;
   for (const json& corner : c["outline_m"]) outline.push_back(pointOf(corner));
   model.regions = {support::region(outline, c["joint_m2_s_pa"])};

@@ -415,7 +415,7 @@ TEST_F(SuctionDeskOnSample, OnOneFanTheCurveIsOfTheSumpInHand) {
   job.design.sumps.push_back(second);
   job.design.shared_fan = true;
   ASSERT_TRUE(session.edit(QStringLiteral("Two on one fan"), job).empty());
-  desk->setWatched(true);
+  desk->setWatched(SuctionDesk::Watched::everything);
   ASSERT_TRUE(answered());
   ASSERT_NE(desk->along(), nullptr);
   EXPECT_EQ(desk->along()->others().size(), 1U);
