@@ -138,6 +138,8 @@ void addHouseCases(std::vector<CheckCase>& cases) {
                           [](Job& j) { j.house.footing_top_low_m = -0.3; }));
   cases.push_back(unsound("plan.house.year-after-survey", "/house/year_built", house(),
                           [](Job& j) { j.house.year_built = 2027; }));
+  cases.push_back(unsound("plan.house.datum", "/house/height_datum_m", house(),
+                          [](Job& j) { j.house.height_datum_m = 60.0; }));
   cases.push_back(missing("plan.house.barrier-unknown", "/house/barrier", house(),
                           [](Job& j) { j.house.barrier = Barrier::unknown; }));
   cases.push_back(missing("plan.house.footing-unknown", "/house/footing_top_low_m", house(),

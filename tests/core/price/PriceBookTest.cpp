@@ -43,7 +43,7 @@ TEST(PriceBook, EveryMistakeIsToldAtItsPlace) {
       {"id": "a", "title": "A", "unit": "mile", "price": "-1"}, 3], "colour": "")")),
               ElementsAre("prices.unknown-key/colour", "prices.not-currency/currency",
                           "prices.minor-digits/minor_digits", "prices.wrong-type/items/0/price",
-                          "prices.not-decimal/items/1/price", "prices.unknown-word/items/1/unit",
+                          "prices.negative/items/1/price", "prices.unknown-word/items/1/unit",
                           "prices.repeated/items/1/id", "prices.wrong-type/items/2"));
   EXPECT_THAT(bookProblems(bookWith(R"("currency": "EUR")")), ElementsAre("prices.missing-key"));
 }

@@ -619,7 +619,7 @@ TEST(SuctionFacts, ADrainUnderTheFloorIsAskedBothWays) {
   EXPECT_EQ(answer.middle[0].label.id, "suction.case.trenches-filled");
   EXPECT_EQ(answer.middle[1].label.id, "suction.case.trenches-open");
   EXPECT_TRUE(assumesIt(answer, "suction.assumed.trenches"));
-  EXPECT_NE(answer.middle[0].reach.floor, answer.middle[1].reach.floor);
+  EXPECT_NE(answer.middle[0].duty.lines[0].flow, answer.middle[1].duty.lines[0].flow);
   EXPECT_FALSE(assumesIt(answered(gradedHouse()), "suction.assumed.trenches"));
 }
 
@@ -631,7 +631,7 @@ TEST(SuctionLines, TheFoundationStandsFreeFromTheDrillSectionsUnderside) {
   EXPECT_NEAR(underside, -0.275, 1e-12);
   for (const double below : {-0.001, 0.001}) {
     plan::Job level = job;
-    level.house.ground_level_m = underside + below;
+    for (plan::Wall& wall : level.plan.rings[0].walls) wall.ground_level_m = underside + below;
     EXPECT_EQ(holds(suctionPaperLines(answered(level)).crew, "suction.line.exposed"), below < 0.0);
   }
 }

@@ -67,7 +67,7 @@ TEST(FloorEdges, ExposedFoundationLeaksToOutdoors) {
 TEST(FloorEdges, AFoundationStandsFreeBelowTheFloorsUnderside) {
   const auto height = [](double ground_m, const std::function<void(plan::Job&)>& change) {
     plan::Job job = layeredHouse();
-    job.house.ground_level_m = ground_m;
+    for (plan::Wall& wall : job.plan.rings[0].walls) wall.ground_level_m = ground_m;
     change(job);
     return freeOf(edgedModel(job), 0).mean_m;
   };
