@@ -7,8 +7,10 @@
 #include "dossier/Sheet.h"
 #include "drawing/Bands.h"
 #include "drawing/Beyond.h"
+#include "drawing/Box.h"
 #include "drawing/PlanDrawing.h"
 #include "drawing/TapeDrawing.h"
+#include "plan/SumpList.h"
 
 namespace sumpwright::dossier {
 namespace {
@@ -62,16 +64,19 @@ Rows beyondRows(const Sheet& sheet, const drawing::PlanView& view, double width_
 }
 
 /// Every cored sump; the paper's own last, on top.
-std::vector<drawing::DrawList> markers(const Sheet& sheet, const drawing::PlanView& view) {
+std::vector<drawing::DrawList> markers(const Sheet& sheet, const drawing::PlanView& view,
+                                       const std::vector<drawing::Box>& words) {
   std::vector<drawing::DrawList> out;
   for (const plan::Sump& other : sheet.job().design.sumps) {
     if (other.kind != plan::SumpKind::cored || &other == sheet.sump) continue;
     const auto assessment = sheet.study.assess({other.ring, other.chainage_m}, other.id);
-    out.push_back(drawing::planMarker(sheet.study, assessment, view, sheet.desk.voice, false));
+    out.push_back(drawing::planMarker(sheet.study, assessment, view, sheet.desk.voice, false, words,
+                                      plan::neededNumber(sheet.job(), other.id)));
   }
   if (sheet.assessment) {
-    out.push_back(
-        drawing::planMarker(sheet.study, *sheet.assessment, view, sheet.desk.voice, true));
+    out.push_back(drawing::planMarker(
+        sheet.study, *sheet.assessment, view, sheet.desk.voice, true, words,
+        sheet.sump != nullptr ? plan::neededNumber(sheet.job(), sheet.sump->id) : 0));
   }
   return out;
 }
@@ -137,7 +142,7 @@ Rows planRows(const Sheet& sheet, double width_mm, double height_mm, bool with_t
   if (sheet.assessment) fitted.view.keep_clear = sheet.assessment->place;
   const auto top = drawing::planFurniture(sheet.study, fitted.view, sheet.desk.voice);
   const auto base = drawing::planBase(sheet.study, fitted.view, sheet.desk.voice);
-  const auto over = markers(sheet, fitted.view);
+  const auto over = markers(sheet, fitted.view, drawing::wordsOf(base, sheet.desk.voice));
   const std::string scale =
       sheet.desk.say(scaleWords(sheet.options.size), {base::count("scale", fitted.scale)});
   Rows out{{strip,

@@ -293,6 +293,21 @@ void paintTies(Sketch& sketch, const PlanContext& c, const MarkerPlace& m, const
   for (const TieRow& row : rows) taken.soft.takeLine(row.a, row.b);
 }
 
+/// The numbers of all sumps, where other drawings set them.
+void takeNumbers(const siting::Study& study, const PlanContext& c, const MarkerPlace& chosen,
+                 Taken& taken) {
+  constexpr double kHalf_mm = kBadge_mm + 0.3;
+  const auto take = [&](Point at) { taken.hard.take(around(at, kHalf_mm, kHalf_mm)); };
+  take(badgeAt(chosen.grip, kGripRadius_mm));
+  for (const plan::Sump& sump : study.job().design.sumps) {
+    if (!standsInWall(study, sump)) continue;
+    const perimeter::Place place{sump.ring, sump.chainage_m};
+    const MarkerPlace built = builtPlace(c, place);
+    take(built.riser + 4.4 * built.out);
+    take(badgeAt(markerPlace(c, place).grip, kOtherGrip_mm));
+  }
+}
+
 Taken takenBy(const PlanContext& c, const MarkerPlace& m) {
   Taken taken;
   taken.hard.take(around(m.grip, kGripRadius_mm, kGripRadius_mm));
@@ -396,6 +411,7 @@ DrawList planMarker(const siting::Study& study, const siting::Assessment& assess
   const MarkerPlace m = markerPlace(c, assessment.place);
   Taken taken = takenBy(c, m);
   for (const Box& box : words) taken.hard.take(box);
+  if (number > 0) takeNumbers(study, c, m, taken);
   const auto measures = measureLines(c, assessment);
   sketch.tagged("sump");
   paintPit(sketch, c, m);

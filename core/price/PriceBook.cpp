@@ -83,9 +83,9 @@ class PricesNode {
 };
 
 /// One of a list of words.
-template <class Kind, std::size_t count>
+template <class Kind, std::size_t Count>
 void readWord(const PricesNode& node, const char* key, bool needed,
-              const std::string_view (&names)[count], Kind& into) {
+              const std::string_view (&names)[Count], Kind& into) {
   const std::string word = node.text(key, needed);
   const auto* const found = std::find(std::begin(names), std::end(names), word);
   if (found != std::end(names)) {

@@ -331,7 +331,7 @@ TEST_F(Paper, TheFirmsHeadIsTypedSeenPrintedAndKept) {
   open("bungalow");
   trigger("view.paper");
   const std::string before = drawing::toText(paper().document()->pages.front());
-  click(paper().pages()->button(1));
+  click(paper().pages()->button(static_cast<int>(stages::PaperPage::firm)));
   stages::FirmPage* firm = paper().firm();
   ASSERT_TRUE(firm->name()->isVisible());
   QTest::keyClicks(firm->name(), QStringLiteral("Invented Soil Gas Works"));

@@ -697,6 +697,13 @@ bool SampledTwin::mayMeet(const Rule& rule) const {
   for (const plan::Service& s : m_job.plan.services) {
     if (speaksOf(rule, sheetKind(s.kind))) return true;
   }
+  for (const plan::Ring& ring : m_job.plan.rings) {
+    for (const plan::Wall& wall : ring.walls) {
+      const bool open =
+          wall.kind == plan::WallKind::party && wall.party_below != plan::PartyBelow::cut;
+      if (open && speaksOf(rule, ThingKind::party_line)) return true;
+    }
+  }
   return std::any_of(m_job.plan.outside.begin(), m_job.plan.outside.end(), [&](const auto& t) {
     const auto kind = sheetKind(t.kind);
     return kind && speaksOf(rule, *kind);
@@ -800,6 +807,10 @@ void SampledTwin::addHole(const Rule& rule, int ring, double s, TwinFindings& fo
   const std::string id = ringOf(ring).walls[find(ring, s).edge].id;
   if (section.fit == build::Fit::fits_if_footing && rule.unknown_gates) {
     found.insert({rule.id, id, Weight::unknown});
+  }
+  const plan::Wall& wall = ringOf(ring).walls[find(ring, s).edge];
+  if (section.fit == build::Fit::fits && wall.foundation == plan::Foundation::rubble) {
+    found.insert({rule.id, id, Weight::advisory});
   }
   if (section.fit != build::Fit::never) return;
   static const std::set<std::string> kNoMatter{

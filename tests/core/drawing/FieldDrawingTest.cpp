@@ -213,7 +213,7 @@ TEST_F(FieldPicture, HolesCarryTheirNumbersAndNoWordsLieOnOthers) {
   EXPECT_EQ(marks.front().number, 1);
   EXPECT_EQ(marks.back().number, 6);
   const auto labels = fieldLayers(sheet(), m_shown, marks, voice()).labels;
-  EXPECT_TRUE(says(labels, "6: "));
+  EXPECT_TRUE(says(labels, "hole-value 6 "));
   std::vector<Box> words;
   std::vector<Box> signs;
   for (const HoleMark& mark : marks) {
@@ -235,19 +235,31 @@ TEST_F(FieldPicture, HolesCarryTheirNumbersAndNoWordsLieOnOthers) {
 }
 
 TEST_F(FieldPicture, AFloorWithoutAFigureIsHatched) {
-  const int before = itemsTagged(sheet().over, "off-floor");
+  const auto hatched_mm = [](const DrawList& list) {
+    double sum = 0.0;
+    for (const Item& item : list.items) {
+      const auto* line = std::get_if<Stroke>(&item.shape);
+      if (item.tag != "off-floor" || line == nullptr) continue;
+      sum += geometry::distance(line->points.front(), line->points.back());
+    }
+    return sum;
+  };
+  const double before = hatched_mm(sheet().over);
   plan::Job job = m_job;
-  plan::FloorZone zone;
-  zone.id = "timber";
-  zone.kind = plan::FloorKind::suspended_timber;
-  zone.outline_m = {{6.0, 1.0}, {9.0, 1.0}, {9.0, 5.0}, {6.0, 5.0}};
-  job.plan.floor_zones.push_back(zone);
+  // The L's short arm, parted off beside the rising wall.
+  plan::FloorZone timber = job.plan.floor_zones[0];
+  timber.id = "timber";
+  timber.kind = plan::FloorKind::suspended_timber;
+  timber.outline_m = {{6.0, 0.35}, {9.65, 0.35}, {9.65, 4.65}, {6.0, 4.65}};
+  job.plan.floor_zones[0].outline_m = {{0.35, 0.35}, {6.0, 0.35},  {6.0, 4.65},
+                                       {5.65, 4.65}, {5.65, 7.65}, {0.35, 7.65}};
+  job.plan.floor_zones.push_back(timber);
   const siting::Study study = studyOf(job);
   const auto model = suction::modelOf(job, suction::Ground{});
   ASSERT_TRUE(model.ok());
   const auto with =
       fieldSheet(study, *model, fitted(study, 160.0, 120.0, ThemeName::light), voice(), "s");
-  EXPECT_GT(itemsTagged(with.over, "off-floor"), before + 20);
+  EXPECT_GT(hatched_mm(with.over), before + 500.0);
 }
 
 TEST_F(FieldPicture, WithoutAFieldStillNamesRooms) {

@@ -30,7 +30,7 @@ TEST(FieldLegend, SaysWhatTheColoursMean) {
     for (const double width : {40.0, 73.0}) {
       const DrawList key = colourKey(FieldKind::suction, name, width, voice());
       EXPECT_TRUE(says(key, "stronger"));
-      EXPECT_TRUE(says(key, "hatched"));
+      EXPECT_TRUE(says(key, "key-bare"));
       EXPECT_GT(itemsTagged(key, "key"), 8) << "with a sample of each";
       expectInside(key, voice());
     }
