@@ -16,8 +16,8 @@ struct FormRoom {
   double write_mm;  ///< height of a line to write on
   int spare_rows;
 };
-constexpr std::array<FormRoom, 7> kFormRooms{
-    {{6.6, 3}, {6.6, 2}, {6.1, 2}, {5.6, 1}, {5.2, 1}, {4.8, 0}, {4.4, 0}}};
+constexpr std::array<FormRoom, 6> kFormRooms{
+    {{6.6, 3}, {6.6, 2}, {6.1, 2}, {5.6, 1}, {5.2, 1}, {4.8, 0}}};
 
 /// What is asked, and room for the answer.
 Rows fieldTable(const Desk& desk, double width_mm, FormRoom room, const char* heading,
