@@ -3,6 +3,7 @@
 #include <QEvent>
 #include <QPainter>
 #include <QPainterPath>
+#include <cmath>
 #include <utility>
 
 #include "drawing/Sketch.h"
@@ -20,7 +21,21 @@ void DrawnView::show(Draw draw, const QString& words) {
   m_old = true;
   setAccessibleDescription(words);
   setToolTip(words);
+  takeHeight();
   update();
+}
+
+void DrawnView::fitHeight() {
+  m_fits = true;
+  takeHeight();
+}
+
+void DrawnView::takeHeight() {
+  if (!m_fits || !m_draw) return;
+  const double unit = paint::uiScale(font()) / drawing::kPx;
+  const auto list = m_draw(width() / unit, height() / unit, paint::themeOf(palette()));
+  const int wanted = static_cast<int>(std::ceil(list.height_mm * unit)) + 2;
+  if (wanted != height()) setFixedHeight(wanted);
 }
 
 void DrawnView::render() {
@@ -55,6 +70,7 @@ void DrawnView::paintEvent(QPaintEvent*) {
 void DrawnView::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
   m_old = true;
+  takeHeight();
 }
 
 void DrawnView::changeEvent(QEvent* event) {

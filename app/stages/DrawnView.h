@@ -18,6 +18,8 @@ class DrawnView final : public QWidget {
   using Draw =
       std::function<drawing::DrawList(double width_mm, double height_mm, drawing::ThemeName theme)>;
   explicit DrawnView(QWidget* parent = nullptr);
+  /// From now on the view is as high as what it draws at its width.
+  void fitHeight();
   /// `words` are what a screen reader says instead.
   void show(Draw draw, const QString& words);
 
@@ -28,10 +30,12 @@ class DrawnView final : public QWidget {
 
  private:
   void render();
+  void takeHeight();
 
   Draw m_draw;
   QPixmap m_picture;
   bool m_old = true;
+  bool m_fits = false;
 };
 
 }  // namespace sumpwright::stages

@@ -31,7 +31,6 @@ namespace {
 constexpr double kSecondsAnHour = 3600.0;
 constexpr double kBar_px = 18.0;
 constexpr double kLegend_px = 46.0;
-constexpr double kKey_px = 38.0;
 constexpr int kHoles = 3;  // proposed at once: between the two and five that are worth drilling
 
 QLabel* headingOf(const QString& text, QWidget* parent) {
@@ -189,7 +188,7 @@ QWidget* SuctionPanel::makeScroll() {
   column->addWidget(m_legend);
   m_key = new DrawnView(all);
   m_key->setAccessibleName(tr("What the colours mean"));
-  m_key->setFixedHeight(qRound(kKey_px * k));
+  m_key->fitHeight();
   column->addWidget(m_key);
   m_second = new SideNote(SideNote::Kind::warning, all);
   connect(m_second, &SideNote::curePressed, this, [this] {

@@ -198,13 +198,13 @@ std::span<const Sentence> suctionSentences() {
       {"suction.second.hardly",
        QT_TRANSLATE_NOOP(
            "Sentences",
-           "A second sump would likely help little: at best on the {wall}, {chainage} along ring "
-           "{ring} ({state}), the floor held would go from {before:0,down} to {after:0,down} on "
+           "A second sump would likely help little: at best on the {wall}, {chainage} from corner "
+           "{corner} ({state}), the floor held would go from {before:0,down} to {after:0,down} on "
            "average.")},
       {"suction.second.helps",
        QT_TRANSLATE_NOOP(
            "Sentences",
-           "A second sump with a fan of its own on the {wall}, {chainage} along ring {ring} "
+           "A second sump with a fan of its own on the {wall}, {chainage} from corner {corner} "
            "({state}), would likely raise the floor held from {before:0,down} to {after:0,down} on "
            "average, "
            "and the chance of the whole floor from {whole_before:0,down} to "
@@ -212,7 +212,8 @@ std::span<const Sentence> suctionSentences() {
       {"suction.second.helps-shared",
        QT_TRANSLATE_NOOP(
            "Sentences",
-           "A second sump on the same fan on the {wall}, {chainage} along ring {ring} ({state}), "
+           "A second sump on the same fan on the {wall}, {chainage} from corner {corner} "
+           "({state}), "
            "would likely raise the floor held from {before:0,down} to {after:0,down} on average, "
            "and the chance of the whole floor from {whole_before:0,down} to "
            "{whole_after:0,down}.")},

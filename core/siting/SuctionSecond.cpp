@@ -34,17 +34,17 @@ std::optional<suction::Pair> partner(const SecondAsk& ask) {
 base::Message sentenceOf(const SecondAsk& ask, const SecondSump& second) {
   const auto& perimeter = ask.study.perimeter();
   const char* helps = ask.together ? "suction.second.helps-shared" : "suction.second.helps";
-  return base::Message(
-      second.helps ? helps : "suction.second.hardly",
-      {base::phrase("wall", perimeter.wallLabel(perimeter.edgeAt(second.place))),
-       base::count("ring", second.place.ring), base::metres("chainage", second.place.chainage_m),
-       base::phrase("state",
-                    base::Message(second.state == State::not_proven ? "suction.second.not-proven"
-                                                                    : "suction.second.allowed")),
-       base::percent("before", 100.0 * ask.answer.mean_floor),
-       base::percent("after", 100.0 * second.mean_floor),
-       base::percent("whole_before", 100.0 * ask.answer.whole_floor),
-       base::percent("whole_after", 100.0 * second.whole_floor)});
+  return base::Message(second.helps ? helps : "suction.second.hardly",
+                       {base::phrase("wall", perimeter.wallLabel(perimeter.edgeAt(second.place))),
+                        base::metres("chainage", second.place.chainage_m),
+                        base::text("corner", perimeter.cornerLetter(second.place.ring, 0)),
+                        base::phrase("state", base::Message(second.state == State::not_proven
+                                                                ? "suction.second.not-proven"
+                                                                : "suction.second.allowed")),
+                        base::percent("before", 100.0 * ask.answer.mean_floor),
+                        base::percent("after", 100.0 * second.mean_floor),
+                        base::percent("whole_before", 100.0 * ask.answer.whole_floor),
+                        base::percent("whole_after", 100.0 * second.whole_floor)});
 }
 
 }  // namespace
