@@ -153,7 +153,7 @@ void addQuoteCases(RunCases& cases) {
     cases.unsound("plan.quote.negative", pointer, quote([part](Quote& q) { q.*part = "-1"; }));
   }
   cases.unsound("plan.running.degree-days", "/design/running/degree_days",
-                [](Job& j) { j.design.running.degree_days = -1.0; });
+                [](Job& j) { j.design.running.degree_days = 30000.0; });
   cases.unsound("plan.running.share", "/design/running/house_air",
                 [](Job& j) { j.design.running.house_air = 1.5; });
   cases.unsound("plan.date.bad", at + "/date", quote([](Quote& q) { q.date = "soon"; }));
