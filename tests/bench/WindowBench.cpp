@@ -133,7 +133,8 @@ bool benchPaper() {
     bare.push_back(timed_ms([&] { writeBare(folder.filePath(QStringLiteral("bare.pdf"))); }));
     dossier::Document document;
     composed.push_back(timed_ms([&] {
-      document = dossier::clientPlan(*study, voice, {.size = dossier::PaperSize::a4, .date = "2026-03-01"});
+      document = dossier::clientPlan(*study, voice,
+                                     {.size = dossier::PaperSize::a4, .date = "2026-03-01"});
     }));
     written.push_back(timed_ms(
         [&] { ok = ok && paint::exportPages(paint::pagesOf(document), path.toStdString()).ok(); }));
