@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "geometry/Polylines.h"
+
 namespace sumpwright::drawing {
 
 namespace {
@@ -74,7 +76,7 @@ void risingWall(Sketch& sketch, const SheetContext& c, const plan::RisingWall& w
   std::vector<plan::Gap> gaps = wall.gaps;
   std::sort(gaps.begin(), gaps.end(),
             [](const plan::Gap& a, const plan::Gap& b) { return a.from_m < b.from_m; });
-  gaps.push_back({lineLength(wall.line_m), lineLength(wall.line_m)});
+  gaps.push_back({geometry::lengthOf(wall.line_m), geometry::lengthOf(wall.line_m)});
   const Pen pen = dashed(c.theme.ink3, 1.0, {5.0, 2.5});
   const double half = std::max(0.35, c.mm(wall.thickness_m) / 2.0);
   double at = 0.0;
@@ -103,12 +105,6 @@ std::vector<Point> linePart(const std::vector<Point>& line, double from, double 
     walked += length;
   }
   return out;
-}
-
-double lineLength(const std::vector<Point>& line) {
-  double sum = 0.0;
-  for (std::size_t i = 0; i + 1 < line.size(); ++i) sum += geometry::distance(line[i], line[i + 1]);
-  return sum;
 }
 
 }  // namespace sumpwright::drawing

@@ -26,6 +26,5 @@ void risingWall(Sketch& sketch, const SheetContext& c, const plan::RisingWall& w
 
 /// The part of a polyline between two distances along it; empty where there is none.
 std::vector<Point> linePart(const std::vector<Point>& line, double from, double to);
-double lineLength(const std::vector<Point>& line);
 
 }  // namespace sumpwright::drawing

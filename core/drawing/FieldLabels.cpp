@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "drawing/FieldParts.h"
+#include "geometry/Polylines.h"
 #include "suction/Network.h"
 
 namespace sumpwright::drawing {
@@ -84,23 +85,6 @@ void paintPlate(Sketch& sketch, const Voice& voice, const Plate& plate, const Co
               plate.font, plate.ink, HAlign::centre);
 }
 
-/// A point at a share of a line's length.
-Point pointAlong(const std::vector<Point>& line, double length, double share) {
-  double left = share * length;
-  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-    const double step = geometry::distance(line[i], line[i + 1]);
-    if (left <= step && step > 0.0) return geometry::lerp(line[i], line[i + 1], left / step);
-    left -= step;
-  }
-  return line.back();
-}
-
-double lengthOf(const std::vector<Point>& line) {
-  double sum = 0.0;
-  for (std::size_t i = 0; i + 1 < line.size(); ++i) sum += geometry::distance(line[i], line[i + 1]);
-  return sum;
-}
-
 class FieldLabeller {
  public:
   FieldLabeller(Sketch& sketch, const FieldSheet& sheet, const FieldPaint& paint,
@@ -140,7 +124,7 @@ class FieldLabeller {
     for (const PageContour& one : all) order.push_back(&one);
     std::stable_sort(order.begin(), order.end(), [](const auto* a, const auto* b) {
       if (a->target != b->target) return a->target;
-      return lengthOf(a->line) > lengthOf(b->line);
+      return geometry::lengthOf(a->line) > geometry::lengthOf(b->line);
     });
     std::vector<double> done;
     for (const PageContour* one : order) {
@@ -229,7 +213,7 @@ class FieldLabeller {
   bool contour(const PageContour& one) {
     std::vector<Point> line = one.line;
     if (one.closed && !line.empty()) line.push_back(line.front());
-    const double length = lengthOf(line);
+    const double length = geometry::lengthOf(line);
     if (length < kShortest_mm) return false;
     const Theme& t = m_paint.theme;
     const std::string words = m_voice.say(one.target ? targetWords(m_paint.kind, one.level)
@@ -237,7 +221,7 @@ class FieldLabeller {
     const Font font = one.target ? type::strong : type::second;
     for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85}) {
       const Plate plate = plateAt(m_voice, words, font, m_paint.stale ? t.stale_text : t.ink,
-                                  pointAlong(line, length, share));
+                                  geometry::pointAlong(line, share * length));
       const Box page{0.0, 0.0, m_sheet.view.width_mm, m_sheet.view.height_mm};
       if (!holds(page, plate.box) || !m_taken.isFree(plate.box)) continue;
       m_taken.take(grown(plate.box, 0.8));

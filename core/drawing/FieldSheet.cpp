@@ -6,6 +6,7 @@
 #include "drawing/Clip.h"
 #include "drawing/FieldParts.h"
 #include "drawing/Hatch.h"
+#include "geometry/Polylines.h"
 #include "suction/ModelOf.h"
 
 namespace sumpwright::drawing {
@@ -103,7 +104,7 @@ void barrierPiece(Sketch& sketch, const PlanContext& c, Point a, Point b, double
 
 void barrier(Sketch& sketch, const PlanContext& c, const suction::Barrier& wall) {
   std::vector<suction::Stretch> gaps = wall.gaps;
-  const double length = lineLength(wall.line);
+  const double length = geometry::lengthOf(wall.line);
   std::sort(gaps.begin(), gaps.end(),
             [](const auto& a, const auto& b) { return a.from_m < b.from_m; });
   gaps.push_back({length, length});

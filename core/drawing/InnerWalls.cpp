@@ -4,6 +4,7 @@
 
 #include "drawing/BuiltIn.h"
 #include "drawing/PlanContext.h"
+#include "geometry/Polylines.h"
 
 namespace sumpwright::drawing {
 namespace {
@@ -46,7 +47,7 @@ void paintInnerWalls(Sketch& sketch, PlanContext& c) {
       const auto gap = c.at(linePart(wall.line_m, door.offset_m, at));
       if (gap.size() == 2 && c.fixtures()) swing(sketch, c, gap);
     }
-    const auto rest = c.at(linePart(wall.line_m, at, lineLength(wall.line_m)));
+    const auto rest = c.at(linePart(wall.line_m, at, geometry::lengthOf(wall.line_m)));
     sketch.path(rest, pen);
     const auto whole = c.at(wall.line_m);
     for (std::size_t i = 0; i + 1 < whole.size(); ++i) c.occupied.takeLine(whole[i], whole[i + 1]);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <unordered_map>
 
+#include "geometry/Polylines.h"
 #include "plan/Checks.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
@@ -36,7 +37,7 @@ void checkDoor(const InnerDoor& door, const InnerWall* wall, const std::string& 
                  {thing, base::text("wall", door.wall)});
     return;
   }
-  const double length = length_m(wall->line_m);
+  const double length = geometry::lengthOf(wall->line_m);
   const double to = door.offset_m + std::max(0.0, door.width_m);
   if (door.offset_m >= -kTapeRounding_m && to <= length + kTapeRounding_m) return;
   problems.add("plan.inner-door.off-wall", at(pointer, "offset_m"),
@@ -45,7 +46,7 @@ void checkDoor(const InnerDoor& door, const InnerWall* wall, const std::string& 
 }
 
 void checkGaps(const RisingWall& wall, const std::string& pointer, ProblemList& problems) {
-  const double length = length_m(wall.line_m);
+  const double length = geometry::lengthOf(wall.line_m);
   for (std::size_t i = 0; i < wall.gaps.size(); ++i) {
     const Gap& gap = wall.gaps[i];
     if (gap.from_m >= -kTapeRounding_m && gap.from_m < gap.to_m &&
@@ -98,7 +99,9 @@ void checkEnds(const Plan& plan, const InnerWall& wall, const std::string& point
 
 }  // namespace
 
-bool isLine(const geometry::Polyline& line) { return line.size() >= 2 && length_m(line) > 0.0; }
+bool isLine(const geometry::Polyline& line) {
+  return line.size() >= 2 && geometry::lengthOf(line) > 0.0;
+}
 
 void checkInnerWalls(const Plan& plan, ProblemList& problems) {
   checkLines(plan.inner_walls, "plan.inner-wall.", "/plan/inner_walls", problems);

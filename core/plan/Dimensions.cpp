@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "geometry/Polylines.h"
 #include "geometry/Shapes.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
@@ -12,22 +13,11 @@ namespace {
 
 using geometry::Polyline;
 
-Point alongLine(const Polyline& line, double distance_m) {
-  for (std::size_t i = 1; i < line.size(); ++i) {
-    const double length = geometry::distance(line[i - 1], line[i]);
-    if (distance_m <= length && length > 0.0) {
-      return geometry::lerp(line[i - 1], line[i], distance_m / length);
-    }
-    distance_m -= length;
-  }
-  return line.back();
-}
-
 std::optional<Point> onLine(const Polyline& line, ThingEnd end) {
   if (line.empty()) return std::nullopt;
   if (end == ThingEnd::start) return line.front();
   if (end == ThingEnd::end) return line.back();
-  return alongLine(line, length_m(line) / 2.0);
+  return geometry::pointAlong(line, geometry::lengthOf(line) / 2.0);
 }
 
 double shareOf(ThingEnd end) {
@@ -65,7 +55,7 @@ std::optional<Point> ofDoor(const Plan& plan, const InnerDoor& door, ThingEnd en
   std::optional<Point> place;
   find(plan.inner_walls, door.wall, place, [&](const InnerWall& wall) -> std::optional<Point> {
     if (wall.line_m.empty()) return std::nullopt;
-    return alongLine(wall.line_m, door.offset_m + shareOf(end) * door.width_m);
+    return geometry::pointAlong(wall.line_m, door.offset_m + shareOf(end) * door.width_m);
   });
   return place;
 }

@@ -6,6 +6,7 @@
 #include <map>
 
 #include "geometry/Areas.h"
+#include "geometry/Polylines.h"
 #include "geometry/Shapes.h"
 #include "plan/Checks.h"
 #include "plan/JobIds.h"
@@ -170,7 +171,8 @@ std::optional<Job> doorPushedBack(const Job& job, const Problem&,
   InnerDoor& door = result.plan.inner_doors[i];
   for (const InnerWall& wall : job.plan.inner_walls) {
     if (wall.id != door.wall) continue;
-    if (!pushBack(door.offset_m, door.width_m, length_m(wall.line_m))) return std::nullopt;
+    if (!pushBack(door.offset_m, door.width_m, geometry::lengthOf(wall.line_m)))
+      return std::nullopt;
   }
   return result;
 }

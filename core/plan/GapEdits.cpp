@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/Polylines.h"
 #include "plan/Checks.h"
 #include "plan/EditProblem.h"
 #include "plan/PlanGeometry.h"
@@ -25,7 +26,8 @@ base::Result<Job> withGaps(const Job& job, const std::string& wall, Change&& cha
 }
 
 bool isAlong(const RisingWall& wall, double at_m) {
-  return at_m >= 0.0 && at_m <= length_m(wall.line_m) + kChainageRounding_m;  // false for NaN
+  return at_m >= 0.0 &&
+         at_m <= geometry::lengthOf(wall.line_m) + kChainageRounding_m;  // false for NaN
 }
 
 }  // namespace

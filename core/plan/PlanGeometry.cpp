@@ -35,10 +35,4 @@ double length_m(const geometry::Segment& segment) {
   return geometry::distance(segment.a, segment.b);
 }
 
-double length_m(const geometry::Polyline& line) {
-  double length = 0.0;
-  for (std::size_t i = 1; i < line.size(); ++i) length += geometry::distance(line[i - 1], line[i]);
-  return length;
-}
-
 }  // namespace sumpwright::plan

@@ -22,7 +22,6 @@ inline constexpr double kChainageRounding_m = 1e-9;
 bool onRing(const Plan& plan, int ring, double chainage_m);
 
 double length_m(const geometry::Segment& segment);
-double length_m(const geometry::Polyline& line);
 
 /// The name, or the id where it has none.
 template <class Thing>

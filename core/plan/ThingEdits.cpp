@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/Distance.h"
+#include "geometry/Polylines.h"
 #include "plan/Checks.h"
 #include "plan/Dimensions.h"
 #include "plan/EditProblem.h"
@@ -121,7 +122,7 @@ void moveDoor(const Plan& plan, InnerDoor& door, Vec by) {
   const InnerWall* wall = innerWallOf(plan, door);
   if (wall == nullptr || wall->line_m.size() < 2) return;
   const Vec along = directionOf({wall->line_m.front(), wall->line_m.back()});
-  const double last = std::max(0.0, length_m(wall->line_m) - door.width_m);
+  const double last = std::max(0.0, geometry::lengthOf(wall->line_m) - door.width_m);
   door.offset_m = std::clamp(door.offset_m + geometry::dot(by, along), 0.0, last);
 }
 

@@ -7,8 +7,8 @@
 #include <optional>
 
 #include "geometry/Distance.h"
+#include "geometry/Polylines.h"
 #include "geometry/Shapes.h"
-#include "suction/Along.h"
 #include "suction/Coverage.h"
 #include "suction/TipFactor.h"
 
@@ -85,7 +85,7 @@ class CutMaker {
 
   Cuts made() {
     for (std::size_t k = 0; k < m_lines.size(); ++k) {
-      if (m_lines[k].size() < 2 || !(lengthOf(m_lines[k]) > 0.0)) continue;
+      if (m_lines[k].size() < 2 || !(geometry::lengthOf(m_lines[k]) > 0.0)) continue;
       for (Run& run : runsOf(k)) {
         lead(run, k);
         cut(run, k);
@@ -107,7 +107,7 @@ class CutMaker {
 
   std::vector<Run> runsOf(std::size_t k) {
     const Polyline& line = m_lines[k];
-    const double length = lengthOf(line);
+    const double length = geometry::lengthOf(line);
     std::vector<Run> runs;
     double from = 0.0;
     for (const Stretch& gap : openingsOf(m_model.barriers[k], length, m_frame.h_m)) {
@@ -115,10 +115,10 @@ class CutMaker {
         addSlit(line, gap);
         continue;
       }
-      if (gap.from_m > from) runs.push_back({partOf(line, from, gap.from_m)});
+      if (gap.from_m > from) runs.push_back({geometry::partOf(line, from, gap.from_m)});
       from = gap.to_m;
     }
-    if (from < length) runs.push_back({partOf(line, from, length)});
+    if (from < length) runs.push_back({geometry::partOf(line, from, length)});
     return runs;
   }
 
@@ -128,8 +128,8 @@ class CutMaker {
   void addSlit(const Polyline& line, const Stretch& gap) {
     const double half = 0.5 * (gap.to_m - gap.from_m);
     const double missing = 2.0 / std::numbers::pi * std::log(2.0 * kWallSource / half);
-    const Point a = pointAlong(line, gap.from_m);
-    const Point b = pointAlong(line, gap.to_m);
+    const Point a = geometry::pointAlong(line, gap.from_m);
+    const Point b = geometry::pointAlong(line, gap.to_m);
     m_cuts.slits.push_back(
         {geometry::lerp(a, b, 0.5), geometry::left(unit(b - a)), 1.0 / std::max(missing, 0.05)});
   }

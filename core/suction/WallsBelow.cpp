@@ -5,6 +5,7 @@
 
 #include "geometry/Distance.h"
 #include "geometry/Interval.h"
+#include "geometry/Polylines.h"
 #include "plan/WallBands.h"
 #include "suction/Along.h"
 
@@ -125,7 +126,7 @@ class BarrierMaker {
                    &m_made[k].line, covered);
     }
     std::vector<Barrier> made;
-    for (const Left& left : leftOf(lengthOf(line), std::move(covered))) {
+    for (const Left& left : leftOf(geometry::lengthOf(line), std::move(covered))) {
       made.push_back(barrierOf(id, line, left, gaps));
     }
     for (Barrier& barrier : made) {
@@ -137,7 +138,7 @@ class BarrierMaker {
   Barrier barrierOf(const std::string& id, const Polyline& line, const Left& left,
                     const std::vector<Stretch>& gaps) const {
     Barrier barrier{id,
-                    partOf(line, left.at.from_m, left.at.to_m),
+                    geometry::partOf(line, left.at.from_m, left.at.to_m),
                     m_ground.footing_m2_s_pa,
                     {},
                     m_ground.joint_m2_s_pa()};
@@ -269,7 +270,7 @@ bool standsByItself(const plan::InnerWall& wall, const std::vector<plan::RisingW
     addAlongside(wall.line_m, below.line_m, sharedWithin_m(wall.thickness_m, below.thickness_m),
                  nullptr, covered);
   }
-  return !leftOf(lengthOf(wall.line_m), std::move(covered)).empty();
+  return !leftOf(geometry::lengthOf(wall.line_m), std::move(covered)).empty();
 }
 
 }  // namespace sumpwright::suction
