@@ -6,6 +6,7 @@
 #include "plan/Assumed.h"
 #include "plan/FloorLevels.h"
 #include "plan/KindNames.h"
+#include "rules/Spans.h"
 
 namespace sumpwright::build {
 
@@ -210,8 +211,7 @@ const FloorZone* floorBehind(const rules::Site& site, perimeter::Place place) {
   const auto& spans =
       site.zones_behind[static_cast<std::size_t>(edge.ring)][static_cast<std::size_t>(edge.edge)];
   for (const perimeter::Span& span : spans) {
-    const bool from = span.from_in ? at.chainage_m >= span.from_m : at.chainage_m > span.from_m;
-    if (!from || at.chainage_m >= span.to_m) continue;
+    if (!rules::holds(span, at.chainage_m)) continue;
     const auto& zones = site.job.plan.floor_zones;
     const auto zone = std::find_if(zones.begin(), zones.end(),
                                    [&](const FloorZone& z) { return z.id == span.id; });

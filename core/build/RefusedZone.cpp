@@ -114,8 +114,7 @@ Intervals levelHeights(const Rule& rule, double ground_m, std::optional<double> 
 bool isOnRefusedWall(const Rule& rule, const Site& site, Place outlet) {
   const auto walls = refusedWalls(rule, site, halfOf(rule, site));
   return std::any_of(walls.begin(), walls.end(), [&](const RingSpan& s) {
-    const bool after = outlet.chainage_m > s.from_m || (s.from_in && outlet.chainage_m == s.from_m);
-    return s.ring == outlet.ring && after && outlet.chainage_m < s.to_m;
+    return s.ring == outlet.ring && rules::holds(s, outlet.chainage_m);
   });
 }
 

@@ -27,12 +27,6 @@ std::vector<RingSpan> spansOfWall(const Site& site, const Edge& edge, double hal
                           wider == 0.0);
 }
 
-bool holdsPlace(const std::vector<RingSpan>& spans, double s) {
-  return std::any_of(spans.begin(), spans.end(), [&](const RingSpan& span) {
-    return s < span.to_m && (s > span.from_m || (span.from_in && s == span.from_m));
-  });
-}
-
 bool areApart(const RingSpan& a, const RingSpan& b) {
   return a.ring != b.ring || a.to_m <= b.from_m || b.to_m <= a.from_m;
 }
@@ -41,7 +35,9 @@ bool areApart(const RingSpan& a, const RingSpan& b) {
 bool meets(const Site& site, const PlacedPart& part, Place hole,
            const std::vector<RingSpan>& spans) {
   if (part.isUpright()) {
-    return holdsPlace(spans, placeOfPart(site, hole, part).chainage_m);
+    const double s = placeOfPart(site, hole, part).chainage_m;
+    return std::any_of(spans.begin(), spans.end(),
+                       [&](const RingSpan& span) { return rules::holds(span, s); });
   }
   for (const RingSpan& taken : takenUp(site, part, hole)) {
     for (const RingSpan& span : spans) {

@@ -112,8 +112,7 @@ bool behindAt(const Site& site, perimeter::Place place, const std::string& room)
   const auto& spans =
       site.rooms_behind[static_cast<std::size_t>(edge.ring)][static_cast<std::size_t>(edge.edge)];
   return std::any_of(spans.begin(), spans.end(), [&](const perimeter::Span& span) {
-    return span.id == room && s < span.to_m &&
-           (s > span.from_m || (span.from_in && s == span.from_m));
+    return span.id == room && holds(span, s);
   });
 }
 

@@ -21,6 +21,14 @@ struct RingSpan {
   bool from_in = false;
 };
 
+/// Whether a chainage of its ring lies on a span: its end never does, its begin where it says so.
+/// Of RingSpan, FindingSpan and perimeter::Span.
+template <class Span>
+bool holds(const Span& span, double chainage_m) {
+  return chainage_m < span.to_m &&
+         (chainage_m > span.from_m || (span.from_in && chainage_m == span.from_m));
+}
+
 /// Clips pieces to their edges and joins what continues round a corner. Spans are cut at chainage
 /// 0. Sorted by (ring, from).
 std::vector<RingSpan> joinPieces(const std::vector<EdgePiece>& pieces);

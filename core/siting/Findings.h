@@ -23,9 +23,6 @@ bool isNotYetJudged(const Finding& finding);
 
 State stateFrom(const std::vector<int>& spanIndices, const std::vector<rules::FindingSpan>& spans);
 
-/// Whether the span holds the chainage, exactly as its ends say.
-bool holds(const rules::FindingSpan& span, double chainage_m);
-
 /// The stretch that holds a chainage in [0, length).
 const Stretch& stretchAt(const std::vector<Stretch>& ring, double chainage_m);
 

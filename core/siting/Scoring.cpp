@@ -56,7 +56,7 @@ void eachRoomBehind(const Site& site, Place place, Use&& use) {
   const double s = site.perimeter.wrapped(place).chainage_m;
   for (const perimeter::Span& span : site.rooms_behind[static_cast<std::size_t>(edge.ring)]
                                                       [static_cast<std::size_t>(edge.edge)]) {
-    if (s < span.to_m && (s > span.from_m || (span.from_in && s == span.from_m))) use(span.id);
+    if (rules::holds(span, s)) use(span.id);
   }
 }
 

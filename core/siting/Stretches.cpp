@@ -199,11 +199,6 @@ std::vector<std::vector<Stretch>> tile(const Site& site, const std::vector<Findi
   return rings;
 }
 
-bool holds(const FindingSpan& span, double chainage_m) {
-  const double s = chainage_m;
-  return s < span.to_m && (s > span.from_m || (span.from_in && s == span.from_m));
-}
-
 const Stretch& stretchAt(const std::vector<Stretch>& ring, double chainage_m) {
   const auto after =
       std::upper_bound(ring.begin(), ring.end(), chainage_m,

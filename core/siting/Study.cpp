@@ -10,6 +10,7 @@
 #include "build/SectionAlong.h"
 #include "plan/KindNames.h"
 #include "plan/PlanCheck.h"
+#include "rules/Spans.h"
 #include "siting/BestPlaces.h"
 #include "siting/DesignCheck.h"
 #include "siting/Findings.h"
@@ -301,7 +302,7 @@ Assessment Study::assess(Place place, const std::string& sump) const {
   const auto& ring = stretches()[static_cast<std::size_t>(a.place.ring)];
   for (const int i : stretchAt(ring, s).spans) {
     const FindingSpan& span = spans()[static_cast<std::size_t>(i)];
-    if (holds(span, s)) a.findings.push_back(findingAt(site(), span, a.place));
+    if (rules::holds(span, s)) a.findings.push_back(findingAt(site(), span, a.place));
   }
   sortWorstFirst(a.findings);
   a.state = stateOf(a.findings);
@@ -325,7 +326,7 @@ double Study::scoreAt(Place place) const {
   const auto& ring = stretches()[static_cast<std::size_t>(at.ring)];
   for (const int i : stretchAt(ring, at.chainage_m).spans) {
     const FindingSpan& span = spans()[static_cast<std::size_t>(i)];
-    if (span.finding.weight == Weight::advisory && holds(span, at.chainage_m)) ++advisories;
+    if (span.finding.weight == Weight::advisory && rules::holds(span, at.chainage_m)) ++advisories;
   }
   return scoreTotal({site(), section(), reach(), cable()}, at, leastBindingMargin_m(site(), at),
                     advisories);
@@ -336,7 +337,7 @@ State Study::stateAt(Place place) const {
   State worst = State::clear;
   const auto& ring = stretches()[static_cast<std::size_t>(at.ring)];
   for (const int i : stretchAt(ring, at.chainage_m).spans) {
-    if (!holds(spans()[static_cast<std::size_t>(i)], at.chainage_m)) continue;
+    if (!rules::holds(spans()[static_cast<std::size_t>(i)], at.chainage_m)) continue;
     worst = std::max(worst, stateFrom({i}, spans()));
   }
   return worst;
