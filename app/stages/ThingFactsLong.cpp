@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "plan/FloorLevels.h"
 #include "plan/OpeningEdits.h"
 #include "stages/ThingFactParts.h"
 #include "tools/WallThing.h"
@@ -175,9 +176,7 @@ std::vector<Fact> zoneFacts(const plan::FloorZone& zone) {
   oversite.applies = [id = zone.id](const plan::Job& job) {
     const auto thing = plan::thingOf(job, id);
     const auto* z = thing ? std::get_if<FloorZone>(&*thing) : nullptr;
-    return z != nullptr &&
-           (z->kind == plan::FloorKind::suspended_concrete ||
-            z->kind == plan::FloorKind::suspended_timber || z->oversite != plan::Oversite::unknown);
+    return z != nullptr && (plan::isSuspended(z->kind) || z->oversite != plan::Oversite::unknown);
   };
   t.choice("underfloor_heating", ThingFacts::tr("Heated"), &FloorZone::underfloor_heating,
            noYesWords())

@@ -22,10 +22,6 @@ using plan::FloorZone;
 constexpr double kUsualHardcore_m = 0.150;
 constexpr double kUsualBlinding_m = 0.050;  // from memory: sand over the stone
 
-bool isSuspended(plan::FloorKind kind) {
-  return kind == plan::FloorKind::suspended_timber || kind == plan::FloorKind::suspended_concrete;
-}
-
 class Maker {
  public:
   Maker(const rules::Site& site, perimeter::Place place)
@@ -87,7 +83,7 @@ class Maker {
     m_up.floor = m_zone != nullptr ? m_zone->kind : plan::FloorKind::unknown;
     const plan::FloorLayers layers = plan::floorLayers(m_house, m_zone);
     m_up.floor_m = layers.floor_m;
-    if (isSuspended(m_up.floor)) return takeOversite(layers);
+    if (plan::isSuspended(m_up.floor)) return takeOversite(layers);
     const char* source = "floors as usually built";
     m_up.screed_m = told("section.assumed.screed", layers.screed, Mark::common_practice, source);
     m_up.insulation_m =
@@ -230,7 +226,8 @@ std::optional<Message> notCored(const rules::Site& site, perimeter::Place place)
                                  Message("value." + std::string(plan::nameOf(wall.foundation))))});
   }
   const FloorZone* zone = floorBehind(site, place);
-  if (zone != nullptr && isSuspended(zone->kind) && zone->oversite != plan::Oversite::sealed) {
+  if (zone != nullptr && plan::isSuspended(zone->kind) &&
+      zone->oversite != plan::Oversite::sealed) {
     return Message(zone->kind == plan::FloorKind::suspended_timber ? "section.none.timber"
                                                                    : "section.none.concrete");
   }

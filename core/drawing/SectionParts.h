@@ -6,6 +6,7 @@
 #include "drawing/Box.h"
 #include "drawing/SectionDrawing.h"
 #include "drawing/Sketch.h"
+#include "plan/FloorLevels.h"
 
 namespace sumpwright::drawing {
 
@@ -33,10 +34,7 @@ struct SectionContext {
   double top_m() const { return (floor_y - picture.top) / mm; }
   /// A suspended floor over concrete on the ground: both are drawn.
   bool oversite() const { return suspended() && section.bore.has_value(); }
-  bool suspended() const {
-    return up.floor == plan::FloorKind::suspended_timber ||
-           up.floor == plan::FloorKind::suspended_concrete;
-  }
+  bool suspended() const { return plan::isSuspended(up.floor); }
 };
 
 void paintEarth(Sketch& sketch, const SectionContext& c);       // SectionEarth.cpp

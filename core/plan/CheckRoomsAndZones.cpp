@@ -2,6 +2,7 @@
 
 #include "geometry/Shapes.h"
 #include "plan/Checks.h"
+#include "plan/FloorLevels.h"
 #include "plan/PlanGeometry.h"
 
 namespace sumpwright::plan {
@@ -97,8 +98,7 @@ void checkFloorKinds(const Plan& plan, ProblemList& problems) {
     const FloorZone& zone = plan.floor_zones[i];
     const std::string pointer = at("/plan/floor_zones", i);
     const auto thing = base::text("thing", labelOf(zone));
-    const bool suspended =
-        zone.kind == FloorKind::suspended_concrete || zone.kind == FloorKind::suspended_timber;
+    const bool suspended = isSuspended(zone.kind);
     if (zone.kind == FloorKind::unknown) {
       problems.add(Gravity::missing, "plan.zone.kind-unknown", pointer + "/kind", {thing});
     } else if (suspended && zone.oversite == Oversite::unknown) {

@@ -27,11 +27,15 @@ Taken saidOr(const std::optional<double>& said, double usual) {
 
 }  // namespace
 
+bool isSuspended(FloorKind kind) {
+  return kind == FloorKind::suspended_timber || kind == FloorKind::suspended_concrete;
+}
+
 FloorLayers floorLayers(const House& house, const FloorZone* zone) {
   FloorLayers layers;
   const FloorKind kind = zone != nullptr ? zone->kind : FloorKind::unknown;
   layers.floor_m = zone != nullptr ? zone->level_m.value_or(0.0) : 0.0;
-  if (kind == FloorKind::suspended_timber || kind == FloorKind::suspended_concrete) {
+  if (isSuspended(kind)) {
     layers.under_floor_m = kUnderFloor_m;
     layers.slab = {kOversite_m, false};
     return layers;

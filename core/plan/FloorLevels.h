@@ -9,6 +9,9 @@
 
 namespace sumpwright::plan {
 
+/// Over a hollow, not on fill.
+bool isSuspended(FloorKind kind);
+
 /// A thickness, and whether somebody said it.
 struct Taken {
   double m = 0.0;

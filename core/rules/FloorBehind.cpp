@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "plan/FloorLevels.h"
 #include "plan/KindNames.h"
 #include "rules/Spans.h"
 
@@ -13,8 +14,7 @@ using plan::FloorZone;
 
 /// What the sheet's list of accepted floors is asked about.
 std::string floorClass(const FloorZone& zone) {
-  const bool suspended = zone.kind == plan::FloorKind::suspended_concrete ||
-                         zone.kind == plan::FloorKind::suspended_timber;
+  const bool suspended = plan::isSuspended(zone.kind);
   if (suspended && zone.oversite == plan::Oversite::sealed) return "sealed_oversite";
   if (suspended && zone.oversite == plan::Oversite::unknown) return "unknown";
   return std::string(plan::nameOf(zone.kind));

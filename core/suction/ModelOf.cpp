@@ -8,6 +8,7 @@
 #include "geometry/Distance.h"
 #include "geometry/HalfBall.h"
 #include "geometry/Shapes.h"
+#include "plan/FloorLevels.h"
 #include "plan/WallBands.h"
 #include "suction/FloorEdges.h"
 #include "suction/Trenches.h"
@@ -34,11 +35,6 @@ Point mirrored(Point p, const Segment& line) {
   const double t = geometry::dot(p - line.a, along) / geometry::dot(along, along);
   const Point foot = geometry::lerp(line.a, line.b, t);
   return foot + (foot - p);
-}
-
-bool isSuspended(const plan::FloorZone& zone) {
-  return zone.kind == plan::FloorKind::suspended_concrete ||
-         zone.kind == plan::FloorKind::suspended_timber;
 }
 
 class ModelMaker {
@@ -74,7 +70,7 @@ class ModelMaker {
       if (r > 0) taken.push_back(ring.corners);
     }
     for (const plan::FloorZone& zone : m_job.plan.floor_zones) {
-      if (isSuspended(zone)) taken.push_back(zone.outline_m);
+      if (plan::isSuspended(zone.kind)) taken.push_back(zone.outline_m);
     }
     return geometry::without(m_job.plan.rings[0].corners, taken);
   }

@@ -6,6 +6,7 @@
 #include "geometry/Distance.h"
 #include "geometry/Interval.h"
 #include "geometry/Polylines.h"
+#include "plan/FloorLevels.h"
 #include "plan/WallBands.h"
 #include "suction/Along.h"
 
@@ -107,10 +108,7 @@ class BarrierMaker {
   void addOldOuterWalls() {
     const double thickness = plan::bandThickness_m(m_job, {});
     for (const plan::FloorZone& zone : m_job.plan.floor_zones) {
-      if (zone.part == plan::HousePart::house || zone.kind == plan::FloorKind::suspended_timber ||
-          zone.kind == plan::FloorKind::suspended_concrete) {
-        continue;
-      }
+      if (zone.part == plan::HousePart::house || plan::isSuspended(zone.kind)) continue;
       for (std::size_t k = 0; k < zone.outline_m.size(); ++k) {
         const Polyline side{zone.outline_m[k], zone.outline_m[(k + 1) % zone.outline_m.size()]};
         addWhatIsNew(zone.id, side, thickness, {}, beyondFloor({side[0], side[1]}));
