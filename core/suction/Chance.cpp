@@ -96,17 +96,9 @@ double shareHeld(const Network& grid, const std::vector<int>& from, const std::v
 std::vector<Drawn> drawnTogether(const UnitField& here, const std::vector<UnitField>& others,
                                  const std::vector<double>& among_others, double inertia,
                                  const FlowsOf& together) {
-  const std::size_t n = others.size() + 1;
-  std::vector<double> matrix(n * n, here.resistance_pa_s_m3);
-  for (std::size_t k = 0; k + 1 < n; ++k) {
-    matrix[k + 1] = matrix[(k + 1) * n] = readAt(here.port, others[k].suction);
-    for (std::size_t l = 0; l + 1 < n; ++l) {
-      matrix[(k + 1) * n + l + 1] = among_others[k * (n - 1) + l];
-    }
-  }
-  const auto flows = together(matrix, inertia);
+  const auto flows = together(resistances(here, others, among_others), inertia);
   std::vector<Drawn> drawn{{&here, flows[0]}};
-  for (std::size_t k = 0; k + 1 < n; ++k) drawn.push_back({&others[k], flows[k + 1]});
+  for (std::size_t k = 0; k < others.size(); ++k) drawn.push_back({&others[k], flows[k + 1]});
   return drawn;
 }
 

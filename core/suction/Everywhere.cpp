@@ -130,15 +130,8 @@ class Walker {
       one.flow_m3_s = m_options.fan({one.resistance_pa_s_m3, m_options.inertia_pa_s2_m6});
       return;
     }
-    const std::size_t n = m_others.size() + 1;
-    std::vector<double> matrix(n * n, unit.resistance_pa_s_m3);
-    for (std::size_t k = 0; k + 1 < n; ++k) {
-      matrix[k + 1] = matrix[(k + 1) * n] = readAt(unit.port, m_others[k].suction);
-      for (std::size_t l = 0; l + 1 < n; ++l) {
-        matrix[(k + 1) * n + l + 1] = m_among_others[k * (n - 1) + l];
-      }
-    }
-    one.other_flows_m3_s = m_options.together(matrix, m_options.inertia_pa_s2_m6);
+    one.other_flows_m3_s =
+        m_options.together(resistances(unit, m_others, m_among_others), m_options.inertia_pa_s2_m6);
     one.flow_m3_s = one.other_flows_m3_s.front();
     one.other_flows_m3_s.erase(one.other_flows_m3_s.begin());
   }

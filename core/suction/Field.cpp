@@ -153,6 +153,19 @@ std::vector<double> resistances(const std::vector<UnitField>& units) {
   return matrix;
 }
 
+std::vector<double> resistances(const UnitField& here, const std::vector<UnitField>& others,
+                                const std::vector<double>& among_others) {
+  const std::size_t n = others.size() + 1;
+  std::vector<double> matrix(n * n, here.resistance_pa_s_m3);
+  for (std::size_t k = 0; k + 1 < n; ++k) {
+    matrix[k + 1] = matrix[(k + 1) * n] = readAt(here.port, others[k].suction);
+    for (std::size_t l = 0; l + 1 < n; ++l) {
+      matrix[(k + 1) * n + l + 1] = among_others[k * (n - 1) + l];
+    }
+  }
+  return matrix;
+}
+
 std::vector<double> superposed(const std::vector<UnitField>& units,
                                const std::vector<double>& flows_m3_s,
                                const std::vector<double>& background) {

@@ -90,6 +90,9 @@ class FieldSolver {
 
 /// Matrix [R] of several sinks, row by row: s_i = sum_j R_ij Q_j + B_i Q_i^2. Symmetric.
 std::vector<double> resistances(const std::vector<UnitField>& units);
+/// The same of `here` and then the others, whose own matrix is known already.
+std::vector<double> resistances(const UnitField& here, const std::vector<UnitField>& others,
+                                const std::vector<double>& among_others);
 
 /// background + sum of flows times unit fields; an empty background is none. Contract: sizes agree.
 std::vector<double> superposed(const std::vector<UnitField>& units,

@@ -2,7 +2,6 @@
 
 #include <Eigen/Dense>
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace sumpwright::suction {
@@ -114,16 +113,6 @@ class Minimiser {
 LeastSquaresResult leastSquares(const Forward& forward, const std::vector<Datum>& data,
                                 std::vector<double> start, const LeastSquaresOptions& options) {
   return Minimiser(forward, data, options).from(std::move(start));
-}
-
-double studentsT95(int degrees) {
-  static constexpr std::array<double, 20> kTable{12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365,
-                                                 2.306,  2.262, 2.228, 2.201, 2.179, 2.160, 2.145,
-                                                 2.131,  2.120, 2.110, 2.101, 2.093, 2.086};
-  if (degrees < 1) return 1.96;
-  if (degrees <= static_cast<int>(kTable.size()))
-    return kTable[static_cast<std::size_t>(degrees) - 1];
-  return 1.96 + 2.4 / degrees;
 }
 
 }  // namespace sumpwright::suction

@@ -44,8 +44,4 @@ struct LeastSquaresResult {
 LeastSquaresResult leastSquares(const Forward& forward, const std::vector<Datum>& data,
                                 std::vector<double> start, const LeastSquaresOptions& options);
 
-/// Quantile of Student's t that 95 % lie within (from memory); 1.96 for none or very many degrees
-/// of freedom.
-double studentsT95(int degrees);
-
 }  // namespace sumpwright::suction
