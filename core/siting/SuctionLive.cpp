@@ -1,6 +1,7 @@
 #include "siting/SuctionLive.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "siting/SuctionParts.h"
 #include "suction/Presets.h"
@@ -12,20 +13,14 @@ namespace {
 std::optional<LiveField> solved(const SuctionLive::Case& one, std::size_t which,
                                 const std::vector<StudiedSump>& sumps, const SuctionSystem& system,
                                 const suction::Target& target) {
+  SolvedSumps together = solvedSumps(one.solver, sumps, system, one.inertia_pa_s2_m6, target);
+  if (together.units.empty()) return std::nullopt;
   LiveField field;
   field.which = which;
-  std::vector<suction::UnitField> units;
-  for (const StudiedSump& sump : sumps) {
-    auto unit = one.solver.unit(sump.sink);
-    if (!unit) continue;  // not in a floor on fill
-    units.push_back(std::move(*unit));
-    field.sumps.push_back(sump.id);
-  }
-  if (units.empty()) return std::nullopt;
-  field.duty = airflow::solveDuty(
-      dutyOptions(system, field.sumps, suction::resistances(units), one.inertia_pa_s2_m6));
-  field.suction = suction::superposed(units, groundFlows(field.duty, units.size()));
-  field.reach = suction::reachOf(one.solver.network(), field.suction, target);
+  field.sumps = std::move(together.names);
+  field.duty = std::move(together.duty);
+  field.suction = std::move(together.suction);
+  field.reach = std::move(together.reach);
   return field;
 }
 

@@ -51,21 +51,15 @@ void MiddleCases::solveCase(const suction::ModelChoices& choices,
   one.choices = choices;
   one.label = caseLabel(m_study.job().plan, choices);
   one.field = solver.summary();
-  std::vector<suction::UnitField> units;
-  m_names.clear();
-  for (const StudiedSump& sump : sumps) {
-    auto unit = solver.unit(sump.sink);
-    if (!unit) continue;
-    units.push_back(std::move(*unit));
-    m_names.push_back(sump.id);
-  }
-  one.duty = airflow::solveDuty(
-      dutyOptions(m_system, m_names, suction::resistances(units), m_inertias_pa_s2_m6.back()));
-  m_suctions.push_back(suction::superposed(units, groundFlows(one.duty, units.size())));
-  one.reach = suction::reachOf(solver.network(), m_suctions.back(), m_options.target);
+  SolvedSumps solved =
+      solvedSumps(solver, sumps, m_system, m_inertias_pa_s2_m6.back(), m_options.target);
+  m_names = std::move(solved.names);
+  one.duty = std::move(solved.duty);
+  one.reach = std::move(solved.reach);
   one.sentence = caseSentence(one, m_options.target, placeOnFloor(m_study, one.reach.least.at));
   m_told.push_back(std::move(one));
-  m_units.push_back(std::move(units));
+  m_suctions.push_back(std::move(solved.suction));
+  m_units.push_back(std::move(solved.units));
 }
 
 std::shared_ptr<const SuctionField> MiddleCases::fieldOfWorst() const {

@@ -46,6 +46,25 @@ std::optional<StudiedSump> studiedSump(const perimeter::Perimeter& perimeter,
   return StudiedSump{sump.id, sump.at_m ? std::nullopt : std::optional(place), *sink};
 }
 
+SolvedSumps solvedSumps(const suction::FieldSolver& solver, const std::vector<StudiedSump>& sumps,
+                        const SuctionSystem& system, double inertia_pa_s2_m6,
+                        const suction::Target& target) {
+  SolvedSumps solved;
+  for (const StudiedSump& sump : sumps) {
+    auto unit = solver.unit(sump.sink);
+    if (!unit) continue;
+    solved.units.push_back(std::move(*unit));
+    solved.names.push_back(sump.id);
+  }
+  const auto& units = solved.units;
+  if (units.empty()) return solved;
+  solved.duty = airflow::solveDuty(
+      dutyOptions(system, solved.names, suction::resistances(units), inertia_pa_s2_m6));
+  solved.suction = suction::superposed(units, groundFlows(solved.duty, units.size()));
+  solved.reach = suction::reachOf(solver.network(), solved.suction, target);
+  return solved;
+}
+
 std::vector<double> groundFlows(const airflow::DutySummary& duty, std::size_t sumps) {
   std::vector<double> flows(sumps, 0.0);
   for (std::size_t k = 0; k < duty.legs.size(); ++k) flows[k] = duty.legs[k].ground.m3PerS();

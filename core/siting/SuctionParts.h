@@ -2,6 +2,7 @@
 // What the suction study and the live field have in common. Internal to core/siting.
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "siting/SuctionStudy.h"
@@ -24,6 +25,18 @@ TakenGround takenGround(const Study& study, const SuctionOptions& options);
 /// place.
 std::optional<StudiedSump> studiedSump(const perimeter::Perimeter& perimeter,
                                        const plan::Sump& sump, double radius_m);
+
+/// What sumps do together on one answer, those left out that stand in no floor there.
+struct SolvedSumps {
+  std::vector<std::string> names;
+  std::vector<suction::UnitField> units;  ///< empty: none stands in it, and nothing is solved
+  airflow::DutySummary duty;
+  std::vector<double> suction;  ///< by cell, Pa
+  suction::Reach reach;
+};
+SolvedSumps solvedSumps(const suction::FieldSolver& solver, const std::vector<StudiedSump>& sumps,
+                        const SuctionSystem& system, double inertia_pa_s2_m6,
+                        const suction::Target& target);
 
 /// Flow out of the ground at each sump; 0 where there is no duty point.
 std::vector<double> groundFlows(const airflow::DutySummary& duty, std::size_t sumps);
