@@ -105,12 +105,14 @@ TEST(SuctionField, ExposedWallDrawsInOutdoorPressure) {
   SuctionModel model = house();
   model.regions[0].edges[1].outdoors_m2_s_pa = 5e-5;
   model.layer = {8e-5, 0.0};
+  // The room is joined at the edges alone: leaky enough there that the far side is the room's.
+  for (const std::size_t k : {0U, 2U, 3U}) model.regions[0].edges[k].room_m2_s_pa = 2e-5;
   const auto background = solved(model).background(-3.0);
   const Network net = solved(model).network();
   const double near = *sampleAt(net, background, {7.9, 3});
   const double far = *sampleAt(net, background, {0.1, 3});
   EXPECT_GT(near, -3.0);
-  EXPECT_LT(near, 1.3 * far);
+  EXPECT_LT(near, 1.5 * far);
   EXPECT_LT(far, 0.0);
 }
 
