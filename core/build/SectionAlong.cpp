@@ -159,33 +159,26 @@ Message neverReason(const SectionPiece& piece) {
                   base::phrase("lower", limitWords(piece.clash->lower))});
 }
 
-bool isRubble(const Site& site, const Edge& edge) {
-  return site.perimeter.wall(edge).foundation == plan::Foundation::rubble;
-}
-
 /// A hole fits, but stones may come loose where one digs or cores beside them.
-rules::Finding rubbleFinding(const Rule& rule, const Site& site, const Edge& edge) {
-  rules::Finding f = rules::makeFinding(rule, site, -1, Message("rule.section-rubble"));
-  f.thing = site.perimeter.wall(edge).id;
-  f.thing_label = site.perimeter.wallLabel(edge);
-  f.weight = rules::Weight::advisory;
-  f.waivable = {};
-  return f;
+bool isBesideRubble(const Site& site, const Edge& edge, const SectionPiece& piece) {
+  return piece.fit == Fit::fits && site.perimeter.wall(edge).foundation == plan::Foundation::rubble;
 }
 
 /// What the rule says of a piece, if anything.
 std::optional<rules::Finding> findingOf(const Rule& rule, const Site& site,
                                         const SectionPiece& piece) {
-  const bool if_footing = piece.fit == Fit::fits_if_footing && rule.unknown_gates;
   const Edge& edge = site.perimeter.edges(piece.ring)[static_cast<std::size_t>(piece.edge)];
-  if (piece.fit == Fit::fits && isRubble(site, edge)) return rubbleFinding(rule, site, edge);
-  if (piece.fit != Fit::never && !if_footing) return std::nullopt;
-  rules::Finding f = rules::makeFinding(
-      rule, site, -1, if_footing ? Message("rule.section-footing") : neverReason(piece));
+  const bool if_footing = piece.fit == Fit::fits_if_footing && rule.unknown_gates;
+  const bool rubble = isBesideRubble(site, edge, piece);
+  if (piece.fit != Fit::never && !if_footing && !rubble) return std::nullopt;
+  rules::Finding f = rules::makeFinding(rule, site, -1,
+                                        rubble       ? Message("rule.section-rubble")
+                                        : if_footing ? Message("rule.section-footing")
+                                                     : neverReason(piece));
   f.thing = site.perimeter.wall(edge).id;
   f.thing_label = site.perimeter.wallLabel(edge);
-  if (if_footing || piece.assumed) {
-    f.weight = rules::Weight::unknown;
+  if (rubble || if_footing || piece.assumed) {
+    f.weight = rubble ? rules::Weight::advisory : rules::Weight::unknown;
     f.waivable = {};
   }
   return f;
