@@ -161,7 +161,7 @@ class LineMaker {
     for (const perimeter::Edge& edge : m_site.perimeter.edges(ring)) corners.push_back(edge.from);
     CableLine line = lineOf(CablePartKind::outside, std::move(corners), true);
     for (const perimeter::Edge& edge : m_site.perimeter.edges(ring)) {
-      if (isNeighbours(edge)) line.wet.push_back({edge.start_m, edge.end_m()});
+      if (isNeighbours(edge)) line.closed.push_back({edge.start_m, edge.end_m()});
     }
     m_made.lines.push_back(std::move(line));
   }
@@ -223,7 +223,7 @@ class LineMaker {
       const double middle = geometry::dot(fitting - side.a, way);
       const double from = std::max(0.0, middle - half);
       const double to = std::min(length, middle + half);
-      if (to > from) line.wet.push_back({line.starts_m[i] + from, line.starts_m[i] + to});
+      if (to > from) line.closed.push_back({line.starts_m[i] + from, line.starts_m[i] + to});
     }
   }
 
@@ -335,8 +335,8 @@ const OverOpening* CableLine::overAt(double s_m) const {
   return nullptr;
 }
 
-bool CableLine::isWet(double s_m) const {
-  return std::any_of(wet.begin(), wet.end(), [s_m](const CableRange& r) {
+bool CableLine::isClosed(double s_m) const {
+  return std::any_of(closed.begin(), closed.end(), [s_m](const CableRange& r) {
     return s_m > r.from_m + kSameSpot_m && s_m < r.to_m - kSameSpot_m;
   });
 }
@@ -369,12 +369,12 @@ FoundSpot CableLines::spotOf(Point at) const {
     double off = 0.0;
     const Spot spot = nearestOn(line, k, at, off);
     const bool within = !outside && geometry::contains(line.corners, at);
-    if (outside && line.isWet(spot.s_m)) continue;  // on a neighbour's side
+    if (outside && line.isClosed(spot.s_m)) continue;  // on a neighbour's side
     // In a room: that room's wall, however far. On a wall: the nearest line.
-    if (within) return {line.isWet(spot.s_m) ? Found::wet : Found::on_line, spot, off, false};
+    if (within) return {line.isClosed(spot.s_m) ? Found::wet : Found::on_line, spot, off, false};
     if (off >= nearest_m) continue;
     nearest_m = off;
-    best = {line.isWet(spot.s_m) ? Found::wet : Found::on_line, spot, off, outside};
+    best = {line.isClosed(spot.s_m) ? Found::wet : Found::on_line, spot, off, outside};
   }
   if (wet_off < kHangsOn_m && wet_off <= nearest_m) return {Found::wet, {}, wet_off};
   // On the inside of a wall that no room is drawn behind.
@@ -400,7 +400,7 @@ bool CableLines::mayDrill(const Spot& spot) const {
   const double length = geometry::distance(side.a, side.b);
   const double off = from_corner_m - kSameSpot_m;
   if (along < off || length - along < off) return false;
-  if (line.isWet(spot.s_m) || line.isAtEntry(spot.s_m)) return false;
+  if (line.isClosed(spot.s_m) || line.isAtEntry(spot.s_m)) return false;
   return std::none_of(line.over.begin(), line.over.end(), [&](const OverOpening& one) {
     return spot.s_m > one.from_m - off && spot.s_m < one.to_m + off;
   });

@@ -34,7 +34,7 @@ struct CableLine {
   std::vector<double> starts_m;  ///< of each corner
   double length_m = 0.0;
   std::vector<OverOpening> over;
-  std::vector<CableRange> wet;      ///< no cable here: beside a bath; a party or dwarf wall
+  std::vector<CableRange> closed;   ///< no cable here: beside a bath; a party or dwarf wall
   std::vector<CableRange> entries;  ///< no drilling here: a service comes in
 
   double wrapped(double s_m) const;
@@ -44,7 +44,7 @@ struct CableLine {
   /// Unit, from the cable into the wall.
   geometry::Vec intoWall(std::size_t side_index) const;
   const OverOpening* overAt(double s_m) const;  ///< strictly within
-  bool isWet(double s_m) const;
+  bool isClosed(double s_m) const;
   bool isAtEntry(double s_m) const;
 };
 

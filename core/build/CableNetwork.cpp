@@ -6,7 +6,6 @@
 #include <cmath>
 #include <limits>
 
-#include "base/Contract.h"
 #include "build/CableLines.h"
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
@@ -39,12 +38,14 @@ class Network {
     m_net.sill_assumed = m_lines.sill_assumed;
     m_net.dpc_m = m_lines.dpc_m;
     m_stops.resize(m_lines.lines.size());
-    if (!m_inside) {
-      for (const perimeter::Place& fan : m_fans) addStop(m_lines.spotOnFace(fan));
-    }
     for (const plan::Supply& supply : m_site.job.plan.supplies) addSupply(supply);
     addBends();
     addCrossings();
+    // After the crossings: a fan's place is no better to drill at than the bends about it, and so
+    // no fan changes the way of another.
+    if (!m_inside) {
+      for (const perimeter::Place& fan : m_fans) addStop(m_lines.spotOnFace(fan));
+    }
     number();
     joinAlong();
     joinAcross();
@@ -98,7 +99,7 @@ class Network {
         m_stops[k].push_back(entry.from_m);
         m_stops[k].push_back(entry.to_m);
       }
-      for (const CableRange& wet : line.wet) {
+      for (const CableRange& wet : line.closed) {
         m_stops[k].push_back(wet.from_m);
         m_stops[k].push_back(wet.to_m);
       }
@@ -159,7 +160,7 @@ class Network {
         const std::size_t next = (i + 1) % stops.size();
         const double to = next == 0 ? stops[0] + line.length_m : stops[next];
         const double middle = line.wrapped((stops[i] + to) / 2.0);
-        if (line.isWet(middle)) continue;
+        if (line.isClosed(middle)) continue;
         const OverOpening* over = line.overAt(middle);
         if (over == nullptr || !(over->detour_m > 0.0)) {
           const double length = to - stops[i];
@@ -177,9 +178,10 @@ class Network {
   void joinOver(std::size_t k, const OverOpening& over) {
     const CableLine& line = m_lines.lines[k];
     const auto add = [&](double from, double to) {
-      const bool wet = std::any_of(line.wet.begin(), line.wet.end(), [&](const CableRange& w) {
-        return w.from_m < to - kSameSpot_m && w.to_m > from + kSameSpot_m;
-      });
+      const bool wet =
+          std::any_of(line.closed.begin(), line.closed.end(), [&](const CableRange& w) {
+            return w.from_m < to - kSameSpot_m && w.to_m > from + kSameSpot_m;
+          });
       if (wet) return;
       const double length = to - from + over.detour_m;
       m_net.links.push_back({nodeOf({k, line.wrapped(from)}), nodeOf({k, line.wrapped(to)}), length,
@@ -219,7 +221,6 @@ class Network {
 
   void putInRoof() {
     m_net.descent_m = std::max(0.0, m_ask.fan_height_m - m_ask.figures.skirting_m);
-    const std::size_t on_lines = m_net.nodes.size();
     std::vector<std::size_t> below;  // where a cable may come down
     for (std::size_t k = 0; k < m_stops.size(); ++k) {
       if (m_lines.lines[k].kind == CablePartKind::outside) continue;
@@ -235,7 +236,6 @@ class Network {
     for (const std::size_t fan : m_net.fans) {
       for (const std::size_t node : below) joinRoof(fan, node);
     }
-    SUMPWRIGHT_REQUIRE(m_net.nodes.size() == on_lines + m_fans.size());
   }
 
   void joinRoof(std::size_t fan, std::size_t node) {
@@ -283,11 +283,20 @@ CableWays cableWays(const CableNetwork& net, const std::vector<CableStart>& star
     double cost_m;
   };
   using Graph =
-      boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS, boost::no_property, Cost>;
+      boost::adjacency_list<boost::vecS, boost::vecS, boost::directedS, boost::no_property, Cost>;
   // One place more, from which every start is as far as it costs.
   const std::size_t before = net.nodes.size();
   Graph graph(before + 1);
-  for (const CableLink& link : net.links) boost::add_edge(link.a, link.b, {link.cost_m}, graph);
+  const auto isStart = [&](std::size_t node) {
+    return std::any_of(starts.begin(), starts.end(),
+                       [&](const CableStart& start) { return start.node == node; });
+  };
+  for (const CableLink& link : net.links) {
+    // A fan in the roof space is an end: no cable goes up to it and down again.
+    const bool roof = link.kind == CablePartKind::roof;
+    if (!roof || isStart(link.a)) boost::add_edge(link.a, link.b, {link.cost_m}, graph);
+    if (!roof || !isStart(link.a)) boost::add_edge(link.b, link.a, {link.cost_m}, graph);
+  }
   for (const CableStart& start : starts) {
     boost::add_edge(before, start.node, {start.cost_m}, graph);
   }

@@ -14,7 +14,7 @@
 namespace sumpwright::build {
 
 struct CableLink {
-  std::size_t a = 0;
+  std::size_t a = 0;  ///< of the kind roof: the fan
   std::size_t b = 0;
   double length_m = 0.0;
   double cost_m = 0.0;  ///< with what a drilling is worth

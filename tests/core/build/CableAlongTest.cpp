@@ -35,12 +35,8 @@ TEST(CableAlong, ReadsBetweenRoutesHalfAMetreApart) {
   }
 }
 
-/// Never farther; nearer only where a drilling beside another fan's place finds a way that the
-/// places tried for one fan alone miss, which is seldom.
 TEST(CableAlong, EveryFanInOneNetworkIsAsFarAsAlone) {
-  int asked = 0;
-  int nearer = 0;
-  support::forEachSeed(40, [&](std::uint64_t seed) {
+  support::forEachSeed(40, [](std::uint64_t seed) {
     support::Random random(seed);
     plan::Job job = support::randomJob(random);
     if (const auto roomed = plan::roomsFromWalls(job)) job = *roomed;
@@ -57,14 +53,11 @@ TEST(CableAlong, EveryFanInOneNetworkIsAsFarAsAlone) {
       const CableAlong::Node& node = along.nodes()[k];
       ask.fan = site.perimeter.wrapped({node.ring, node.chainage_m + shift});
       const auto there = cableLength_m(site, ask);
-      if (node.length_m) ++asked;
-      if (node.length_m && (!there || *there > *node.length_m + 2e-5)) ++nearer;
+      ASSERT_EQ(there.has_value(), node.length_m.has_value()) << node.chainage_m;
       if (!there) continue;
-      ASSERT_TRUE(node.length_m) << node.chainage_m;
-      EXPECT_LE(*node.length_m, *there + 2e-5) << node.chainage_m;
+      EXPECT_NEAR(*there, *node.length_m, 2e-5) << node.chainage_m;
     }
   });
-  EXPECT_LE(20 * nearer, asked) << nearer << " of " << asked;
 }
 
 TEST(CableAlong, TheRuleObjectsWhereTheCableIsTooLong) {

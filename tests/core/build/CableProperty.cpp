@@ -48,7 +48,7 @@ class Stepped {
   double along(std::size_t line, double from, double to) const {
     const CableLine& l = m_lines.lines[line];
     const double middle = l.wrapped((from + to) / 2.0);
-    if (l.isWet(middle)) return std::numeric_limits<double>::infinity();
+    if (l.isClosed(middle)) return std::numeric_limits<double>::infinity();
     double cost = to - from;
     for (const OverOpening& over : l.over) {
       const double width = std::max(over.to_m - over.from_m, 1e-9);
