@@ -64,9 +64,11 @@ base::Result<files::LoadedPrices> bookOf(const PaperChoice& choice, const plan::
 
 /// The score on the paper counts the reach that stands beside it; without one (no fill to draw
 /// through) it says that it does not.
-void addReach(siting::Study& study, const ChosenFan& fan) {
+void addReach(siting::Study& study, const ChosenFan& fan, const dossier::Outlook& outlook) {
   const auto system = siting::usualSystem(study.site(), fan.fan, fan.invented);
-  auto reach = siting::reachAsked(study, system, siting::suctionOptionsOf(study.job()));
+  siting::SuctionOptions asked = siting::suctionOptionsOf(study.job());
+  asked.fitted = outlook.answer.fitted;  // the readings are fitted once
+  auto reach = siting::reachAsked(study, system, asked);
   if (!reach.ok()) return;
   study = study.withReach(std::make_shared<const siting::ReachAlong>(std::move(reach).value()));
 }
@@ -164,7 +166,7 @@ std::optional<PaperStuff> paperStuff(const PaperChoice& choice, Console& console
   if (!choice.no_suction) {
     options.suction = dossier::Suction::expected;
     options.outlook = outlookOf(*made, *fan);
-    addReach(*made, *fan);
+    addReach(*made, *fan, *options.outlook);
   }
   if (choice.priced) {
     const base::Problems problems = addPricing(choice, *made, *fan, options);
