@@ -49,10 +49,40 @@ std::string freshPricesPath(const std::string& id) {
   return QFileInfo::exists(path) ? std::string() : path.toStdString();
 }
 
+std::vector<std::string> idsOf(const std::vector<UserPrices>& own) {
+  std::vector<std::string> ids;
+  for (const resources::BuiltInFile& file : resources::builtInPriceBooks())
+    ids.emplace_back(file.id);
+  for (const UserPrices& user : own) {
+    if (user.read.ok() && std::find(ids.begin(), ids.end(), user.read->book.id) == ids.end())
+      ids.push_back(user.read->book.id);
+  }
+  return ids;
+}
+
 LoadedPrices builtInPrices(const resources::BuiltInFile& file) {
   base::Result<price::PriceBook> book = price::readPriceBook(file.text);
   SUMPWRIGHT_REQUIRE(book.ok());
   return {std::move(book).value(), ""};
+}
+
+base::Result<LoadedPrices> bookAmong(const std::vector<UserPrices>& own, const std::string& id) {
+  std::vector<const UserPrices*> meant;
+  for (const UserPrices& file : own) {
+    if (file.isFor(id)) meant.push_back(&file);
+  }
+  if (meant.size() > 1) {
+    return pricesProblem("file.prices-twice",
+                         {base::text("book", id), base::text("file", meant[0]->path),
+                          base::text("other", meant[1]->path)});
+  }
+  if (!meant.empty()) return meant.front()->read;
+  for (const resources::BuiltInFile& file : resources::builtInPriceBooks()) {
+    if (file.id == id) return builtInPrices(file);
+  }
+  std::string known;
+  for (const std::string& one : idsOf(own)) known += (known.empty() ? "" : ", ") + one;
+  return pricesProblem("file.prices-unknown", {base::text("book", id), base::text("known", known)});
 }
 
 }  // namespace
@@ -62,38 +92,17 @@ std::string userPriceFolder() {
   return (data + "/sumpwright/prices").toStdString();
 }
 
-std::vector<std::string> knownPriceBooks() {
-  std::vector<std::string> ids;
-  for (const resources::BuiltInFile& file : resources::builtInPriceBooks())
-    ids.emplace_back(file.id);
-  for (const UserPrices& user : userPrices()) {
-    if (user.read.ok() && std::find(ids.begin(), ids.end(), user.read->book.id) == ids.end())
-      ids.push_back(user.read->book.id);
-  }
-  return ids;
-}
+std::vector<std::string> knownPriceBooks() { return idsOf(userPrices()); }
 
 base::Result<LoadedPrices> priceBookById(const std::string& id) {
-  std::vector<UserPrices> own = userPrices();
-  std::erase_if(own, [&](const UserPrices& file) { return !file.isFor(id); });
-  if (own.size() > 1) {
-    return pricesProblem("file.prices-twice",
-                         {base::text("book", id), base::text("file", own[0].path),
-                          base::text("other", own[1].path)});
-  }
-  if (!own.empty()) return own.front().read;
-  for (const resources::BuiltInFile& file : resources::builtInPriceBooks()) {
-    if (file.id == id) return builtInPrices(file);
-  }
-  std::string known;
-  for (const std::string& one : knownPriceBooks()) known += (known.empty() ? "" : ", ") + one;
-  return pricesProblem("file.prices-unknown", {base::text("book", id), base::text("known", known)});
+  return bookAmong(userPrices(), id);
 }
 
 std::vector<PriceBookEntry> availablePriceBooks() {
+  const std::vector<UserPrices> own = userPrices();
   std::vector<PriceBookEntry> out;
-  for (const std::string& id : knownPriceBooks()) {
-    const auto found = priceBookById(id);
+  for (const std::string& id : idsOf(own)) {
+    const auto found = bookAmong(own, id);
     if (found.ok()) out.push_back({id, found->book.title, found->book.invented});
   }
   return out;
