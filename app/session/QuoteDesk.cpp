@@ -9,22 +9,6 @@
 
 namespace sumpwright::session {
 
-namespace {
-
-base::Problems wrongEntry(const char* id, const std::string& entry) {
-  return {{base::Message(id, {base::text("entry", entry)}), "", base::Gravity::unsound}};
-}
-
-/// A price that is none is told and changes nothing.
-base::Result<price::Decimal> priceIn(const std::string& text) {
-  const auto parsed = price::Decimal::parse(text);
-  if (!parsed) return wrongEntry("prices.not-decimal", text);
-  if (parsed->millionths() < 0) return wrongEntry("prices.negative", text);
-  return *parsed;
-}
-
-}  // namespace
-
 QuoteDesk::QuoteDesk(Session& session, QObject* parent) : QObject(parent), m_session(session) {
   connect(&session, &Session::jobChanged, this, &QuoteDesk::outdate);
   connect(&session, &Session::studyChanged, this, &QuoteDesk::outdate);
@@ -133,7 +117,7 @@ base::Problems QuoteDesk::changeBook(
 }
 
 base::Problems QuoteDesk::setBookPrice(const price::PricedLine& line, const std::string& price) {
-  const auto typed = priceIn(price);
+  const auto typed = price::typedDecimal(price);
   if (!typed.ok()) return typed.problems();
   return changeBook([&](price::PriceBook& book) -> base::Problems {
     const auto item =
@@ -151,7 +135,7 @@ base::Problems QuoteDesk::setBookPrice(const price::PricedLine& line, const std:
 }
 
 base::Problems QuoteDesk::setHourPrice(const std::string& price) {
-  const auto typed = priceIn(price);
+  const auto typed = price::typedDecimal(price);
   if (!typed.ok()) return typed.problems();
   return changeBook([&](price::PriceBook& book) -> base::Problems {
     for (price::PriceItem& item : book.items) {

@@ -27,13 +27,9 @@ QString shownDecimal(const std::optional<price::Decimal>& value) {
 base::Problems takeDecimal(const std::string& typed, std::optional<price::Decimal>& into) {
   into.reset();
   if (typed.empty()) return {};
-  const auto parsed = price::Decimal::parse(typed);
-  if (!parsed || parsed->millionths() < 0) {
-    return {{base::Message(parsed ? "prices.negative" : "prices.not-decimal",
-                           {base::text("entry", typed)}),
-             "", base::Gravity::unsound}};
-  }
-  into = parsed;
+  const auto parsed = price::typedDecimal(typed);
+  if (!parsed.ok()) return parsed.problems();
+  into = *parsed;
   return {};
 }
 

@@ -234,4 +234,12 @@ base::Result<PriceBook> readPriceBook(std::string_view text) {
   return book;
 }
 
+base::Result<Decimal> typedDecimal(const std::string& text) {
+  const auto parsed = Decimal::parse(text);
+  if (parsed && parsed->millionths() >= 0) return *parsed;
+  return base::Problem{
+      base::Message(parsed ? "prices.negative" : "prices.not-decimal", {base::text("entry", text)}),
+      "", base::Gravity::unsound};
+}
+
 }  // namespace sumpwright::price

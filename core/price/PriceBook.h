@@ -59,4 +59,7 @@ base::Result<PriceBook> readPriceBook(std::string_view text);
 /// What readPriceBook() reads; of a book that breaks its rules the reader says so.
 std::string priceBookText(const PriceBook& book);
 
+/// A figure of a book as somebody types it. Problems: prices.not-decimal, prices.negative.
+base::Result<Decimal> typedDecimal(const std::string& text);
+
 }  // namespace sumpwright::price
