@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "build/Discharge.h"
+#include "build/Run.h"
 #include "files/FanTables.h"
 #include "stages/KindWords.h"
 #include "stages/SitingText.h"
@@ -138,8 +139,7 @@ RunLine pipeLine(const RunAir& air, const plan::Job& job) {
                      .arg(air.bends);
   if (air.exposed_m) {
     text += RunText::tr("; %1 in the open").arg(length(*air.exposed_m, job));
-    constexpr double kLagOver_m = 1.5;  // own figure
-    if (*air.exposed_m > kLagOver_m) text += RunText::tr(", to be lagged");
+    if (*air.exposed_m > build::kLagOver_m) text += RunText::tr(", to be lagged");
   }
   if (air.assumed) text += RunText::tr(" (assumed: the discharge is not placed)");
   return {RunText::tr("Run"), text};

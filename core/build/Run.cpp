@@ -81,10 +81,6 @@ double lowestGround(const Site& site) {
   return lowest;
 }
 
-double exposedOf(const Site& site, const PlacedRun& run, perimeter::Place hole) {
-  return std::max(0.0, run.outlet_m - groundAt(site, hole)) + std::abs(run.shift_m);
-}
-
 }  // namespace
 
 std::optional<PlacedRun> placedRun(const Site& site, const plan::Sump& sump) {
@@ -184,9 +180,8 @@ int bendsOutside(const Site& site, perimeter::Place hole, double shift_m) {
   return 3 + corners;
 }
 
-double exposedLength_m(const Site& site, perimeter::Place hole) {
-  SUMPWRIGHT_REQUIRE(site.run.has_value());
-  return exposedOf(site, *site.run, hole);
+double exposedLength_m(const Site& site, const PlacedRun& run, perimeter::Place hole) {
+  return std::max(0.0, run.outlet_m - groundAt(site, hole)) + std::abs(run.shift_m);
 }
 
 std::optional<CountedPipe> countedPipe(const Site& site, const plan::Sump& sump,
@@ -205,7 +200,7 @@ std::optional<CountedPipe> countedPipe(const Site& site, const plan::Sump& sump,
   (low ? pipe.after_m : pipe.before_m) += std::abs(run->shift_m);
   pipe.bends_before = low ? 1 : bends;
   pipe.bends_after = bends - pipe.bends_before;
-  pipe.exposed_m = exposedOf(site, *run, hole);
+  pipe.exposed_m = exposedLength_m(site, *run, hole);
   return pipe;
 }
 

@@ -67,7 +67,9 @@ int bendsOutside(const rules::Site& site, perimeter::Place hole, double shift_m)
 
 /// Length of riser that stands in the open, from the ground under the hole to the outlet, with what
 /// goes sideways.
-double exposedLength_m(const rules::Site& site, perimeter::Place hole);
+double exposedLength_m(const rules::Site& site, const rules::PlacedRun& run, perimeter::Place hole);
+/// More of it than this in the open air is lagged (own figure).
+inline constexpr double kLagOver_m = 1.5;
 
 /// The pipe of a sump's placed run, from the pit's end to the outlet, with its hole at a place.
 struct CountedPipe {

@@ -13,7 +13,6 @@
 namespace sumpwright::dossier {
 namespace {
 
-constexpr double kLagOver_m = 1.5;         // of riser in the open air (own figure)
 constexpr double kNightOutside_db = 40.0;  // WHO, Night Noise Guidelines for Europe (from memory)
 
 /// The run of this sheet's sump: the study's own may be another's.
@@ -23,13 +22,6 @@ std::optional<rules::PlacedRun> runOf(const Sheet& sheet) {
 }
 
 bool isPlaced(const Sheet& sheet) { return runOf(sheet).has_value(); }
-
-/// The site with that run in it. Contract: it is placed.
-rules::Site siteWithRun(const Sheet& sheet) {
-  rules::Site site = sheet.study.site();
-  site.run = runOf(sheet);
-  return site;
-}
 
 /// Heights of one part of the run, in words: to the floor, to the ground, along the wall.
 class RunTable {
@@ -75,15 +67,14 @@ class RunTable {
 };
 
 void lagLine(Writer& w, const Sheet& sheet) {
-  const rules::Site site = siteWithRun(sheet);
-  const rules::PlacedRun& run = *site.run;
+  const rules::PlacedRun run = *runOf(sheet);
   const Desk& desk = w.desk();
-  const double open = build::exposedLength_m(site, sheet.assessment->place);
-  const base::Arg least = base::metres("least", kLagOver_m);
+  const double open = build::exposedLength_m(sheet.study.site(), run, sheet.assessment->place);
+  const base::Arg least = base::metres("least", build::kLagOver_m);
   if (run.fan_place == plan::FanPlace::roof_space) {
     w.tick(desk.say("paper.run.roof-space"));
   }
-  if (open > kLagOver_m) {
+  if (open > build::kLagOver_m) {
     w.tick(desk.say("paper.run.lag", {base::metres("open", open), least}));
   }
 }
@@ -110,7 +101,8 @@ Rows elevationRows(const Sheet& sheet, double width_mm, double height_mm) {
 Rows runRows(const Sheet& sheet, double width_mm) {
   if (!isPlaced(sheet)) return {};
   const Desk& desk = sheet.desk;
-  const rules::Site site = siteWithRun(sheet);
+  const rules::Site& site = sheet.study.site();
+  const rules::PlacedRun run = *runOf(sheet);
   Writer w(desk, width_mm);
   w.append(tableRows(desk,
                      {{desk.say("paper.run.part"), 2.2},
@@ -122,8 +114,8 @@ Rows runRows(const Sheet& sheet, double width_mm) {
   w.gap(1.0);
   const perimeter::Place hole = sheet.assessment->place;
   w.body(desk.say("paper.run.length",
-                  {base::metres("open", build::exposedLength_m(site, hole)),
-                   base::count("bends", build::bendsOutside(site, hole, site.run->shift_m))}));
+                  {base::metres("open", build::exposedLength_m(site, run, hole)),
+                   base::count("bends", build::bendsOutside(site, hole, run.shift_m))}));
   return w.take();
 }
 
@@ -139,16 +131,19 @@ void writeRunAdvice(Writer& w, const Sheet& sheet) {
     lagLine(w, sheet);
   } else if (sheet.sump != nullptr &&
              build::outletModeOf(sheet.study.site(), *sheet.sump) == plan::OutletMode::riser) {
-    w.tick(desk.say("paper.run.lag-unplaced", {base::metres("least", kLagOver_m)}));
+    w.tick(desk.say("paper.run.lag-unplaced", {base::metres("least", build::kLagOver_m)}));
   }
 }
 
 void writeNoise(Writer& w, const Sheet& sheet) {
   const Desk& desk = w.desk();
   const bool silencer = sheet.job().design.silencer == plan::YesNo::yes;
-  const auto hearer = isPlaced(sheet)
-                          ? build::nearestHearer(siteWithRun(sheet), sheet.assessment->place)
-                          : std::nullopt;
+  std::optional<build::Hearer> hearer;
+  if (const auto run = runOf(sheet)) {
+    rules::Site site = sheet.study.site();
+    site.run = run;
+    hearer = build::nearestHearer(site, sheet.assessment->place);
+  }
   if (hearer && hearer->distance_m > 0.1) {
     const double level = build::levelAt_db(build::kFanSound_db, hearer->distance_m);
     w.body(desk.say(

@@ -17,7 +17,6 @@ constexpr double kWaste = 0.10;       // pipe bought above what is laid
 constexpr double kClipEvery_m = 1.0;  // of pipe
 constexpr double kCableClip_m = 0.3;  // of cable
 constexpr double kConduitTo_m = 1.5;  // cable outside lies in conduit up to this height
-constexpr double kLagOver_m = 1.5;    // of riser in the open air
 constexpr double kSetOut_h = 1.0;
 constexpr double kCore_h = 1.5;  // each
 constexpr double kPit_h = 1.0;   // each
@@ -80,11 +79,10 @@ struct Counted {
 /// Pipe after the fan: as the job states it, else as its placed run goes, else the usual.
 double pipeAfter_m(const siting::Study& study, const plan::Sump& sump,
                    const siting::SuctionSystem& system) {
-  const bool stated = study.job().design.pipe.after_m.has_value();
-  rules::Site site = study.site();
-  site.run = build::placedRun(site, sump);
-  if (stated || !site.run) return system.after.length_m;
-  return build::exposedLength_m(site, {sump.ring, sump.chainage_m});
+  if (study.job().design.pipe.after_m) return system.after.length_m;
+  const auto run = build::placedRun(study.site(), sump);
+  if (!run) return system.after.length_m;
+  return build::exposedLength_m(study.site(), *run, {sump.ring, sump.chainage_m});
 }
 
 void countFan(const siting::Study& study, const plan::Sump& sump,
@@ -94,7 +92,7 @@ void countFan(const siting::Study& study, const plan::Sump& sump,
   out.pipe_m += after;
   if (build::outletModeOf(study.site(), sump) != plan::OutletMode::riser) return;
   ++out.risers;
-  if (after > kLagOver_m) out.lagged_m += after;
+  if (after > build::kLagOver_m) out.lagged_m += after;
 }
 
 Counted countedOf(const siting::Study& study, const siting::SuctionSystem& system) {
