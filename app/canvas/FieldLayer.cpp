@@ -9,7 +9,7 @@ namespace sumpwright::canvas {
 namespace {
 
 drawing::FieldValues valuesOf(const session::SuctionDesk& desk) {
-  const siting::SuctionLive::Case& one = desk.live()->cases()[desk.field()->which];
+  const siting::SolvedCase& one = desk.live()->cases()[desk.field()->which];
   return {&one.solver.network(), &desk.field()->suction};
 }
 

@@ -16,10 +16,11 @@ namespace sumpwright::session {
 
 namespace {
 
-constexpr int kSoon_ms = 120;       // own figure: keys that come one after the other
-constexpr double kMoving_m = 0.10;  // cells while the sump moves ...
-constexpr double kAtRest_m = 0.05;  // ... and at rest
-constexpr double kTold = 0.02;      // share of the work between two words about it (own figure)
+constexpr int kSoon_ms = 120;              // own figure: keys that come one after the other
+constexpr double kMoving_m = 0.10;         // cells while the sump moves ...
+constexpr double kAtRest_m = 0.05;         // ... and at rest
+constexpr double kMostAtRest = 250'000.0;  // cells of all answers together (own figure)
+constexpr double kTold = 0.02;  // share of the work between two words about it (own figure)
 
 /// What a sump's run is, wherever it stands: its pipe is counted with the fan. Chainages to a
 /// hundredth of a millimetre, so that a move leaves them as they were.
@@ -94,24 +95,26 @@ struct SuctionDesk::Work {
   bool fan_invented = false;
   base::Problems problems;
   std::atomic<bool> given_up = false;
-  std::atomic<bool> done = false;
 
   /// The curve alone, without chance.
   void askReach(const siting::SuctionSystem& system, siting::SuctionOptions options);
-  /// `tell(progress)` after each step.
-  template <class Tell>
-  void work(const Tell& tell);
+  /// `tell(progress)` after each step of the answer, `hand(stage)` where there is something to
+  /// show.
+  template <class Tell, class Hand>
+  void work(const Tell& tell, const Hand& hand);
+  template <class Tell, class Hand>
+  void answerAll(const siting::SuctionSystem& system, siting::SuctionOptions options,
+                 const Tell& tell, const Hand& hand);
 };
 
 void SuctionDesk::Work::askReach(const siting::SuctionSystem& system,
                                  siting::SuctionOptions options) {
-  options.going = [this](double) { return !given_up; };
   auto reach = siting::reachAsked(study, system, options);
   if (reach) along = std::make_shared<const siting::ReachAlong>(std::move(reach).value());
 }
 
-template <class Tell>
-void SuctionDesk::Work::work(const Tell& tell) {
+template <class Tell, class Hand>
+void SuctionDesk::Work::work(const Tell& tell, const Hand& hand) {
   const auto picked = files::pickedFan(study.job().design.fan);
   if (!picked) return void(problems = picked.problems());
   fan = picked->fan.title;
@@ -121,26 +124,28 @@ void SuctionDesk::Work::work(const Tell& tell) {
   siting::SuctionOptions options = siting::suctionOptionsOf(study.job());
   options.cell_m = kMoving_m;
   options.along_of = sump;
+  options.going = [this](double) { return !given_up; };
   if (only_reach) return askReach(system, options);
-  const auto made = [&](double cell_m) -> std::optional<siting::SuctionLive> {
-    options.cell_m = cell_m;
-    auto live_field = siting::SuctionLive::of(study, system, options);
-    if (live_field) return std::move(live_field).value();
-    problems = live_field.problems();
-    return std::nullopt;
-  };
   if (!live) {
-    live = made(kMoving_m);
-    if (!live || given_up) return;
-    tell(0.0);
+    auto made = siting::SuctionLive::of(study, system, options);
+    if (!made) return void(problems = made.problems());
+    live = std::move(made).value();
   }
+  if (given_up) return;
+  hand(Stage::fielded);
   options.fitted = live->fitted();  // once for all three
-  if (!fine) {
-    fine = made(kAtRest_m);
-    if (!fine || given_up) return;
-    tell(0.0);
-  }
-  options.cell_m = kMoving_m;
+  answerAll(system, options, tell, hand);
+  if (fine || given_up || !answered) return;
+  options.cell_m = kAtRest_m;
+  options.most_cells = kMostAtRest;
+  auto made = siting::SuctionLive::of(study, system, options);
+  fine = made ? std::move(made).value() : *live;  // larger ones serve as well
+}
+
+template <class Tell, class Hand>
+void SuctionDesk::Work::answerAll(const siting::SuctionSystem& system,
+                                  siting::SuctionOptions options, const Tell& tell,
+                                  const Hand& hand) {
   options.along = true;
   if (answer != nullptr) {
     options.guesses = answer->guesses;
@@ -153,14 +158,15 @@ void SuctionDesk::Work::work(const Tell& tell) {
   };
   auto asked = siting::studySuction(study, system, options);
   if (given_up) return;
-  if (!asked) {
+  if (asked) {
+    answer = std::make_shared<const siting::SuctionAnswer>(std::move(asked).value());
+    along = answer->along;
+    answered = true;
+  } else {
     problems = asked.problems();
-    return askReach(system, options);
   }
-  answer = std::make_shared<const siting::SuctionAnswer>(std::move(asked).value());
-  along = answer->along;
   if (!along) askReach(system, options);  // without fill, or no sump stands on the floor
-  answered = true;
+  if (answered && !given_up) hand(Stage::answered);
 }
 
 SuctionDesk::SuctionDesk(Session& session, QObject* parent) : QObject(parent), m_session(session) {
@@ -195,8 +201,7 @@ bool SuctionDesk::isAlongOfThis() const {
   if (!m_along || m_session.study() == nullptr) return true;
   siting::SuctionOptions options = siting::suctionOptionsOf(m_session.job());
   options.along_of = m_session.sump();
-  return m_along->others() ==
-         siting::sinksBeside(m_session.study()->perimeter(), m_session.job().design, options);
+  return siting::isAlongOf(*m_along, *m_session.study(), options);
 }
 
 void SuctionDesk::forget() {
@@ -206,6 +211,7 @@ void SuctionDesk::forget() {
   m_fine.reset();
   m_shown.reset();
   m_field.reset();
+  m_no_field.clear();
   m_answer.reset();
   m_answer_key.reset();
   m_answered.clear();
@@ -221,7 +227,7 @@ void SuctionDesk::forget() {
 /// Whether anything that is looked at is missing or of an old plan.
 bool SuctionDesk::isWanting() const {
   if (!wantsAll()) return m_along_stale;
-  return m_answer == nullptr || m_answer_stale || m_stale || !isAlongOfThis();
+  return m_answer == nullptr || m_answer_stale || m_stale || !m_fine || !isAlongOfThis();
 }
 
 /// Something changed: what is shown may be of an old plan, and a new answer is wanted.
@@ -232,6 +238,7 @@ void SuctionDesk::follow() {
   m_stopped = false;
   refield();
   if (m_session.isPreviewing() || m_session.isMoving()) return;  // when it has come to rest
+  if (isRefining() && !m_stale && !m_answer_stale && !m_along_stale) return;
   giveUp();  // also where nothing is wanted: what is under way is then of another plan
   if (isWanting()) return m_soon.start();
   m_soon.stop();
@@ -245,6 +252,11 @@ void SuctionDesk::judge() {
   const plan::Job now = keyOf(m_session.job());
   m_stale = !(m_key == now);
   m_answer_stale = !(m_answer_key == now) || m_answered != m_session.job().design.sumps;
+  if (m_answer != nullptr && m_answer->second && m_session.study() != nullptr && !m_answer_stale) {
+    // What was looked for and where something was judged may let or stop a second sump.
+    const siting::SecondSump& second = *m_answer->second;
+    m_answer_stale = m_session.study()->stateAt(second.place) != second.state;
+  }
   m_along_stale = !(m_along_key == now) || !isAlongOfThis();
   if (along() != nullptr && !m_session.isMoving()) m_session.judgeReach(m_along);
 }
@@ -256,8 +268,11 @@ void SuctionDesk::refield() {
   if (!wantsAll()) return;
   if (m_live && !m_stale) {
     m_shown = m_fine && !m_session.isMoving() ? m_fine : m_live;
-    m_field =
-        m_shown->at(m_shown->sumpsOf(m_session.job().design, m_session.sump(), m_session.place()));
+    const auto sumps =
+        m_shown->sumpsOf(m_session.job().design, m_session.sump(), m_session.place());
+    m_field = m_shown->at(sumps);
+    m_no_field.clear();
+    if (auto problem = siting::SuctionLive::problemOf(sumps)) m_no_field = {*problem};
   }
   Q_EMIT fieldChanged();
 }
@@ -276,24 +291,25 @@ void SuctionDesk::begin() {
   }
   if (m_answer_key == work->key) work->answer = m_answer;
   m_work = work;
+  m_is_working = true;
   m_progress = 0.0;
   m_problems.clear();
   m_pool.start([this, work] {
-    const auto tell = [this, work](double progress) {
-      QMetaObject::invokeMethod(
-          this,
-          [this, work, progress] {
-            if (work != m_work) return;
-            m_progress = progress;
-            if (progress == 0.0) take(work);
-            Q_EMIT workChanged();
-          },
-          Qt::QueuedConnection);
+    const auto later = [this](auto what) {
+      QMetaObject::invokeMethod(this, std::move(what), Qt::QueuedConnection);
     };
-    work->work(tell);
-    work->done = true;
-    QMetaObject::invokeMethod(
-        this, [this, work] { take(work); }, Qt::QueuedConnection);
+    const auto tell = [this, work, later](double progress) {
+      later([this, work, progress] {
+        if (work != m_work) return;
+        m_progress = progress;
+        Q_EMIT workChanged();
+      });
+    };
+    const auto hand = [this, work, later](Stage stage) {
+      later([this, work, stage] { take(work, stage); });
+    };
+    work->work(tell, hand);
+    hand(Stage::done);
   });
   Q_EMIT workChanged();
 }
@@ -302,34 +318,36 @@ void SuctionDesk::giveUp() {
   if (!m_work) return;
   m_work->given_up = true;
   m_work.reset();
+  m_is_working = false;
   Q_EMIT workChanged();
 }
 
-/// What the work has so far. Its parts are written before the word about them is sent.
-void SuctionDesk::take(const std::shared_ptr<Work>& work) {
+/// What a stage of the work gives.
+void SuctionDesk::take(const std::shared_ptr<Work>& work, Stage stage) {
   if (work != m_work) return;  // of an old plan
-  const bool done = work->done;
   if (work->live) {
     if (!(m_key == work->key)) m_fine.reset();
     m_key = work->key;
     m_live = work->live;
   }
-  if (done) takeDone(*work);
+  const bool done = stage == Stage::done;
+  const bool answers = stage >= Stage::answered && m_is_working;
+  if (answers) takeAnswer(*work);
+  if (done && work->fine) m_fine = work->fine;
+  if (done) m_work.reset();
   judge();
   refield();
-  if (!done) return;
-  Q_EMIT answerChanged();
+  if (answers) Q_EMIT answerChanged();
   Q_EMIT workChanged();
 }
 
-void SuctionDesk::takeDone(const Work& work) {
-  m_work.reset();
+void SuctionDesk::takeAnswer(const Work& work) {
+  m_is_working = false;
   if (work.along || work.only_reach) {
     m_along = work.along;
     m_along_key = work.key;
   }
   if (work.only_reach) return;
-  if (work.fine) m_fine = work.fine;
   m_problems = work.problems;
   if (!work.answered) return;
   m_answer = work.answer;

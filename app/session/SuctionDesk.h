@@ -6,7 +6,8 @@
 // Nothing is worked out while nobody watches, and no more than the curve along the wall while only
 // the score is looked at. When the plan changes the last field stays, stale, until the new one is
 // there; while only the sump moves the field follows at once, with cells of 10 cm while it moves
-// and of 5 cm at rest. Guesses at the ground and the curve are kept over moves of the sump.
+// and of 5 cm at rest, coarser on large floors (siting::SuctionOptions::most_cells). Guesses at the
+// ground and the curve are kept over moves of the sump.
 
 #include <QObject>
 #include <QThreadPool>
@@ -55,7 +56,9 @@ class SuctionDesk final : public QObject {
   const std::string& fanTitle() const { return m_fan; }
   bool isFanInvented() const { return m_fan_invented; }
 
-  bool isWorking() const { return m_work != nullptr; }
+  bool isWorking() const { return m_is_working; }  ///< on what is looked at
+  /// The answer is there, finer cells for the field at rest are on their way.
+  bool isRefining() const { return m_work != nullptr && !m_is_working; }
   double progress() const { return m_progress; }  ///< 0..1 of the answer
   /// The user's stop: the answer is not made until go(), or until something changes.
   void stop();
@@ -64,7 +67,7 @@ class SuctionDesk final : public QObject {
   /// Returns when the answer is there, or cannot be: for paper that is wanted now.
   void finish();
   /// Why there is no field or no answer; empty where there is one, or one is on its way.
-  const base::Problems& problems() const { return m_problems; }
+  const base::Problems& problems() const { return m_no_field.empty() ? m_problems : m_no_field; }
   /// Adds the second sump that the answer proposes and goes on with the first; one step.
   base::Problems addSecond();
   bool mayAddSecond() const;
@@ -76,6 +79,8 @@ class SuctionDesk final : public QObject {
 
  private:
   struct Work;
+  /// What a stage of the work gives is written before it is told, and not touched after.
+  enum class Stage { fielded, answered, done };
   void follow();
   bool wantsAll() const { return m_watched == Watched::everything; }
   bool isWanting() const;
@@ -84,8 +89,8 @@ class SuctionDesk final : public QObject {
   void refield();
   void begin();
   void giveUp();
-  void take(const std::shared_ptr<Work>& work);
-  void takeDone(const Work& work);
+  void take(const std::shared_ptr<Work>& work, Stage stage);
+  void takeAnswer(const Work& work);
   void forget();
 
   Session& m_session;
@@ -105,10 +110,12 @@ class SuctionDesk final : public QObject {
   bool m_answer_stale = false;
   bool m_along_stale = true;
   std::shared_ptr<Work> m_work;
+  bool m_is_working = false;  ///< m_work, until its answer is taken
   double m_progress = 0.0;
   std::string m_fan;
   bool m_fan_invented = false;
   base::Problems m_problems;
+  base::Problems m_no_field;  ///< of the sumps where they stand now
   QTimer m_soon;
   QThreadPool m_pool;
 };

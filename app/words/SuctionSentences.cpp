@@ -182,6 +182,14 @@ std::span<const Sentence> suctionSentences() {
                          "{floor:0,down} of the floor and {joint:0,down} of the wall joint at "
                          "{target} or more, {floor_limit:0,down} of the floor at {limit} or more; "
                          "least {least:down} at {where}. {flow} of air, {pit:0} in the pit.")},
+      {"suction.no-duty",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "No suction can be worked out: fan, speed or pipe lie outside "
+                         "what their formulas hold for.")},
+      {"suction.pits-in-one",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Sump {sump} stands {apart} from sump {other}: their pits run into "
+                         "each other. Keep at least {least} between them.")},
       {"suction.no-guess",
        QT_TRANSLATE_NOOP("Sentences",
                          "No chance of reach: the sump's part of the floor is too small for the "

@@ -54,11 +54,7 @@ struct CaseAsk {
 };
 
 double coarseEnough(const suction::SuctionModel& model, double cell_m) {
-  double area = 0.0;
-  for (const suction::Region& region : model.regions) {
-    area += suction::floorArea_m2({{suction::Region{region.outline}}});
-  }
-  return std::max(cell_m, std::sqrt(area / kMostReachCells));
+  return std::max(cell_m, std::sqrt(suction::solvedArea_m2(model) / kMostReachCells));
 }
 
 ReachCase solvedCase(const CaseAsk& ask, const suction::OpenCase& open,
@@ -77,7 +73,7 @@ ReachCase solvedCase(const CaseAsk& ask, const suction::OpenCase& open,
   if (!on()) one.problems = {reachStopped()};
   if (!one.problems.empty()) return one;
   suction::EverywhereOptions everywhere = ask.everywhere;
-  everywhere.inertia_pa_s2_m6 = ground.inertia_pa_s2_m6(everywhere.radius_m);
+  everywhere.inertia = suction::inertiaOf(ground);
   one.all = suction::everywhereOf(solver, ask.study.perimeter(), everywhere, weak);
   for (suction::SolvedPlace& place : one.all.solved) place.unit = {};
   return one;

@@ -100,6 +100,7 @@ class ReachAlong {
   const std::vector<ReachPlace>& places() const { return m_data->places; }
   /// Sumps that count with every place, on the same fan.
   const std::vector<suction::Sink>& others() const { return m_data->others; }
+  double radius_m() const { return m_data->radius_m; }  ///< of the pit at every place
   const std::vector<geometry::Point>& weak() const { return m_data->weak; }
 
   /// Between the places of the wall, on a straight line; wrapped onto the ring. Contract: fits()

@@ -14,10 +14,16 @@ namespace sumpwright::siting {
 std::vector<suction::Sink> sinksBeside(const perimeter::Perimeter& perimeter,
                                        const plan::Design& design, const SuctionOptions& options);
 
+/// The pit that the curve counts with: what the sump of `options.along_of` states, else the job's.
+double pitAlong_m3(const plan::Design& design, const SuctionOptions& options);
+
 /// What the curve takes of a study's options. `cases`: the ground as fitted to what was measured.
-ReachOptions reachOptionsOf(const SuctionOptions& options, const suction::GroundRanges& ranges,
-                            const std::vector<suction::OpenCase>& cases,
-                            const std::vector<suction::Sink>& others);
+ReachOptions reachOptionsOf(const Study& study, const SuctionOptions& options,
+                            const suction::GroundRanges& ranges,
+                            const std::vector<suction::OpenCase>& cases);
+
+/// Whether a curve is of the sump of `options.along_of`, its pit and the sumps beside it.
+bool isAlongOf(const ReachAlong& along, const Study& study, const SuctionOptions& options);
 
 /// Without its chance, the same curve that studySuction() gives where asked for `along`: target,
 /// pit and ground of `options`, fitted to the job's tests where it wants that, and the sumps beside

@@ -44,7 +44,7 @@ std::optional<RunDuty> dutyIn(const SuctionAnswer& answer, const std::string& su
 std::optional<RunDuty> mostAir(const SuctionSystem& system) {
   constexpr double kNothing_pa_s_m3 = 1.0;  // of ground: at a fan's flow under a tenth of a pascal
   const airflow::DutySummary duty =
-      airflow::solveDuty(dutyOptions(system, {std::string()}, {kNothing_pa_s_m3}, 0.0));
+      airflow::solveDuty(dutyOptions(system, {std::string()}, {kNothing_pa_s_m3}, {0.0}));
   if (!duty.ok() || duty.legs.empty() || duty.lines.empty()) return std::nullopt;
   RunDuty run = dutyOfLeg(duty, 0);
   run.at_most = true;

@@ -3,18 +3,17 @@
 #include <algorithm>
 #include <utility>
 
-#include "siting/SuctionParts.h"
 #include "suction/Presets.h"
 
 namespace sumpwright::siting {
 
 namespace {
 
-std::optional<LiveField> solved(const SuctionLive::Case& one, std::size_t which,
+std::optional<LiveField> solved(const SolvedCase& one, std::size_t which,
                                 const std::vector<StudiedSump>& sumps, const SuctionSystem& system,
                                 const suction::Target& target) {
-  SolvedSumps together = solvedSumps(one.solver, sumps, system, one.inertia_pa_s2_m6, target);
-  if (together.units.empty()) return std::nullopt;
+  SolvedSumps together = solvedSumps(one.solver, sumps, system, one.ground, target);
+  if (together.units.empty() || !together.duty.ok()) return std::nullopt;
   LiveField field;
   field.which = which;
   field.sumps = std::move(together.names);
@@ -40,15 +39,9 @@ base::Result<SuctionLive> SuctionLive::of(const Study& study, const SuctionSyste
   data->layered = guess.ranges.layered;
   data->fitted = guess.fitted;
   if (data->layered) {
-    for (const suction::OpenCase& open : guess.cases) {
-      const suction::Ground ground = suction::middleOf(guess.ranges, open);
-      auto model = suction::modelOf(study.job(), ground, open.choices);
-      if (!model) return model.problems();
-      auto solver = suction::FieldSolver::of(*model, {.cell_m = options.cell_m});
-      if (!solver.ok()) return solver.summary().problems;
-      data->cases.push_back({open.choices, std::move(model).value(), std::move(solver),
-                             ground.inertia_pa_s2_m6(data->radius_m)});
-    }
+    auto cases = solvedCases(study, guess, options);
+    if (!cases) return cases.problems();
+    data->cases = std::move(cases).value();
   }
   SuctionLive live;
   live.m_data = std::move(data);
@@ -70,7 +63,12 @@ std::vector<StudiedSump> SuctionLive::sumpsOf(const plan::Design& design, const 
   return sumps;
 }
 
+std::optional<base::Problem> SuctionLive::problemOf(const std::vector<StudiedSump>& sumps) {
+  return pitsInOne(sumps);
+}
+
 std::optional<LiveField> SuctionLive::at(const std::vector<StudiedSump>& sumps) const {
+  if (pitsInOne(sumps)) return std::nullopt;
   std::optional<LiveField> worst;
   for (std::size_t k = 0; k < m_data->cases.size(); ++k) {
     auto field = solved(m_data->cases[k], k, sumps, m_data->system, m_data->target);

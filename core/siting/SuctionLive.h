@@ -16,6 +16,7 @@
 #include <vector>
 
 #include "base/Result.h"
+#include "siting/SuctionParts.h"
 #include "siting/SuctionStudy.h"
 #include "suction/Model.h"
 
@@ -32,20 +33,13 @@ struct LiveField {
 
 class SuctionLive {
  public:
-  struct Case {
-    suction::ModelChoices choices;
-    suction::SuctionModel model;
-    suction::FieldSolver solver;
-    double inertia_pa_s2_m6 = 0.0;  ///< B of a pit that states none
-  };
-
   /// No granular layer: layered() is false and nothing is solved. Errors: suction.target, those of
-  /// suction::modelOf() and of the solver.
+  /// solvedCases(), which says what cells they have.
   static base::Result<SuctionLive> of(const Study& study, const SuctionSystem& system,
                                       const SuctionOptions& options);
 
   bool layered() const { return m_data->layered; }
-  const std::vector<Case>& cases() const { return m_data->cases; }
+  const std::vector<SolvedCase>& cases() const { return m_data->cases; }
   const suction::Target& target() const { return m_data->target; }
   const std::optional<FittedGround>& fitted() const { return m_data->fitted; }
 
@@ -53,7 +47,10 @@ class SuctionLive {
   /// out.
   std::vector<StudiedSump> sumpsOf(const plan::Design& design, const std::string& moved,
                                    std::optional<Place> place) const;
-  /// Nothing where no sump stands in a floor on fill, or nothing is layered.
+  /// Why these have no field though they stand in a floor on fill: two pits run into each other.
+  static std::optional<base::Problem> problemOf(const std::vector<StudiedSump>& sumps);
+  /// Nothing where no sump stands in a floor on fill, nothing is layered, problemOf() says why, or
+  /// the fan has no duty point (studySuction(): suction.no-duty).
   std::optional<LiveField> at(const std::vector<StudiedSump>& sumps) const;
 
  private:
@@ -64,7 +61,7 @@ class SuctionLive {
     SuctionSystem system;
     std::shared_ptr<const perimeter::Perimeter> perimeter;
     std::optional<FittedGround> fitted;
-    std::vector<Case> cases;
+    std::vector<SolvedCase> cases;
   };
   std::shared_ptr<const Data> m_data;
 };

@@ -20,23 +20,20 @@ void keepThoseOnFloor(const suction::FieldSolver& solver, std::vector<StudiedSum
 
 }  // namespace
 
-base::Problems MiddleCases::solve(const suction::GroundRanges& ranges,
-                                  const std::vector<suction::OpenCase>& cases,
-                                  std::vector<StudiedSump>& sumps,
+base::Problems MiddleCases::solve(const TakenGround& taken, std::vector<StudiedSump>& sumps,
                                   std::vector<base::Message>& remarks) {
-  for (const suction::OpenCase& open : cases) {
-    const suction::Ground ground = suction::middleOf(ranges, open);
-    auto model = suction::modelOf(m_study.job(), ground, open.choices);
-    if (!model) return model.problems();
-    auto solver = suction::FieldSolver::of(*model, {.cell_m = m_options.cell_m});
-    if (!solver.ok()) return solver.summary().problems;
-    if (m_solvers.empty()) keepThoseOnFloor(solver, sumps, remarks);
-    if (sumps.empty()) return {};
-    m_barriers = m_barriers || !model->barriers.empty();
-    m_inertias_pa_s2_m6.push_back(ground.inertia_pa_s2_m6(suction::pitRadius_m(m_options.pit_m3)));
-    solveCase(open.choices, solver, sumps);
-    m_solvers.push_back(std::move(solver));
-    m_models.push_back(std::move(model).value());
+  auto cases = solvedCases(m_study, taken, m_options);
+  if (!cases) return cases.problems();
+  m_cases = std::move(cases).value();
+  // All answers have the same floor, and so the same sumps in it.
+  keepThoseOnFloor(m_cases.front().solver, sumps, remarks);
+  if (sumps.empty()) return {};
+  for (const SolvedCase& one : m_cases) {
+    m_barriers = m_barriers || !one.model.barriers.empty();
+    solveCase(one, sumps);
+    if (!m_told.back().duty.ok()) {
+      return {{base::Message("suction.no-duty"), "/design/fan", base::Gravity::unsound}};
+    }
   }
   for (std::size_t k = 1; k < m_told.size(); ++k) {
     if (m_told[k].reach.floor < m_told[m_worst].reach.floor) m_worst = k;
@@ -44,15 +41,14 @@ base::Problems MiddleCases::solve(const suction::GroundRanges& ranges,
   return {};
 }
 
-void MiddleCases::solveCase(const suction::ModelChoices& choices,
-                            const suction::FieldSolver& solver,
-                            const std::vector<StudiedSump>& sumps) {
+void MiddleCases::solveCase(const SolvedCase& solver, const std::vector<StudiedSump>& sumps) {
   MiddleCase one;
-  one.choices = choices;
-  one.label = caseLabel(m_study.job().plan, choices);
-  one.field = solver.summary();
-  SolvedSumps solved =
-      solvedSumps(solver, sumps, m_system, m_inertias_pa_s2_m6.back(), m_options.target);
+  one.choices = solver.choices;
+  one.label = caseLabel(m_study.job().plan, one.choices);
+  one.field = solver.solver.summary();
+  // The memory's bound lies below that of a drag's cells: either is told.
+  one.field.coarser = one.field.cell_m > m_options.cell_m;
+  SolvedSumps solved = solvedSumps(solver.solver, sumps, m_system, solver.ground, m_options.target);
   m_names = std::move(solved.names);
   one.duty = std::move(solved.duty);
   one.reach = std::move(solved.reach);
@@ -64,18 +60,18 @@ void MiddleCases::solveCase(const suction::ModelChoices& choices,
 
 std::shared_ptr<const SuctionField> MiddleCases::fieldOfWorst() const {
   return std::make_shared<const SuctionField>(
-      SuctionField{m_models[m_worst], m_solvers[m_worst].network(), m_suctions[m_worst]});
+      SuctionField{m_cases[m_worst].model, solverOf(m_worst).network(), m_suctions[m_worst]});
 }
 
 airflow::DutyOptions MiddleCases::dutyOfWorst(const SuctionSystem& system) const {
   // All answers have the same floor, and so the same sumps in it.
   return dutyOptions(system, m_names, suction::resistances(m_units[m_worst]),
-                     m_inertias_pa_s2_m6[m_worst]);
+                     suction::inertias(m_units[m_worst], suction::inertiaOf(groundOfWorst())));
 }
 
 suction::Reach MiddleCases::reachAt(const airflow::DutySummary& duty) const {
   const auto& units = m_units[m_worst];
-  return suction::reachOf(m_solvers[m_worst].network(),
+  return suction::reachOf(solverOf(m_worst).network(),
                           suction::superposed(units, groundFlows(duty, units.size())),
                           m_options.target);
 }

@@ -16,16 +16,15 @@ class MiddleCases {
       : m_study(study), m_system(system), m_options(options) {}
 
   /// Sumps that stand in no floor are taken out and remarked on; with none left nothing is solved.
-  base::Problems solve(const suction::GroundRanges& ranges,
-                       const std::vector<suction::OpenCase>& cases, std::vector<StudiedSump>& sumps,
+  base::Problems solve(const TakenGround& taken, std::vector<StudiedSump>& sumps,
                        std::vector<base::Message>& remarks);
 
   const std::vector<MiddleCase>& told() const { return m_told; }
   /// Of told(): the least floor held.
   std::size_t worst() const { return m_worst; }
-  const suction::FieldSolver& solverOf(std::size_t which) const { return m_solvers[which]; }
+  const suction::FieldSolver& solverOf(std::size_t which) const { return m_cases[which].solver; }
   const std::vector<double>& suctionOfWorst() const { return m_suctions[m_worst]; }
-  double inertiaOfWorst_pa_s2_m6() const { return m_inertias_pa_s2_m6[m_worst]; }
+  const suction::Ground& groundOfWorst() const { return m_cases[m_worst].ground; }
   std::shared_ptr<const SuctionField> fieldOfWorst() const;
   /// A wall stands through the fill in some answer.
   bool hasBarriers() const { return m_barriers; }
@@ -35,8 +34,7 @@ class MiddleCases {
   suction::Reach reachAt(const airflow::DutySummary& duty) const;
 
  private:
-  void solveCase(const suction::ModelChoices& choices, const suction::FieldSolver& solver,
-                 const std::vector<StudiedSump>& sumps);
+  void solveCase(const SolvedCase& one, const std::vector<StudiedSump>& sumps);
 
   const Study& m_study;
   const SuctionSystem& m_system;
@@ -46,9 +44,7 @@ class MiddleCases {
   bool m_barriers = false;
   std::vector<std::string> m_names;  ///< of the sumps
   // All by case.
-  std::vector<double> m_inertias_pa_s2_m6;
-  std::vector<suction::FieldSolver> m_solvers;
-  std::vector<suction::SuctionModel> m_models;
+  std::vector<SolvedCase> m_cases;
   std::vector<std::vector<suction::UnitField>> m_units;
   std::vector<std::vector<double>> m_suctions;
 };

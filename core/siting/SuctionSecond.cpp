@@ -13,9 +13,9 @@ constexpr double kHelps = 0.05;  // share of floor that a second sump adds at le
 std::optional<suction::Pair> partner(const SecondAsk& ask) {
   suction::EverywhereOptions options;
   const suction::Sink& first = ask.answer.sumps.front().sink;
-  options.radius_m = first.radius_m;
+  options.radius_m = ask.radius_m;
   options.step_m = options.solve_step_m;  // only solved places are asked for
-  options.inertia_pa_s2_m6 = ask.inertia_pa_s2_m6;
+  options.inertia = ask.inertia;
   options.target = ask.answer.target;
   options.fan = ask.fan;
   options.together = ask.together;

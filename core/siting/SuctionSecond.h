@@ -12,7 +12,8 @@ struct SecondAsk {
   const SuctionAnswer& answer;  ///< of the first sump
   suction::FlowOf fan;
   suction::FlowsOf together;  ///< both on one fan; none: each has its own
-  double inertia_pa_s2_m6 = 0.0;
+  suction::InertiaOf inertia;
+  double radius_m = 0.0;  ///< of the second's pit
 };
 
 /// Best partner on clear or advised-against wall, else on wall that is only not proven; never on

@@ -31,11 +31,10 @@ class Answerer {
 
   base::Result<SuctionAnswer> answered() {
     if (auto problem = placed()) return *problem;
-    TakenGround taken = takenGround(m_study, m_options);
-    m_ranges = taken.ranges;
-    m_cases = taken.cases;
-    m_answer.fitted = std::move(taken.fitted);
-    if (!m_ranges.layered) return finished(SuctionState::not_layered);
+    if (auto problem = pitsInOne(m_answer.sumps)) return *problem;
+    m_taken = takenGround(m_study, m_options);
+    m_answer.fitted = m_taken.fitted;
+    if (!m_taken.ranges.layered) return finished(SuctionState::not_layered);
     base::Problems problems = solveMiddle();
     if (!problems.empty()) return problems;
     if (m_answer.sumps.empty()) return finished(SuctionState::off_floor);
@@ -56,7 +55,8 @@ class Answerer {
     m_answer.cautions = cautionsOf(m_study.job().plan, usedFit());
     m_answer.paper = linesOf(m_study, m_answer);
     auto& list = m_answer.assumptions;
-    for (Assumption& one : groundAssumptions(m_study.job(), m_answer, m_ranges, m_options.pit_m3)) {
+    for (Assumption& one :
+         groundAssumptions(m_study.job(), m_answer, m_taken.ranges, m_options.pit_m3)) {
       list.push_back(std::move(one));
     }
     list.insert(list.end(), m_system.assumptions.begin(), m_system.assumptions.end());
@@ -92,7 +92,7 @@ class Answerer {
   bool usedFit() const { return m_answer.fitted && m_answer.fitted->usable(); }
 
   base::Problems solveMiddle() {
-    base::Problems problems = m_middle.solve(m_ranges, m_cases, m_answer.sumps, m_answer.remarks);
+    base::Problems problems = m_middle.solve(m_taken, m_answer.sumps, m_answer.remarks);
     if (!problems.empty() || m_answer.sumps.empty()) return problems;
     m_answer.middle = m_middle.told();
     m_answer.worst = m_middle.worst();
@@ -120,7 +120,6 @@ class Answerer {
   }
 
   void takePower(const airflow::DutySummary& duty) {
-    if (!duty.ok()) return;
     double sum = 0.0;
     for (const airflow::LineDuty& line : duty.lines) {
       if (!line.power_w) return;
@@ -138,10 +137,10 @@ class Answerer {
     options.target = m_options.target;
     options.fan = flowOf(m_system);
     options.together = flowsOf(m_system);
-    options.cases = m_cases;
+    options.cases = m_taken.cases;
     m_chance = m_options.guesses;
     if (!m_chance) {
-      auto made = suction::ChanceStudy::of(m_study.job(), m_ranges, options, m_options.going);
+      auto made = suction::ChanceStudy::of(m_study.job(), m_taken.ranges, options, m_options.going);
       if (!made) return made.problems();
       m_chance = *made;
     }
@@ -169,16 +168,18 @@ class Answerer {
                         m_answer,
                         flowOf(m_system),
                         flowsOf(m_system),
-                        m_middle.inertiaOfWorst_pa_s2_m6()};
+                        suction::inertiaOf(m_middle.groundOfWorst()),
+                        m_radius_m};
     m_answer.second = secondSump(ask);
   }
 
   base::Problems takeAlong() {
-    const auto others = sinksBeside(m_study.perimeter(), m_study.job().design, m_options);
-    // One before, of other sumps beside it, is no more true.
-    if (m_options.reach && m_options.reach->others() == others) m_answer.along = m_options.reach;
+    const ReachOptions options = reachOptionsOf(m_study, m_options, m_taken.ranges, m_taken.cases);
+    // One before, of another pit or of other sumps beside it, is no more true.
+    if (m_options.reach && isAlongOf(*m_options.reach, m_study, m_options)) {
+      m_answer.along = m_options.reach;
+    }
     if (!m_options.along || m_answer.along != nullptr) return {};
-    const ReachOptions options = reachOptionsOf(m_options, m_ranges, m_cases, others);
     auto made = ReachAlong::of(m_study, m_system, options);
     if (!made) return made.problems();
     auto with = made->withChance(*m_chance, m_options.going);
@@ -190,8 +191,7 @@ class Answerer {
   const Study& m_study;
   const SuctionSystem& m_system;
   const SuctionOptions& m_options;
-  suction::GroundRanges m_ranges;
-  std::vector<suction::OpenCase> m_cases;  ///< each with its ground, as fitted
+  TakenGround m_taken;
   double m_radius_m = 0.0;
   SuctionAnswer m_answer;
   MiddleCases m_middle;

@@ -36,6 +36,9 @@ struct SuctionOptions {
   bool use_tests = true;    ///< predict with the ground fitted to the job's tests, if it wants that
   int draws = 64;           ///< fewer are taken for 64 (suction::ChanceOptions)
   double cell_m = 0.10;
+  /// Of the middle guess, all answers to what nobody knows together: cells get coarser beyond, so
+  /// that a drag on a large floor keeps its frame (own figure).
+  double most_cells = 100'000.0;
   int threads = 2;
   bool propose_second = true;
   bool along = false;  ///< also the curve of reach along the wall, with its chance
@@ -165,9 +168,10 @@ struct SuctionAnswer {
 };
 
 /// The sumps of the design, or the one asked for; without either the best place of the study, said
-/// among the assumptions. Errors: suction.no-place (no sump and no best place), suction.options
-/// (target or limit not above nothing, limit above target), those of suction::modelOf(),
-/// suction.chance.stopped. Contract: the ring of `at` exists.
+/// among the assumptions. Errors: suction.pits-in-one,
+/// suction.no-duty (fan and pipe cannot be worked out), suction.no-place (no sump and no best
+/// place), suction.options (target or limit not above nothing, limit above target), those of
+/// suction::modelOf(), suction.chance.stopped. Contract: the ring of `at` exists.
 base::Result<SuctionAnswer> studySuction(const Study& study, const SuctionSystem& system,
                                          const SuctionOptions& options = {});
 

@@ -1,7 +1,6 @@
 #include "siting/SuctionSystem.h"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 namespace sumpwright::siting {
@@ -139,7 +138,8 @@ SuctionSystem leaking(const SuctionSystem& system) {
 
 airflow::DutyOptions dutyOptions(const SuctionSystem& system, const std::vector<std::string>& sumps,
                                  const std::vector<double>& matrix_pa_s_m3,
-                                 double inertia_pa_s2_m6) {
+                                 const std::vector<double>& inertias_pa_s2_m6) {
+  SUMPWRIGHT_REQUIRE(inertias_pa_s2_m6.size() == sumps.size());
   const bool shared = system.one_fan && sumps.size() > 1;
   airflow::DutyOptions duty;
   for (std::size_t k = 0; k < sumps.size(); ++k) {
@@ -152,7 +152,7 @@ airflow::DutyOptions dutyOptions(const SuctionSystem& system, const std::vector<
       leg.pipe.fittings.push_back({FittingKind::tee_branch});
     }
     leg.annulus = system.annulus;
-    leg.inertia_pa_s2_m6 = inertia_pa_s2_m6;
+    leg.inertia_pa_s2_m6 = inertias_pa_s2_m6[k];
     duty.legs.push_back(std::move(leg));
     if (shared && k > 0) continue;
     duty.lines.push_back({system.fan.title, system.fan.curve, system.speed, system.after});
@@ -163,7 +163,7 @@ airflow::DutyOptions dutyOptions(const SuctionSystem& system, const std::vector<
 }
 
 suction::FlowOf flowOf(const SuctionSystem& system) {
-  return [ready = dutyOptions(system, {""}, {0.0}, 0.0)](const suction::Load& load) {
+  return [ready = dutyOptions(system, {""}, {0.0}, {0.0})](const suction::Load& load) {
     airflow::DutyOptions duty = ready;
     duty.ground_pa_s_m3[0] = load.resistance_pa_s_m3;
     duty.legs[0].inertia_pa_s2_m6 = load.inertia_pa_s2_m6;
@@ -174,10 +174,10 @@ suction::FlowOf flowOf(const SuctionSystem& system) {
 
 suction::FlowsOf flowsOf(const SuctionSystem& system) {
   if (!system.one_fan) return {};
-  return [system](const std::vector<double>& matrix, double inertia) {
-    const auto sumps = static_cast<std::size_t>(std::lround(std::sqrt(matrix.size())));
+  return [system](const std::vector<double>& matrix, const std::vector<double>& inertias) {
+    const std::size_t sumps = inertias.size();
     const std::vector<std::string> names(sumps);
-    const auto solved = airflow::solveDuty(dutyOptions(system, names, matrix, inertia));
+    const auto solved = airflow::solveDuty(dutyOptions(system, names, matrix, inertias));
     std::vector<double> flows(sumps, 0.0);
     for (std::size_t k = 0; solved.ok() && k < sumps; ++k) {
       flows[k] = std::max(0.0, solved.legs[k].ground.m3PerS());

@@ -50,10 +50,10 @@ SuctionSystem systemWith(const rules::Site& site, airflow::Fan fan, bool invente
                          const std::optional<build::CountedPipe>& drawn);
 
 /// The duty equations of sumps that see each other through the ground: [R] row by row, Pa s/m3, and
-/// the pit's B.
+/// each pit's B. Contract: as many of each as sumps.
 airflow::DutyOptions dutyOptions(const SuctionSystem& system, const std::vector<std::string>& sumps,
                                  const std::vector<double>& matrix_pa_s_m3,
-                                 double inertia_pa_s2_m6);
+                                 const std::vector<double>& inertias_pa_s2_m6);
 
 /// The same with the gap round every pipe open all round.
 SuctionSystem leaking(const SuctionSystem& system);

@@ -94,9 +94,12 @@ double shareHeld(const Network& grid, const std::vector<int>& from, const std::v
 
 /// A sump beside others on its fan.
 std::vector<Drawn> drawnTogether(const UnitField& here, const std::vector<UnitField>& others,
-                                 const std::vector<double>& among_others, double inertia,
+                                 const std::vector<double>& among_others, const Ground& ground,
                                  const FlowsOf& together) {
-  const auto flows = together(resistances(here, others, among_others), inertia);
+  std::vector<double> pits{ground.inertia_pa_s2_m6(here.port.radius_m)};
+  for (const UnitField& other : others)
+    pits.push_back(ground.inertia_pa_s2_m6(other.port.radius_m));
+  const auto flows = together(resistances(here, others, among_others), pits);
   std::vector<Drawn> drawn{{&here, flows[0]}};
   for (std::size_t k = 0; k < others.size(); ++k) drawn.push_back({&others[k], flows[k + 1]});
   return drawn;
@@ -129,14 +132,6 @@ base::Result<std::vector<SuctionModel>> modelsOf(const plan::Job& job, const Gro
   return models;
 }
 
-double wholeArea_m2(const SuctionModel& model) {
-  double area = 0.0;
-  for (const Region& region : model.regions) {
-    area += floorArea_m2({{Region{region.outline}}});
-  }
-  return area;
-}
-
 std::vector<Ground> drawsFor(const GroundRanges& ranges, const OpenCase& open,
                              const ChanceOptions& options) {
   return open.narrowed ? drawsOf(ranges, *open.narrowed, options.draws, options.seed)
@@ -156,7 +151,7 @@ base::Result<ChanceStudy> ChanceStudy::of(const plan::Job& job, const GroundRang
   if (!built) return built.problems();
   const std::vector<SuctionModel>& models = *built;
   double area = 0.0;
-  for (const SuctionModel& model : models) area += wholeArea_m2(model);
+  for (const SuctionModel& model : models) area += solvedArea_m2(model);
   data->draws = static_cast<std::size_t>(std::max(0, options.draws));
   const auto share = options.most_bytes / std::max<std::size_t>(1, data->draws);
   ChanceSummary& summary = data->summary;
@@ -229,11 +224,10 @@ ChanceStudy::Guess ChanceStudy::guessOf(const Data& data, std::size_t draw,
   for (const Case& one : data.cases) {
     const auto units = unitsOn(*one.network, one.factors[draw], one.scales[draw], sinks).units;
     if (units.empty()) continue;
-    const double radius = units.back().port.radius_m;
-    const double inertia = one.draws[draw].inertia_pa_s2_m6(radius);
+    const auto pits = inertias(units, inertiaOf(one.draws[draw]));
     const auto flows = data.options.together && units.size() > 1
-                           ? data.options.together(resistances(units), inertia)
-                           : flowsTogether(resistances(units), inertia, data.options.fan);
+                           ? data.options.together(resistances(units), pits)
+                           : flowsTogether(resistances(units), pits, data.options.fan);
     const auto suction = superposed(units, flows);
     double floor = 0.0;
     double whole = 0.0;
@@ -304,11 +298,11 @@ std::vector<double> ChanceStudy::floorsOf(const Data& data, std::size_t draw,
     const auto among = resistances(there);
     for (std::size_t k = 0; k < here.units.size(); ++k) {
       const UnitField& unit = here.units[k];
-      const double inertia = one.draws[draw].inertia_pa_s2_m6(unit.port.radius_m);
-      const auto drawn =
-          there.empty()
-              ? std::vector<Drawn>{{&unit, data.options.fan({unit.resistance_pa_s_m3, inertia})}}
-              : drawnTogether(unit, there, among, inertia, data.options.together);
+      const Ground& ground = one.draws[draw];
+      const Load alone{unit.resistance_pa_s_m3, ground.inertia_pa_s2_m6(unit.port.radius_m)};
+      const auto drawn = there.empty()
+                             ? std::vector<Drawn>{{&unit, data.options.fan(alone)}}
+                             : drawnTogether(unit, there, among, ground, data.options.together);
       double& floor = worst[here.whose[k]];
       const double held = shareHeld(grid, one.from, drawn, asked);
       floor = floor < 0.0 ? held : std::min(floor, held);

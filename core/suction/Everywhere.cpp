@@ -64,6 +64,7 @@ class Walker {
       if (unit) m_others.push_back(std::move(*unit));
     }
     m_among_others = resistances(m_others);
+    m_others_inertias = inertias(m_others, options.inertia);
   }
 
   const std::vector<UnitField>& others() const { return m_others; }
@@ -126,12 +127,14 @@ class Walker {
   }
 
   void takeFlows(const UnitField& unit, SolvedPlace& one) const {
+    const double inertia = m_options.inertia(unit.port.radius_m);
     if (m_others.empty()) {
-      one.flow_m3_s = m_options.fan({one.resistance_pa_s_m3, m_options.inertia_pa_s2_m6});
+      one.flow_m3_s = m_options.fan({one.resistance_pa_s_m3, inertia});
       return;
     }
-    one.other_flows_m3_s =
-        m_options.together(resistances(unit, m_others, m_among_others), m_options.inertia_pa_s2_m6);
+    std::vector<double> all{inertia};
+    all.insert(all.end(), m_others_inertias.begin(), m_others_inertias.end());
+    one.other_flows_m3_s = m_options.together(resistances(unit, m_others, m_among_others), all);
     one.flow_m3_s = one.other_flows_m3_s.front();
     one.other_flows_m3_s.erase(one.other_flows_m3_s.begin());
   }
@@ -213,7 +216,8 @@ class Walker {
   const EverywhereOptions& m_options;
   std::vector<UnitField> m_others;
   std::vector<double> m_among_others;  ///< their matrix
-  std::vector<Knot> m_knots;           ///< by ring and chainage
+  std::vector<double> m_others_inertias;
+  std::vector<Knot> m_knots;  ///< by ring and chainage
 };
 
 /// Reads between the solved places of one wall, asked with growing chainage.

@@ -25,9 +25,9 @@ struct EverywhereOptions {
   /// Share of floor by which reading between solved places may miss, by estimate: steps are halved
   /// until it does not, or until they are shorter than least_step_m. Nothing: never halved.
   std::optional<double> tolerance;
-  double least_step_m = 0.08;     ///< own figure
-  int most_solved = 600;          ///< places; no halving beyond (own figure)
-  double inertia_pa_s2_m6 = 0.0;  ///< B
+  double least_step_m = 0.08;                      ///< own figure
+  int most_solved = 600;                           ///< places; no halving beyond (own figure)
+  InertiaOf inertia = [](double) { return 0.0; };  ///< of the pits
   Target target;
   FlowOf fan = constantSuction(100.0);
   FlowsOf together;  ///< of several on one fan; none: each has a fan of its own

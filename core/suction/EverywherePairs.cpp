@@ -84,9 +84,10 @@ std::optional<Pair> bestPair(const FieldSolver& solver, const Everywhere& everyw
     if (geometry::distance(a.sink.at, b.sink.at) < a.sink.radius_m + b.sink.radius_m) return;
     const double mutual = readFrom(network, a, b);
     const std::vector<double> matrix{a.resistance_pa_s_m3, mutual, mutual, b.resistance_pa_s_m3};
-    const auto flows = options.together
-                           ? options.together(matrix, options.inertia_pa_s2_m6)
-                           : flowsTogether(matrix, options.inertia_pa_s2_m6, options.fan);
+    const std::vector<double> pits{options.inertia(a.sink.radius_m),
+                                   options.inertia(b.sink.radius_m)};
+    const auto flows = options.together ? options.together(matrix, pits)
+                                        : flowsTogether(matrix, pits, options.fan);
     const auto counted = counter.count(a.unit, flows[0], b.unit, flows[1]);
     if (counted <= rank) return;
     rank = counted;

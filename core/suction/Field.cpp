@@ -67,11 +67,7 @@ FieldSolver FieldSolver::of(const SuctionModel& model, const FieldOptions& optio
   }
   summary.problems = checkModel(model);
   if (!summary.problems.empty()) return solver;
-  double area = floorArea_m2(model);
-  for (const Region& region : model.regions) {
-    if (region.neighbour) area += floorArea_m2({{Region{region.outline}}});
-  }
-  summary.cell_m = cellWithin(area, options.cell_m, options.most_bytes);
+  summary.cell_m = cellWithin(solvedArea_m2(model), options.cell_m, options.most_bytes);
   summary.coarser = summary.cell_m > options.cell_m;
   auto begun = std::chrono::steady_clock::now();
   auto network = std::make_shared<Network>(networkOf(model, summary.cell_m, options.align));
@@ -166,6 +162,12 @@ std::vector<double> resistances(const UnitField& here, const std::vector<UnitFie
   return matrix;
 }
 
+std::vector<double> inertias(const std::vector<UnitField>& units, const InertiaOf& of) {
+  std::vector<double> all;
+  for (const UnitField& unit : units) all.push_back(of(unit.port.radius_m));
+  return all;
+}
+
 std::vector<double> superposed(const std::vector<UnitField>& units,
                                const std::vector<double>& flows_m3_s,
                                const std::vector<double>& background) {
@@ -214,6 +216,14 @@ double ergunPermeability(double diameter_m, double porosity) {
 
 double ergunBeta(double diameter_m, double porosity) {
   return 1.75 * (1.0 - porosity) / (diameter_m * porosity * porosity * porosity);
+}
+
+double solvedArea_m2(const SuctionModel& model) {
+  double area = floorArea_m2(model);
+  for (const Region& region : model.regions) {
+    if (region.neighbour) area += floorArea_m2({{Region{region.outline}}});
+  }
+  return area;
 }
 
 double cellWithin(double area_m2, double cell_m, std::size_t most_bytes) {

@@ -16,6 +16,7 @@
 
 #include "base/Problem.h"
 #include "suction/Factor.h"
+#include "suction/Flow.h"
 #include "suction/Model.h"
 #include "suction/Network.h"
 #include "suction/Port.h"
@@ -94,6 +95,9 @@ std::vector<double> resistances(const std::vector<UnitField>& units);
 std::vector<double> resistances(const UnitField& here, const std::vector<UnitField>& others,
                                 const std::vector<double>& among_others);
 
+/// B of each pit.
+std::vector<double> inertias(const std::vector<UnitField>& units, const InertiaOf& of);
+
 /// background + sum of flows times unit fields; an empty background is none. Contract: sizes agree.
 std::vector<double> superposed(const std::vector<UnitField>& units,
                                const std::vector<double>& flows_m3_s,
@@ -110,6 +114,9 @@ double wardBeta(double permeability_m2);
 /// (Quinn 2014): take beta as +-50 %.
 double ergunPermeability(double diameter_m, double porosity);
 double ergunBeta(double diameter_m, double porosity);
+
+/// Floor that cells are laid on, mirrored houses next door too.
+double solvedArea_m2(const SuctionModel& model);
 
 /// The cell side that keeps a factor of so large a floor within memory: the wished one, or coarser
 /// by steps of a quarter. Fill after measurement on rectangles (see tests/bench).

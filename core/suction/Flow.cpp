@@ -22,19 +22,20 @@ FlowOf constantSuction(double suction_pa) {
   };
 }
 
-std::vector<double> flowsTogether(const std::vector<double>& matrix, double inertia_pa_s2_m6,
-                                  const FlowOf& fan) {
-  const auto n = static_cast<std::size_t>(std::lround(std::sqrt(matrix.size())));
+std::vector<double> flowsTogether(const std::vector<double>& matrix,
+                                  const std::vector<double>& inertias_pa_s2_m6, const FlowOf& fan) {
+  const std::size_t n = inertias_pa_s2_m6.size();
   SUMPWRIGHT_REQUIRE(n * n == matrix.size());
   std::vector<double> flows;
-  for (std::size_t i = 0; i < n; ++i) flows.push_back(fan({matrix[i * n + i], inertia_pa_s2_m6}));
+  for (std::size_t i = 0; i < n; ++i)
+    flows.push_back(fan({matrix[i * n + i], inertias_pa_s2_m6[i]}));
   for (int round = 0; round < kMostRounds; ++round) {
     double change = 0.0;
     for (std::size_t i = 0; i < n; ++i) {
       if (!(flows[i] > 0.0)) continue;
       double seen = 0.0;
       for (std::size_t j = 0; j < n; ++j) seen += matrix[i * n + j] * flows[j] / flows[i];
-      const double next = 0.5 * (flows[i] + fan({seen, inertia_pa_s2_m6}));
+      const double next = 0.5 * (flows[i] + fan({seen, inertias_pa_s2_m6[i]}));
       change = std::max(change, std::abs(next / flows[i] - 1.0));
       flows[i] = next;
     }

@@ -181,6 +181,10 @@ double Ground::joint_m2_s_pa() const {
   return crackConductance(joint_width_m, slab_m, airflow::viscosity_pa_s(air));
 }
 
+InertiaOf inertiaOf(const Ground& ground) {
+  return [ground](double radius_m) { return ground.inertia_pa_s2_m6(radius_m); };
+}
+
 double Ground::inertia_pa_s2_m6(double radius_m) const {
   return airflow::inertia_pa_s2_m6(wardBeta(permeability_m2), thickness_m, radius_m, air);
 }

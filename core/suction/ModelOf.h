@@ -32,6 +32,9 @@ struct Ground {
   bool operator==(const Ground&) const = default;
 };
 
+/// Its B, to be kept.
+InertiaOf inertiaOf(const Ground& ground);
+
 /// What nobody knows and both answers of which must be looked at.
 struct ModelChoices {
   bool unknown_walls_stand = true;  ///< inner walls of unknown footing go through the fill

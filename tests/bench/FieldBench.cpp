@@ -42,7 +42,8 @@ double lasted_ms(const std::function<void()>& work) {
 bool answered(const session::SuctionDesk& desk) {
   QElapsedTimer timer;
   timer.start();
-  while (desk.isWorking() || desk.answer() == nullptr || desk.isAnswerStale()) {
+  while (desk.isWorking() || desk.isRefining() || desk.answer() == nullptr ||
+         desk.isAnswerStale()) {
     if (timer.elapsed() > kLongest_ms) return false;
     QCoreApplication::processEvents(QEventLoop::AllEvents, 20);
   }

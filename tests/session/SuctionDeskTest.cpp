@@ -12,6 +12,7 @@
 #include <memory>
 #include <utility>
 
+#include "plan/FactEdits.h"
 #include "plan/OutlineEdits.h"
 #include "plan/SuctionEdits.h"
 #include "session/SuctionDesk.h"
@@ -55,8 +56,8 @@ class SuctionDeskOnSample : public testing::Test {
   }
   bool answered() {
     return comesTrue([&] {
-      return !desk->problems().empty() ||
-             (desk->answer() != nullptr && !desk->isAnswerStale() && !desk->isStale());
+      return !desk->problems().empty() || (desk->answer() != nullptr && !desk->isAnswerStale() &&
+                                           !desk->isStale() && !desk->isRefining());
     });
   }
   /// A field of the plan as it stands, the answer still to come.
@@ -395,6 +396,45 @@ TEST_F(SuctionDeskOnSample, TheSecondSumpIsOneStep) {
   EXPECT_EQ(desk->field()->sumps.size(), 2U);
   session.undoStack().undo();
   EXPECT_EQ(session.job(), before);
+}
+
+/// What was looked for is no matter of the field, but of whether a second sump may stand there.
+TEST_F(SuctionDeskOnSample, AProposalIsOfTheRulesAsTheyStand) {
+  openAnswered(QStringLiteral("extended-cottage"));
+  ASSERT_TRUE(desk->mayAddSecond());
+  const auto guesses = desk->answer()->second->state;
+  plan::LookedFor none;
+  ASSERT_TRUE(session.edit(QStringLiteral("Nobody looked"), plan::setLookedFor(session.job(), none))
+                  .empty());
+  ASSERT_TRUE(answered());
+  EXPECT_NE(desk->answer()->second->state, guesses);
+  EXPECT_EQ(desk->answer()->second->state, session.study()->stateAt(desk->answer()->second->place));
+}
+
+/// While one sump is dragged past another their pits run into each other: no field, and why.
+TEST_F(SuctionDeskOnSample, PitsInOneWhileDraggedAreSaid) {
+  open();
+  plan::Job job = session.job();
+  plan::Sump second = job.design.sumps[0];
+  second.id = "second";
+  second.chainage_m += 4.0;
+  job.design.sumps.push_back(second);
+  ASSERT_TRUE(session.edit(QStringLiteral("Two"), job).empty());
+  desk->setWatched(SuctionDesk::Watched::everything);
+  ASSERT_TRUE(answered());
+  const auto to = [&](double aside_m) {
+    session.moveTo(
+        session.study()->perimeter().wrapped({second.ring, second.chainage_m + aside_m}));
+  };
+  session.beginMove();
+  to(0.1);
+  EXPECT_FALSE(desk->field());
+  ASSERT_EQ(desk->problems().size(), 1U);
+  EXPECT_EQ(desk->problems()[0].message.id, "suction.pits-in-one");
+  to(1.0);
+  EXPECT_TRUE(desk->field());
+  EXPECT_TRUE(desk->problems().empty());
+  session.cancelMove();
 }
 
 TEST_F(SuctionDeskOnSample, ASecondSumpOnTheSameFanTakesFromTheFirst) {

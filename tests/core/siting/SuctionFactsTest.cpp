@@ -209,7 +209,7 @@ TEST(SuctionFacts, ThePitsSuctionIsThatOfTheDutyPoint) {
     const Study study = studied(gradedHouse().with([&](plan::Job& j) { j.design.annulus = seal; }));
     const SuctionSystem system = usualSystem(study.site(), inventedFan(), false);
     for (const double resistance : {500.0, 5e3, 5e4}) {
-      const auto duty = airflow::solveDuty(dutyOptions(system, {"s"}, {resistance}, 1e4));
+      const auto duty = airflow::solveDuty(dutyOptions(system, {"s"}, {resistance}, {1e4}));
       EXPECT_NEAR(pitSuctionAt(system, duty.legs[0].ground).pa(), duty.legs[0].pit.pa(), 1e-4);
     }
   }
@@ -243,8 +243,8 @@ TEST(SuctionFacts, TheLeakyLegIsTrimmedAndStuckOpenItRobsTheOther) {
   const auto tightPit = [](const airflow::DutySummary& duty) {
     return duty.legs[1].pit.pa() / 400;
   };
-  const SharedFan shared =
-      sharedFan(dutyOptions(system, {"leaky", "tight"}, {300.0, 0.0, 0.0, 3e4}, 0.0), tightPit);
+  const SharedFan shared = sharedFan(
+      dutyOptions(system, {"leaky", "tight"}, {300.0, 0.0, 0.0, 3e4}, {0.0, 0.0}), tightPit);
   ASSERT_EQ(shared.legs.size(), 2U);
   EXPECT_TRUE(shared.trims);
   EXPECT_EQ(shared.legs[0].valve, airflow::ValvePosition::quarter);
@@ -257,7 +257,7 @@ TEST(SuctionFacts, TheLeakyLegIsTrimmedAndStuckOpenItRobsTheOther) {
     return std::min(duty.legs[0].pit, duty.legs[1].pit).pa() / 400;
   };
   const SharedFan even =
-      sharedFan(dutyOptions(system, {"a", "b"}, {3e3, 0.0, 0.0, 3e3}, 0.0), lesser);
+      sharedFan(dutyOptions(system, {"a", "b"}, {3e3, 0.0, 0.0, 3e3}, {0.0, 0.0}), lesser);
   EXPECT_FALSE(even.trims);
   EXPECT_TRUE(holds(even.sentences, "suction.shared.even"));
 }

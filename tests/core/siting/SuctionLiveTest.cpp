@@ -70,6 +70,21 @@ TEST(SuctionLive, FollowsTheSumpThatIsMoved) {
   EXPECT_EQ(moved->suction, stands->suction);
 }
 
+TEST(SuctionLive, TwoPitsInOneHaveNoFieldAndItIsSaid) {
+  const plan::Job job = liveHouse();
+  const Study study = liveStudy(job);
+  SuctionOptions options = suctionOptionsOf(job);
+  options.cell_m = 0.3;
+  const SuctionLive live = SuctionLive::of(study, liveSystem(study), options).value();
+  const auto apart = live.sumpsOf(job.design, "a", Place{0, 18.0});
+  EXPECT_TRUE(live.at(apart));
+  EXPECT_FALSE(SuctionLive::problemOf(apart));
+  const auto in_one = live.sumpsOf(job.design, "a", Place{0, 19.9});
+  EXPECT_FALSE(live.at(in_one));
+  ASSERT_TRUE(SuctionLive::problemOf(in_one));
+  EXPECT_EQ(SuctionLive::problemOf(in_one)->message.id, "suction.pits-in-one");
+}
+
 TEST(SuctionLive, NothingWithoutSumpsOrWithoutALayer) {
   plan::Job job = liveHouse();
   SuctionOptions options = suctionOptionsOf(job);

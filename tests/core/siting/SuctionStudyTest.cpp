@@ -113,6 +113,61 @@ TEST(SuctionStudy, TheMiddleCaseIsTheFieldAtTheDutyPoint) {
   EXPECT_GT(answer.middle[0].field.fill, 0U);
 }
 
+/// A large pit loses less to inertia than a small one: B goes as one over its radius.
+TEST(SuctionStudy, EveryPitHasTheInertiaOfItsOwnSize) {
+  const plan::Job job =
+      PlanBuilder::rectangle(12, 8).sump("a", 0, 3.0).sump("b", 0, 9.0).with([](plan::Job& j) {
+        j.design.sumps[1].pit_l = 60.0;
+      });
+  SuctionOptions options = quickly(plan::Fill::clean_stone);
+  options.at.reset();
+  const auto answer = answerOf(job, options);
+  const suction::Ground ground = suction::rangesOf(plan::Fill::clean_stone, job.house).middle();
+  const auto solver =
+      suction::FieldSolver::of(suction::modelOf(job, ground).value(), {.cell_m = 0.25});
+  std::vector<suction::UnitField> units;
+  for (const StudiedSump& sump : answer.sumps) units.push_back(*solver.unit(sump.sink));
+  const auto r = suction::resistances(units);
+  const auto& legs = answer.middle[0].duty.legs;
+  ASSERT_EQ(legs.size(), 2U);
+  for (std::size_t k = 0; k < 2; ++k) {
+    const double q = legs[k].ground.m3PerS();
+    const double seen = r[2 * k] * legs[0].ground.m3PerS() + r[2 * k + 1] * legs[1].ground.m3PerS();
+    const double radius = k == 0 ? suction::pitRadius_m(kPit_m3) : suction::pitRadius_m(0.060);
+    EXPECT_NEAR(legs[k].pit.pa(), seen + ground.inertia_pa_s2_m6(radius) * q * q, 1e-6) << k;
+  }
+}
+
+TEST(SuctionStudy, TheCurveIsOfThePitOfTheSumpInHand) {
+  const plan::Job job = PlanBuilder::rectangle(12, 8).sump("a", 0, 4.0).with([](plan::Job& j) {
+    j.design.sumps[0].pit_l = 80.0;
+  });
+  SuctionOptions options = quickly(plan::Fill::graded);
+  options.at.reset();
+  options.along = true;
+  const auto answer = answerOf(job, options);
+  ASSERT_NE(answer.along, nullptr);
+  const double flow = answer.middle[answer.worst].duty.legs[0].ground.m3PerS();
+  // Between solved places, a metre apart, on a logarithmic scale (own figure).
+  EXPECT_NEAR(answer.along->at({0, 4.0}).flow_m3_s / flow, 1.0, 0.005);
+  plan::Job small = job;
+  small.design.sumps[0].pit_l.reset();
+  EXPECT_LT(answerOf(small, options).along->at({0, 4.0}).flow_m3_s, 0.95 * flow);
+}
+
+TEST(SuctionStudy, TwoPitsInOneAreRefusedNotCalledNothingHeld) {
+  const plan::Job job = PlanBuilder::rectangle(12, 8).sump("a", 0, 3.0).sump("b", 0, 3.1);
+  SuctionOptions options = quickly();
+  options.at.reset();
+  const Study study = studied(job);
+  const auto answer =
+      studySuction(study, usualSystem(study.site(), lawFan(400.0, 300.0), false), options);
+  ASSERT_FALSE(answer);
+  EXPECT_EQ(answer.problems()[0].message.id, "suction.pits-in-one");
+  EXPECT_NEAR(std::get<base::Quantity>(answer.problems()[0].message.find("apart")->value).value,
+              0.1, 1e-9);
+}
+
 TEST(SuctionStudy, NoLayerNoFigure) {
   const auto answer = answerOf(PlanBuilder::rectangle(), quickly(plan::Fill::none));
   EXPECT_EQ(answer.state, SuctionState::not_layered);

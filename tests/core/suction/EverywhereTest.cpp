@@ -44,7 +44,7 @@ TEST(SuctionFlow, ConstantSuctionIsTheRootOfItsLoad) {
 TEST(SuctionFlow, SumpsThatSeeEachOtherDrawLessEach) {
   const auto fan = constantSuction(100.0);
   const std::vector<double> matrix{6000.0, 1500.0, 1500.0, 5000.0};
-  const auto flows = flowsTogether(matrix, 20000.0, fan);
+  const auto flows = flowsTogether(matrix, {20000.0, 20000.0}, fan);
   for (std::size_t i = 0; i < 2; ++i) {
     const double there =
         matrix[2 * i] * flows[0] + matrix[2 * i + 1] * flows[1] + 20000.0 * flows[i] * flows[i];
@@ -137,7 +137,7 @@ TEST(SuctionEverywhere, NoPairReachesMoreThanTheBest) {
     for (const SolvedPlace& b : all.solved) {
       if (geometry::distance(a.sink.at, b.sink.at) < 0.6) continue;
       std::vector<UnitField> units{*site.solver.unit(a.sink), *site.solver.unit(b.sink)};
-      const auto flows = flowsTogether(resistances(units), 0.0, options.fan);
+      const auto flows = flowsTogether(resistances(units), {0.0, 0.0}, options.fan);
       const Reach reach = reachOf(site.solver.network(), superposed(units, flows), options.target);
       EXPECT_LE(reach.floor, best->reach.floor + 1e-4);
     }
