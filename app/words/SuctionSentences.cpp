@@ -182,6 +182,10 @@ std::span<const Sentence> suctionSentences() {
                          "{floor:0,down} of the floor and {joint:0,down} of the wall joint at "
                          "{target} or more, {floor_limit:0,down} of the floor at {limit} or more; "
                          "least {least:down} at {where}. {flow} of air, {pit:0} in the pit.")},
+      {"suction.coarser",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Much floor to work out: cells of {field} for the field and {guesses} for "
+                         "the guesses in place of {asked}, so edges are a little blurred.")},
       {"suction.no-duty",
        QT_TRANSLATE_NOOP("Sentences",
                          "No suction can be worked out: fan, speed or pipe lie outside "

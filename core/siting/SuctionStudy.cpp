@@ -151,12 +151,23 @@ class Answerer {
     // On cells so much coarser that its part of the floor has none.
     if (!chance) return {{Message("suction.no-guess"), "/design/sumps", base::Gravity::unsound}};
     m_answer.chance = m_chance->summary();
+    remarkOnCells();
     m_answer.draws = options.draws;
     m_answer.whole_floor = chance->whole_floor;
     m_answer.mean_floor = chance->mean_floor;
     m_clustered = takeFloor(m_study, m_middle, *m_chance, *chance, m_answer);
     takeRanges(m_system, *chance, m_answer);
     return {};
+  }
+
+  /// Cells that had to be larger than asked for are said to be.
+  void remarkOnCells() {
+    const suction::FieldSummary& field = m_answer.middle[m_answer.worst].field;
+    if (!field.coarser && !m_answer.chance.coarser) return;
+    m_answer.remarks.push_back(Message(
+        "suction.coarser",
+        {base::metres("field", field.cell_m), base::metres("guesses", m_answer.chance.cell_m),
+         base::metres("asked", m_options.cell_m)}));
   }
 
   void proposeSecond() {

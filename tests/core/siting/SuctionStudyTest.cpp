@@ -168,6 +168,26 @@ TEST(SuctionStudy, TwoPitsInOneAreRefusedNotCalledNothingHeld) {
               0.1, 1e-9);
 }
 
+/// All answers together keep to the bound, and it is told.
+TEST(SuctionStudy, CellsGetCoarserOnMuchFloorAndItIsSaid) {
+  const plan::Job job = PlanBuilder::rectangle(8, 8).wall(
+      1, [](plan::Wall& wall) { wall.kind = plan::WallKind::party; });
+  SuctionOptions options = quickly();
+  const auto said = [](const SuctionAnswer& answer) {
+    return std::any_of(answer.remarks.begin(), answer.remarks.end(),
+                       [](const base::Message& one) { return one.id == "suction.coarser"; });
+  };
+  EXPECT_FALSE(said(answerOf(job, options)));
+  options.most_cells = 500.0;
+  const auto answer = answerOf(job, options);
+  EXPECT_TRUE(said(answer));
+  std::size_t cells = 0;
+  for (const MiddleCase& one : answer.middle) cells += one.field.cells;
+  // Cut cells along the edges come on top of the floor's share.
+  EXPECT_LT(cells, 650U);
+  EXPECT_GT(cells, 400U);
+}
+
 TEST(SuctionStudy, NoLayerNoFigure) {
   const auto answer = answerOf(PlanBuilder::rectangle(), quickly(plan::Fill::none));
   EXPECT_EQ(answer.state, SuctionState::not_layered);
