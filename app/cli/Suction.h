@@ -27,6 +27,12 @@ nlohmann::ordered_json sharedFanJson(const siting::Study& study,
 nlohmann::ordered_json paperLinesJson(const siting::Study& study,
                                       const siting::SuctionAnswer& answer);
 
+/// Which fan suits, best first; costs of a year's electricity by the tariff of `year`.
+nlohmann::ordered_json fansJson(const siting::Study& study, const siting::SuctionAnswer& answer,
+                                const std::optional<price::RunningYear>& year);
+void printFans(const siting::Study& study, const siting::SuctionAnswer& answer,
+               const std::optional<price::RunningYear>& year, std::ostream& out);
+
 /// What a year costs; null for nothing.
 nlohmann::ordered_json runningJson(const siting::Study& study,
                                    const std::optional<price::RunningYear>& year);

@@ -15,6 +15,7 @@
 #include "cli/Load.h"
 #include "cli/Problems.h"
 #include "cli/Suction.h"
+#include "files/FanTables.h"
 #include "files/JobFile.h"
 #include "files/PriceBooks.h"
 #include "plan/KindNames.h"
@@ -66,6 +67,7 @@ siting::SuctionOptions suctionOptions(const SuctionChoice& choice, const plan::J
   options.use_tests = !choice.no_tests;
   options.draws = choice.draws;
   options.along = choice.places;
+  options.fans = files::offeredFans();
   options.threads =
       static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, kMostThreads));
   options.going = progressOn(console);

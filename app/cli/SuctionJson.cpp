@@ -72,13 +72,16 @@ struct SuctionWriter {
             {"least_y_m", r.least.at.y}};
   }
 
-  static SuctionRow legs(const airflow::DutySummary& duty) {
+  SuctionRow legs(const airflow::DutySummary& duty) const {
     SuctionRow rows = SuctionRow::array();
-    for (const airflow::LegDuty& leg : duty.legs) {
+    for (std::size_t k = 0; k < duty.legs.size(); ++k) {
+      const airflow::LegDuty& leg = duty.legs[k];
+      const std::string& id = answer.sumps[k].id;
       rows.push_back({{"flow_m3_s", leg.ground.m3PerS()},
                       {"leak_m3_s", leg.leak.m3PerS()},
                       {"pit_pa", leg.pit.pa()},
-                      {"speed_m_s", leg.speed_m_s}});
+                      {"speed_m_s", leg.speed_m_s},
+                      {"sump", id.empty() ? SuctionRow() : SuctionRow(id)}});
     }
     return rows;
   }
@@ -219,7 +222,8 @@ nlohmann::ordered_json suctionJson(const siting::Study& study, const siting::Suc
       {"shared_fan", sharedFanJson(study, answer)},
       {"lines", paperLinesJson(study, answer)},
       {"cautions", writer.said(answer.cautions)},
-      {"places", writer.places()}};
+      {"places", writer.places()},
+      {"fans", fansJson(study, answer, year)}};
 }
 
 }  // namespace sumpwright::cli

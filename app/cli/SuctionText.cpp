@@ -3,6 +3,7 @@
 
 #include "cli/Suction.h"
 #include "siting/ReachAsked.h"
+#include "siting/SuctionWords.h"
 #include "words/Words.h"
 
 namespace sumpwright::cli {
@@ -62,6 +63,10 @@ struct SuctionPrinter {
 
   void ranges() const {
     out << "\nWhat the fan will do\n";
+    const airflow::DutySummary& duty = answer.middle[answer.worst].duty;
+    for (const base::Message& one : siting::dutySentences(duty, siting::sumpNames(answer))) {
+      line(one);
+    }
     for (const base::Message& range : answer.ranges) line(range);
     for (const base::Message& remark : answer.remarks) line(remark);
   }
@@ -119,6 +124,7 @@ void printSuction(const siting::Study& study, const siting::SuctionSystem& syste
       printer.list("What it costs in a year", year->lines);
       for (const base::Message& one : year->how) printer.line(one);
     }
+    printFans(study, answer, year, out);
     out << '\n';
     if (answer.second) out << printer.say(answer.second->sentence) << '\n';
     out << printer.say(answer.thumb.sentence) << '\n';

@@ -94,6 +94,16 @@ FanTableList availableFanTables() {
   return out;
 }
 
+std::vector<siting::OfferedFan> offeredFans() {
+  std::vector<siting::OfferedFan> offered;
+  for (const LoadedFans& loaded : availableFanTables().tables) {
+    for (const airflow::Fan& fan : loaded.table.fans) {
+      offered.push_back({fan, loaded.table.id, loaded.table.invented});
+    }
+  }
+  return offered;
+}
+
 base::Result<LoadedFans> fanTableById(const std::string& id) {
   std::vector<UserFans> files = userFans();
   std::erase_if(files, [&](const UserFans& file) { return !file.isFor(id); });

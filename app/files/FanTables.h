@@ -10,6 +10,7 @@
 #include "airflow/FanTable.h"
 #include "base/Result.h"
 #include "plan/Design.h"
+#include "siting/SuctionFans.h"
 
 namespace sumpwright::files {
 
@@ -36,6 +37,9 @@ base::Result<LoadedFans> fanTableById(const std::string& id);
 
 /// The table in a file. Problems: file.* of the file, or file.fans-unusable and the table's own.
 base::Result<LoadedFans> fanTableFromFile(const std::string& path);
+
+/// Every fan of all there are, in that order: which of them suits, the suction study says.
+std::vector<siting::OfferedFan> offeredFans();
 
 struct PickedFan {
   airflow::Fan fan;

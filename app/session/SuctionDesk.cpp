@@ -147,6 +147,7 @@ void SuctionDesk::Work::answerAll(const siting::SuctionSystem& system,
                                   siting::SuctionOptions options, const Tell& tell,
                                   const Hand& hand) {
   options.along = true;
+  options.fans = files::offeredFans();
   if (answer != nullptr) {
     options.guesses = answer->guesses;
     options.reach = answer->along;

@@ -143,6 +143,11 @@ std::span<const Sentence> airSentences() {
       {"airflow.choice.falls-short",
        QT_TRANSLATE_NOOP("Sentences",
                          "Gives only {suction:down} at {point}; {needed} are needed.")},
+      {"airflow.choice.floor-held",
+       QT_TRANSLATE_NOOP("Sentences", "Holds {share:0,down} of the floor.")},
+      {"airflow.choice.floor-short",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Holds {share:0,down} of the floor; {needed:0} count as all of it.")},
       {"airflow.choice.least-power",
        QT_TRANSLATE_NOOP("Sentences",
                          "Of the {suiting} fans that suit, it takes the least power: {power}.")},
@@ -151,11 +156,12 @@ std::span<const Sentence> airSentences() {
                          "None is quiet. Of the {suiting} fans that do hold the floor, it takes "
                          "the least power: {power}.")},
       {"airflow.choice.only-one",
-       QT_TRANSLATE_NOOP("Sentences", "The only fan of the table that suits.")},
+       QT_TRANSLATE_NOOP("Sentences", "The only one of those listed that suits.")},
       {"airflow.choice.none",
-       QT_TRANSLATE_NOOP("Sentences",
-                         "No fan of the table suits; this one comes nearest. Look for a leak, add "
-                         "a sump, or use a wider pipe.")},
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "No fan of those listed suits; this one comes nearest. Look for a leak, add "
+           "a sump, or use a wider pipe.")},
   });
   return rows;
 }

@@ -172,6 +172,11 @@ std::span<const Sentence> suctionSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "A fan can draw flue gas back into the room: test for spillage with the "
                          "fan on, doors shut and every extract running.")},
+      {"suction.duty.fan", QT_TRANSLATE_NOOP("Sentences", "≈ {flow:0} at ≈ {fan:0}")},
+      {"suction.duty.shared",
+       QT_TRANSLATE_NOOP("Sentences", "One fan for all: ≈ {flow:0} at ≈ {fan:0}")},
+      {"suction.duty.sump",
+       QT_TRANSLATE_NOOP("Sentences", "Fan of sump {sump}: ≈ {flow:0} at ≈ {fan:0}")},
       {"suction.fill.clean_stone", QT_TRANSLATE_NOOP("Sentences", "clean stone")},
       {"suction.fill.graded", QT_TRANSLATE_NOOP("Sentences", "hardcore with fines")},
       {"suction.fill.none", QT_TRANSLATE_NOOP("Sentences", "no hardcore")},

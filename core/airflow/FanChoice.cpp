@@ -40,6 +40,18 @@ void judgeReach(const FanChoiceOptions& options, FanVerdict& verdict) {
                base::pressure("needed", point.needed)}));
 }
 
+/// The share of the floor that is held, where that was asked for.
+bool holdsFloor(const FanChoiceOptions& options, FanVerdict& verdict) {
+  if (!options.held) return true;
+  verdict.held = options.held(verdict.duty);
+  const bool holds = *verdict.held >= options.held_needed;
+  verdict.reasons.push_back(
+      Message(holds ? "airflow.choice.floor-held" : "airflow.choice.floor-short",
+              {base::percent("share", 100.0 * *verdict.held),
+               base::percent("needed", 100.0 * options.held_needed)}));
+  return holds;
+}
+
 FanSuits judgePipes(const DutyOptions& system, const DutySummary& duty) {
   double fastest = 0.0;
   bool sound = true;
@@ -64,28 +76,54 @@ std::optional<double> powerOf(const DutySummary& duty) {
   return sum;
 }
 
-FanVerdict judge(const Fan& fan, std::size_t index, const FanChoiceOptions& options) {
+FanVerdict judgeOn(const Fan& fan, const FanChoiceOptions& options) {
   DutyOptions system = options.system;
   for (FanLine& line : system.lines) {
     line.curve = fan.curve;
     line.fan = fan.title;
   }
   FanVerdict verdict;
-  verdict.fan = index;
   verdict.duty = solveDuty(system);
+  if (options.held) verdict.held = 0.0;
   if (verdict.duty.stop == DutyStop::converged) {
     judgeReach(options, verdict);
     verdict.power_w = powerOf(verdict.duty);
-    verdict.suits = verdict.least_share >= 1.0 ? judgePipes(system, verdict.duty) : FanSuits::no;
+    const bool holds = holdsFloor(options, verdict) && verdict.least_share >= 1.0;
+    verdict.suits = holds ? judgePipes(system, verdict.duty) : FanSuits::no;
   }
   verdict.reasons.insert(verdict.reasons.end(), verdict.duty.remarks.begin(),
                          verdict.duty.remarks.end());
   return verdict;
 }
 
+/// How near a fan comes to what is needed: the floor first, then the weakest point.
+std::pair<double, double> nearness(const FanVerdict& verdict) {
+  return {verdict.held.value_or(0.0), verdict.least_share};
+}
+
+FanVerdict judge(const Fan& fan, std::size_t index, std::span<const FanChoiceOptions> cases) {
+  FanVerdict worst = judgeOn(fan, cases[0]);
+  for (std::size_t k = 1; k < cases.size(); ++k) {
+    FanVerdict here = judgeOn(fan, cases[k]);
+    if (!(nearness(here) < nearness(worst))) continue;
+    worst = std::move(here);
+    worst.which = k;
+  }
+  worst.fan = index;
+  return worst;
+}
+
+/// The same to whole percent of the floor, as it is shown: of those that hold as much the one of
+/// least power is worth more.
+std::pair<double, double> shownNearness(const FanVerdict& verdict) {
+  return {std::floor(100.0 * verdict.held.value_or(0.0) + 1e-9), verdict.least_share};
+}
+
 bool better(const FanVerdict& a, const FanVerdict& b) {
   if (a.suits != b.suits) return a.suits < b.suits;
-  if (a.suits == FanSuits::no) return a.least_share > b.least_share;
+  if (a.suits == FanSuits::no && shownNearness(a) != shownNearness(b)) {
+    return shownNearness(a) > shownNearness(b);
+  }
   constexpr double kUnknown = std::numeric_limits<double>::infinity();
   return a.power_w.value_or(kUnknown) < b.power_w.value_or(kUnknown);
 }
@@ -125,12 +163,19 @@ void checkWatch(const FanChoiceOptions& options, base::Problems& problems) {
 }  // namespace
 
 FanChoice chooseFan(std::span<const Fan> fans, const FanChoiceOptions& options) {
+  return chooseFan(fans, std::span(&options, 1));
+}
+
+FanChoice chooseFan(std::span<const Fan> fans, std::span<const FanChoiceOptions> cases) {
   FanChoice out;
-  out.problems = dutyProblems(options.system);
-  for (base::Problem& problem : out.problems) problem.pointer = "/system" + problem.pointer;
-  checkWatch(options, out.problems);
-  if (!out.problems.empty()) return out;
-  for (std::size_t i = 0; i < fans.size(); ++i) out.ranked.push_back(judge(fans[i], i, options));
+  for (const FanChoiceOptions& options : cases) {
+    out.problems = dutyProblems(options.system);
+    for (base::Problem& problem : out.problems) problem.pointer = "/system" + problem.pointer;
+    checkWatch(options, out.problems);
+    if (!out.problems.empty()) return out;
+  }
+  if (cases.empty()) return out;
+  for (std::size_t i = 0; i < fans.size(); ++i) out.ranked.push_back(judge(fans[i], i, cases));
   std::stable_sort(out.ranked.begin(), out.ranked.end(), better);
   sayWhyFirst(out.ranked);
   return out;

@@ -3,6 +3,7 @@
 // reasons. Watts alone say little about useful suction (laboratory tests of twelve fans, Belgian
 // Building Research Institute 1999, abstract), so the duty point of each is solved.
 
+#include <functional>
 #include <span>
 #include <string>
 #include <vector>
@@ -22,11 +23,14 @@ struct WatchPoint {
 
 struct FanChoiceOptions {
   DutyOptions system;             ///< every line gets the fan in question, at its line's speed
-  std::vector<WatchPoint> watch;  ///< none: the fans are ranked by power alone
+  std::vector<WatchPoint> watch;  ///< none, and no `held`: the fans are ranked by power alone
+  /// Share of the floor that is held at a duty point of the system; none: not asked.
+  std::function<double(const DutySummary&)> held;
+  double held_needed = 0.0;  ///< of `held`
 };
 
-/// best first. suits: duty point found on the curve, no air flowing back, every watch point held,
-/// no pipe above the condensate limit.
+/// best first. suits: duty point found on the curve, no air flowing back, every watch point and the
+/// needed share of the floor held, no pipe above the condensate limit.
 enum class FanSuits { yes, noisy, no };
 
 struct FanVerdict {
@@ -37,6 +41,8 @@ struct FanVerdict {
   double least_share = 0.0;
   std::size_t weakest = 0;
   base::Pressure least;
+  std::size_t which = 0;          ///< of the cases: the one that counts
+  std::optional<double> held;     ///< share of the floor, where it was asked for
   std::optional<double> power_w;  ///< of all lines together; absent where a curve has none
   DutySummary duty;
   std::vector<base::Message> reasons;  ///< ids "airflow.choice.*", then the duty's remarks
@@ -47,8 +53,12 @@ struct FanChoice {
   base::Problems problems;  ///< of the options ("/watch/0/..."); then nothing is ranked
 };
 
-/// Ranked: those that suit, quiet before noisy, by power (unknown last); then the others by how
-/// near they come to what the weakest point needs. Equals stay in the order given.
+/// Ranked: those that suit, quiet before noisy, by power (unknown last); then the others by the
+/// share of the floor they hold, to whole percent, by how near they come to what the weakest point
+/// needs, and by power. Equals stay in the order given.
 FanChoice chooseFan(std::span<const Fan> fans, const FanChoiceOptions& options);
+/// The same on several answers to what nobody knows of the ground: each fan is judged by the one
+/// where it holds least, the first of like ones. Without a case nothing is ranked.
+FanChoice chooseFan(std::span<const Fan> fans, std::span<const FanChoiceOptions> cases);
 
 }  // namespace sumpwright::airflow

@@ -51,7 +51,7 @@ void MiddleCases::solveCase(const SolvedCase& solver, const std::vector<StudiedS
   SolvedSumps solved = solvedSumps(solver.solver, sumps, m_system, solver.ground, m_options.target);
   m_names = std::move(solved.names);
   one.duty = std::move(solved.duty);
-  one.reach = std::move(solved.reach);
+  one.reach = solved.reach;
   one.sentence = caseSentence(one, m_options.target, placeOnFloor(m_study, one.reach.least.at));
   m_told.push_back(std::move(one));
   m_suctions.push_back(std::move(solved.suction));
@@ -63,17 +63,38 @@ std::shared_ptr<const SuctionField> MiddleCases::fieldOfWorst() const {
       SuctionField{m_cases[m_worst].model, solverOf(m_worst).network(), m_suctions[m_worst]});
 }
 
-airflow::DutyOptions MiddleCases::dutyOfWorst(const SuctionSystem& system) const {
+airflow::DutyOptions MiddleCases::dutyOn(std::size_t which, const SuctionSystem& system) const {
   // All answers have the same floor, and so the same sumps in it.
-  return dutyOptions(system, m_names, suction::resistances(m_units[m_worst]),
-                     suction::inertias(m_units[m_worst], suction::inertiaOf(groundOfWorst())));
+  const auto& units = m_units[which];
+  return dutyOptions(system, m_names, suction::resistances(units),
+                     suction::inertias(units, suction::inertiaOf(m_cases[which].ground)));
+}
+
+airflow::DutyOptions MiddleCases::dutyOfWorst(const SuctionSystem& system) const {
+  return dutyOn(m_worst, system);
+}
+
+suction::Reach MiddleCases::reachOn(std::size_t which, const airflow::DutySummary& duty) const {
+  const auto& units = m_units[which];
+  return suction::reachOf(solverOf(which).network(),
+                          suction::superposed(units, groundFlows(duty, units.size())),
+                          m_options.target);
 }
 
 suction::Reach MiddleCases::reachAt(const airflow::DutySummary& duty) const {
-  const auto& units = m_units[m_worst];
-  return suction::reachOf(solverOf(m_worst).network(),
-                          suction::superposed(units, groundFlows(duty, units.size())),
-                          m_options.target);
+  return reachOn(m_worst, duty);
+}
+
+std::vector<airflow::FanChoiceOptions> MiddleCases::fanCases() const {
+  std::vector<airflow::FanChoiceOptions> cases;
+  for (std::size_t k = 0; k < m_told.size(); ++k) {
+    airflow::FanChoiceOptions one;
+    one.system = dutyOn(k, m_system);
+    one.held = [this, k](const airflow::DutySummary& duty) { return reachOn(k, duty).floor; };
+    one.held_needed = suction::kWholeFloor;
+    cases.push_back(std::move(one));
+  }
+  return cases;
 }
 
 }  // namespace sumpwright::siting

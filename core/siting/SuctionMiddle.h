@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "airflow/FanChoice.h"
 #include "siting/SuctionParts.h"
 #include "siting/SuctionStudy.h"
 
@@ -32,9 +33,13 @@ class MiddleCases {
   /// The worst answer with another system, and what is held at a duty point of it.
   airflow::DutyOptions dutyOfWorst(const SuctionSystem& system) const;
   suction::Reach reachAt(const airflow::DutySummary& duty) const;
+  /// Every answer as a choice of a fan asks for it. Lives no longer than this.
+  std::vector<airflow::FanChoiceOptions> fanCases() const;
 
  private:
   void solveCase(const SolvedCase& one, const std::vector<StudiedSump>& sumps);
+  airflow::DutyOptions dutyOn(std::size_t which, const SuctionSystem& system) const;
+  suction::Reach reachOn(std::size_t which, const airflow::DutySummary& duty) const;
 
   const Study& m_study;
   const SuctionSystem& m_system;

@@ -15,6 +15,7 @@
 #include "base/Result.h"
 #include "siting/ReachAlong.h"
 #include "siting/Study.h"
+#include "siting/SuctionFans.h"
 #include "siting/SuctionGround.h"
 #include "siting/SuctionLines.h"
 #include "siting/SuctionShared.h"
@@ -45,6 +46,7 @@ struct SuctionOptions {
   /// Sump that the curve is of, "": the first. On one fan for all the others count where they
   /// stand.
   std::string along_of;
+  std::vector<OfferedFan> fans;  ///< to be compared on these pipes and this ground
   /// Of an answer before, where nothing but the places of sumps is other: not worked out again.
   std::optional<suction::ChanceStudy> guesses;
   std::shared_ptr<const ReachAlong> reach;
@@ -160,6 +162,7 @@ struct SuctionAnswer {
   airflow::RunningCost running;
   std::optional<SecondSump> second;
   std::optional<LeakCase> leak;
+  std::vector<FanOffer> fans;  ///< best first; empty where none were given
   SharedFan shared;
   RuleOfThumb thumb;
   std::vector<FloorPoint> floor;

@@ -113,6 +113,29 @@ Message caseSentence(const MiddleCase& one, const suction::Target& target, Messa
                                     base::flow("flow", flow), base::pressure("pit", pit)});
 }
 
+std::vector<Message> dutySentences(const airflow::DutySummary& duty,
+                                   const std::vector<std::string>& names) {
+  std::vector<Message> out;
+  const bool shared = duty.legs.size() > 1 && duty.lines.size() == 1;
+  for (std::size_t k = 0; k < duty.lines.size(); ++k) {
+    std::vector<base::Arg> args{base::flow("flow", duty.lines[k].flow),
+                                base::pressure("fan", duty.lines[k].fan)};
+    const char* id = shared ? "suction.duty.shared" : "suction.duty.fan";
+    if (duty.lines.size() > 1) {
+      id = "suction.duty.sump";
+      args.push_back(base::text("sump", names[k]));
+    }
+    out.emplace_back(id, std::move(args));
+  }
+  return out;
+}
+
+std::vector<std::string> sumpNames(const SuctionAnswer& answer) {
+  std::vector<std::string> names;
+  for (const StudiedSump& sump : answer.sumps) names.push_back(sump.id);
+  return names;
+}
+
 std::vector<Message> rangeSentences(const SuctionAnswer& answer) {
   std::vector<Message> out;
   out.push_back(

@@ -18,6 +18,12 @@ base::Message verdictOf(const SuctionAnswer& answer, bool clustered);
 base::Message caseLabel(const plan::Plan& plan, const suction::ModelChoices& choices);
 base::Message caseSentence(const MiddleCase& one, const suction::Target& target,
                            base::Message where);
+/// Air and pressure of each fan; of which sump it is where each of several has its own. `names`: of
+/// the sumps, as the duty's legs.
+std::vector<base::Message> dutySentences(const airflow::DutySummary& duty,
+                                         const std::vector<std::string>& names);
+/// Ids of the sumps that were counted with; "" of one that is none of the design's.
+std::vector<std::string> sumpNames(const SuctionAnswer& answer);
 std::vector<base::Message> rangeSentences(const SuctionAnswer& answer);
 RuleOfThumb ruleOfThumb(const SuctionAnswer& answer, const suction::Network& network,
                         bool crossing_wall);

@@ -74,6 +74,61 @@ TEST(SuctionText, SaysWhatAContractorNeedsAndThatItIsAPrediction) {
   EXPECT_THAT(run.out, Not(HasSubstr("{")));
 }
 
+TEST(SuctionFans, EachWithItsDutyItsShareAndItsCost) {
+  const Report report = suctionOf({sampleJob("bungalow")});
+  const Report& fans = report["fans"];
+  ASSERT_EQ(fans.size(), 3U);
+  int in_use = 0;
+  for (const Report& fan : fans) {
+    EXPECT_TRUE(fan["invented"].get<bool>());
+    EXPECT_EQ(fan["table"], "demo-fans");
+    EXPECT_EQ(fan["suits"] == "no", fan["floor"].get<double>() < 0.95) << fan["id"];
+    ASSERT_EQ(fan["lines"].size(), 1U);
+    EXPECT_GT(fan["energy_kwh_a"].get<double>(), 0.0);
+    if (!fan["in_use"].get<bool>()) continue;
+    ++in_use;
+    EXPECT_EQ(fan["id"], report["fan"]["id"]);
+    const auto worst = report["worst"].get<std::size_t>();
+    EXPECT_EQ(fan["floor"], report["middle"][worst]["reach"]["floor"]);
+    EXPECT_EQ(fan["power_w"], report["power_w"]);
+  }
+  EXPECT_EQ(in_use, 1);
+  // Taken, another does what was said of it.
+  for (const Report& fan : fans) {
+    const Report taken = suctionOf({sampleJob("bungalow"), "--fan", fan["id"].get<std::string>()});
+    const auto worst = taken["worst"].get<std::size_t>();
+    EXPECT_EQ(fan["floor"], taken["middle"][worst]["reach"]["floor"]) << fan["id"];
+  }
+  const Ran run = ran({"suction", sampleJob("bungalow")});
+  EXPECT_THAT(run.out, HasSubstr("\nWhich fan suits, on the middle guess\n"));
+  EXPECT_THAT(run.out, HasSubstr("Demo fan, low suction (invented): "));
+  EXPECT_THAT(run.out, HasSubstr(", in use: "));
+  EXPECT_THAT(run.out, HasSubstr("kWh a year"));
+}
+
+TEST(SuctionFans, WithTwoFansEachLineSaysOfWhichSump) {
+  QFile from(QString::fromStdString(sampleJob("bungalow")));
+  ASSERT_TRUE(from.open(QIODevice::ReadOnly));
+  Report job = Report::parse(from.readAll().toStdString());
+  Report second = job["design"]["sumps"][0];
+  second["id"] = "sump-2";
+  second["chainage_m"] = 8.0;
+  job["design"]["sumps"].push_back(second);
+  job["design"]["shared_fan"] = false;
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("two.sump.json"));
+  QFile to(path);
+  ASSERT_TRUE(to.open(QIODevice::WriteOnly));
+  to.write(QByteArray::fromStdString(job.dump()));
+  to.close();
+  const Ran run = ran({"suction", path.toStdString()});
+  EXPECT_EQ(run.code, kDone) << run.err;
+  EXPECT_THAT(run.out, HasSubstr("Fan of sump sump-1: ≈ "));
+  EXPECT_THAT(run.out, HasSubstr("Fan of sump sump-2: ≈ "));
+  const Report report = suctionOf({path.toStdString()});
+  EXPECT_EQ(report["middle"][0]["legs"][1]["sump"], "sump-2");
+}
+
 /// Ids put together at run time have their sentence too.
 TEST(SuctionText, SaysNoIdInBrackets) {
   for (const char* fill : {"clean_stone", "graded", "none", "unknown"}) {
@@ -92,7 +147,7 @@ TEST(SuctionJson, KeysAndTheirOrder) {
       keys, ElementsAre("format", "prediction", "state", "verdict", "fill", "target_pa", "limit_pa",
                         "fan", "sumps", "middle", "worst", "chance", "power_w", "energy_kwh_a",
                         "running", "second", "rule_of_thumb", "remarks", "assumptions", "measured",
-                        "leak", "shared_fan", "lines", "cautions", "places"));
+                        "leak", "shared_fan", "lines", "cautions", "places", "fans"));
   EXPECT_EQ(report["format"], "sumpwright.suction/1");
   EXPECT_EQ(report["prediction"], true);
   EXPECT_EQ(report["state"], "answered");

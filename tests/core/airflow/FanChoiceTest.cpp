@@ -98,6 +98,66 @@ TEST(FanChoice, WithoutWatchPointsPowerDecides) {
   EXPECT_EQ(choice.ranked[0].least_share, 1.0);
 }
 
+/// Share held as a floor of ten equal parts, each with its own share of the pit's suction.
+double tenths(const DutySummary& duty, double ground, double needed_pa) {
+  int held = 0;
+  for (int part = 1; part <= 10; ++part) {
+    if (0.01 * part * ground * duty.legs[0].ground.m3PerS() >= needed_pa) ++held;
+  }
+  return 0.1 * held;
+}
+
+TEST(FanChoice, TheShareOfTheFloorDecidesWhereItIsAskedFor) {
+  const std::vector<Fan> fans = demoFans();
+  FanChoiceOptions options = floorOf(20000.0, 0.1, 5.0);
+  options.watch.clear();
+  options.held_needed = 0.95;
+  double needed_pa = 1.0;
+  options.held = [&](const DutySummary& duty) { return tenths(duty, 20000.0, needed_pa); };
+  const FanChoice easy = chooseFan(fans, options);
+  EXPECT_EQ(easy.ranked[0].suits, FanSuits::yes);
+  EXPECT_EQ(easy.ranked[0].held, 1.0);
+  needed_pa = 15.0;  // too much for any of them: the one that holds most comes first
+  const FanChoice hard = chooseFan(fans, options);
+  EXPECT_EQ(fans[hard.ranked[0].fan].id, "demo-high");
+  EXPECT_EQ(hard.ranked[0].reasons[0].id, "airflow.choice.none");
+  EXPECT_EQ(hard.ranked[0].reasons[1].id, "airflow.choice.floor-short");
+  for (std::size_t k = 1; k < hard.ranked.size(); ++k) {
+    EXPECT_GE(*hard.ranked[k - 1].held, *hard.ranked[k].held);
+    EXPECT_EQ(hard.ranked[k].suits, FanSuits::no);
+  }
+}
+
+/// Four times the power for a quarter of a percent of the floor is no better fan.
+TEST(FanChoice, OfThoseThatHoldAsMuchToWholePercentTheLeastPowerIsNearest) {
+  const std::vector<Fan> fans = demoFans();
+  FanChoiceOptions options = floorOf(20000.0, 0.1, 5.0);
+  options.watch.clear();
+  options.held_needed = 0.95;
+  options.held = [](const DutySummary& duty) { return 0.75 + 1e-6 * duty.lines[0].fan.pa(); };
+  EXPECT_THAT(order(fans, chooseFan(fans, options)),
+              ElementsAre("demo-low", "demo-medium", "demo-high"));
+}
+
+TEST(FanChoice, OfSeveralAnswersTheWorstCounts) {
+  const std::vector<Fan> fans = demoFans();
+  std::vector<FanChoiceOptions> cases;
+  for (const double ground : {4000.0, 60000.0, 20000.0}) {
+    cases.push_back(floorOf(ground, 0.1, 5.0));
+    cases.back().watch.clear();
+    cases.back().held_needed = 0.95;
+    cases.back().held = [](const DutySummary& duty) { return tenths(duty, 4000.0, 5.0); };
+  }
+  const FanChoice choice = chooseFan(fans, cases);
+  for (const FanVerdict& verdict : choice.ranked) {
+    EXPECT_EQ(verdict.which, 1U) << "the least air";
+    const FanChoice alone = chooseFan(std::span(&fans[verdict.fan], 1), cases[1]);
+    EXPECT_EQ(verdict.held, alone.ranked[0].held);
+    EXPECT_EQ(verdict.duty.lines, alone.ranked[0].duty.lines);
+  }
+  EXPECT_THAT(chooseFan(fans, std::span<const FanChoiceOptions>()).ranked, IsEmpty());
+}
+
 TEST(FanChoice, FaultsOfTheInputAreNamed) {
   FanChoiceOptions options = floorOf(4000.0, 0.1, 5.0);
   options.watch[1].needed = Pressure();
