@@ -5,7 +5,8 @@
 // It is worked out every kCableStep_m of each wall and at its ends, all in one network (from the
 // supplies outward), and read on a straight line between; where the best supply changes within a
 // step, the jump is read as a slope over it. Where one end of a step has no route, none is said
-// between. Well under a millisecond (tests/bench), so whoever scores may ask at once.
+// between. About a millisecond (tests/bench), from fans in a roof space a few, so whoever scores
+// may ask at once.
 
 #include <optional>
 #include <vector>

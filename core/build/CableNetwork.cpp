@@ -108,28 +108,39 @@ class Network {
 
   /// From every place that may be drilled to what it faces, and from some between: where a third
   /// wall stands in the way at all of those, a drilling a little further on is better than none;
-  /// both ends become places of their lines.
+  /// both ends become places of their lines. From the roof space a cable comes down at any of them
+  /// inside, whatever they face.
   void addCrossings() {
-    const double off = m_ask.figures.from_corner_m;
+    std::vector<Spot> down;
     for (std::size_t k = 0; k < m_lines.lines.size(); ++k) {
-      std::vector<double> tried = m_stops[k];
-      for (const double s : m_stops[k]) {
-        tried.push_back(s + off);
-        tried.push_back(s - off);
-      }
-      for (double s = 0.0; s < m_lines.lines[k].length_m; s += kTriedEvery_m) tried.push_back(s);
-      for (const double s : tried) {
-        const Spot from{k, m_lines.lines[k].wrapped(s)};
+      const bool inside = m_lines.lines[k].kind != CablePartKind::outside;
+      for (const Spot& from : triedOn(k)) {
         if (!m_lines.mayDrill(from)) continue;
+        if (m_inside && inside) down.push_back(from);
         const auto across = m_lines.facing(from);
         if (!across || !m_lines.mayDrill(across->spot)) continue;
         m_across.push_back({from, across->spot, across->distance_m});
       }
     }
+    for (const Spot& spot : down) addStop(spot);
     for (const Across& one : m_across) {
       addStop(one.from);
       addStop(one.to);
     }
+  }
+
+  std::vector<Spot> triedOn(std::size_t k) const {
+    const CableLine& line = m_lines.lines[k];
+    const double off = m_ask.figures.from_corner_m;
+    std::vector<Spot> tried;
+    const auto add = [&](double s) { tried.push_back({k, line.wrapped(s)}); };
+    for (const double s : m_stops[k]) add(s);
+    for (const double s : m_stops[k]) {
+      add(s + off);
+      add(s - off);
+    }
+    for (double s = 0.0; s < line.length_m; s += kTriedEvery_m) add(s);
+    return tried;
   }
 
   void number() {
@@ -174,25 +185,29 @@ class Network {
   }
 
   /// Over a head in one go, from jamb to jamb; what stands in front of the opening goes up and down
-  /// to either jamb.
+  /// to either jamb and to what else stands there.
   void joinOver(std::size_t k, const OverOpening& over) {
-    const CableLine& line = m_lines.lines[k];
-    const auto add = [&](double from, double to) {
-      const bool wet =
-          std::any_of(line.closed.begin(), line.closed.end(), [&](const CableRange& w) {
-            return w.from_m < to - kSameSpot_m && w.to_m > from + kSameSpot_m;
-          });
-      if (wet) return;
-      const double length = to - from + over.detour_m;
-      m_net.links.push_back({nodeOf({k, line.wrapped(from)}), nodeOf({k, line.wrapped(to)}), length,
-                             length, CablePartKind::over_opening, over.thing});
-    };
-    add(over.from_m, over.to_m);
+    std::vector<double> places{over.from_m, over.to_m};
     for (const double s : m_stops[k]) {
-      if (s < over.from_m + kSameSpot_m || s > over.to_m - kSameSpot_m) continue;
-      add(over.from_m, s);
-      add(s, over.to_m);
+      if (s > over.from_m + kSameSpot_m && s < over.to_m - kSameSpot_m) places.push_back(s);
     }
+    std::sort(places.begin(), places.end());
+    for (std::size_t i = 0; i < places.size(); ++i) {
+      for (std::size_t j = i + 1; j < places.size(); ++j) {
+        joinOver(k, over, places[i], places[j]);
+      }
+    }
+  }
+
+  void joinOver(std::size_t k, const OverOpening& over, double from, double to) {
+    const CableLine& line = m_lines.lines[k];
+    const bool wet = std::any_of(line.closed.begin(), line.closed.end(), [&](const CableRange& w) {
+      return w.from_m < to - kSameSpot_m && w.to_m > from + kSameSpot_m;
+    });
+    if (wet) return;
+    const double length = to - from + over.detour_m;
+    m_net.links.push_back({nodeOf({k, line.wrapped(from)}), nodeOf({k, line.wrapped(to)}), length,
+                           length, CablePartKind::over_opening, over.thing});
   }
 
   void joinAcross() {
