@@ -547,6 +547,10 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "In the hole \"{hole}\" {suction} was read, more than the {pit} in the "
                          "pit. Check both, and that the gauge's tubes were not crossed.")},
+      {"plan.test.reading-most",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "In the hole \"{hole}\" {suction} was read, more than any test fan leaves "
+                         "under a floor ({most:0}). Check the figure and the gauge's unit.")},
       {"plan.test.sump-unknown",
        QT_TRANSLATE_NOOP(
            "Sentences", "Of the pressure test \"{test}\" it is not said which sump it drew from.")},

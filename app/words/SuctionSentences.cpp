@@ -11,16 +11,32 @@ std::span<const Sentence> suctionSentences() {
   static constexpr auto rows = std::to_array<Sentence>({
       {"suction.chance.stopped",
        QT_TRANSLATE_NOOP("Sentences", "The chance of reach was not computed to its end.")},
+      {"suction.fit.contradictory",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "These readings contradict each other on any ground: nothing is told of "
+                         "it, and the prediction rests on what was assumed. Check the figures and "
+                         "their places, and measure again.")},
       {"suction.fit.few",
        QT_TRANSLATE_NOOP("Sentences",
                          "There are no more readings than figures to be told from them: what "
                          "was assumed of the ground decides as much as what was measured. Drill "
                          "one more hole, far from the others.")},
+      {"suction.fit.little",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The readings tell little of how easily air runs through the fill and of "
+                         "how much leaks in. One hole near the sump and one far from it would "
+                         "tell more.")},
       {"suction.fit.misfit",
        QT_TRANSLATE_NOOP("Sentences",
-                         "No even ground explains these readings together: they lie farther off "
-                         "the fit than gauges err. Look for a wall, duct or drain that is not on "
-                         "the plan, and whether the sump stood where the test says.")},
+                         "These readings do not suit the model: no even ground explains them "
+                         "together, they lie farther off the fit than gauges err. Look for a wall, "
+                         "duct or drain that is not on the plan, and whether the sump stood where "
+                         "the test says.")},
+      {"suction.fit.negative",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Hole {hole} reads under nothing: it counts as without suction. Either "
+                         "the house draws harder there than the fan, or the gauge's tubes were "
+                         "crossed.")},
       {"suction.fit.no-flow",
        QT_TRANSLATE_NOOP("Sentences",
                          "The flow was not measured: how fast suction falls with distance can be "
@@ -28,12 +44,20 @@ std::span<const Sentence> suctionSentences() {
                          "another fan.")},
       {"suction.fit.no-joints",
        QT_TRANSLATE_NOOP("Sentences",
-                         "The readings do not tell the leakage of the joints. Holes close to the "
-                         "walls would.")},
+                         "How much of the leakage comes up through the ground and how much "
+                         "through the joints the readings do not tell: both count as widely as "
+                         "was assumed.")},
       {"suction.fit.no-leakage",
        QT_TRANSLATE_NOOP("Sentences",
                          "The readings do not tell how much leaks in. A hole far from the sump "
                          "would.")},
+      {"suction.fit.none-reached",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "No hole had suction that a gauge can tell (0.3 Pa): the ground has only "
+                         "a limit from it, and the fan does not reach so far. A hole nearer to "
+                         "the sump would tell more.")},
+      {"suction.fit.not-read",
+       QT_TRANSLATE_NOOP("Sentences", "A reading is left out of the fit. {why}")},
       {"suction.fit.no-transmissivity",
        QT_TRANSLATE_NOOP("Sentences",
                          "The readings do not tell how easily air runs through the fill, only "
@@ -54,8 +78,12 @@ std::span<const Sentence> suctionSentences() {
                          "is left out.")},
       {"suction.fit.outlier",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Hole {hole} does not fit what the others say. Look for a wall that "
+                         "Hole {hole} is left out, the others contradict it. Look for a wall that "
                          "shuts it off, a duct or drain beside it, or a slip of the pen.")},
+      {"suction.fit.suspect",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Hole {hole} may be the one that is wrong: without it the others go "
+                         "together. Which one it is these readings do not tell: read it again.")},
       {"suction.fit.tied",
        QT_TRANSLATE_NOOP("Sentences",
                          "More air through the fill and more leakage explain these readings "
@@ -81,6 +109,11 @@ std::span<const Sentence> suctionSentences() {
        QT_TRANSLATE_NOOP("Sentences", "there is heating in this floor")},
       {"suction.hole.wet-room",
        QT_TRANSLATE_NOOP("Sentences", "it is a wet room: pipes, tanking and tiles")},
+      {"suction.material.between", QT_TRANSLATE_NOOP("Sentences", "{low}, up to {high}")},
+      {"suction.material.hardcore", QT_TRANSLATE_NOOP("Sentences", "hardcore with fines")},
+      {"suction.material.sand", QT_TRANSLATE_NOOP("Sentences", "sand")},
+      {"suction.material.silt", QT_TRANSLATE_NOOP("Sentences", "silt or clay")},
+      {"suction.material.stone", QT_TRANSLATE_NOOP("Sentences", "clean stone")},
       {"suction.model.area",
        QT_TRANSLATE_NOOP("Sentences",
                          "There is no floor on fill within the walls: suction under the floor "
@@ -334,11 +367,12 @@ std::span<const Sentence> suctionSentences() {
       {"suction.fitted.hole-outlier",
        QT_TRANSLATE_NOOP(
            "Sentences",
-           "Hole {hole}: measured {measured}, fitted {fitted}. It does not fit the others.")},
+           "Hole {hole}: measured {measured}; the others say {fitted}. It does not fit them.")},
       {"suction.fitted.lambda",
        QT_TRANSLATE_NOOP(
            "Sentences",
-           "Fitted: suction falls to about a third over {value:1} ({low:1} to {high:1}, 95 %).")},
+           "Fitted: suction falls to about a third over {value:1} ({low:1} to {high:1}, 95 %), "
+           "the leakage of ground and joints taken together.")},
       {"suction.fitted.stood",
        QT_TRANSLATE_NOOP("Sentences",
                          "The sump of the pressure test {test} stood {where}; it has been moved "
@@ -350,10 +384,28 @@ std::span<const Sentence> suctionSentences() {
       {"suction.fitted.no-sump",
        QT_TRANSLATE_NOOP("Sentences",
                          "The pressure test {test} names no sump of the plan and is left out.")},
+      {"suction.fitted.lambda-most",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Fitted: suction falls to about a third over {high:1} at most (95 %).")},
+      {"suction.fitted.lambda-untold",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "How far suction carries cannot be told from these readings.")},
+      {"suction.fitted.not-used",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The prediction rests on what was assumed of the ground, not on these "
+                         "readings; they are kept.")},
+      {"suction.fitted.other-fill",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "That is not the fill that was counted with before ({said}): read the "
+                         "hole nearest to the sump again, and look what lies under the slab.")},
       {"suction.fitted.permeability",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Fitted: the fill's permeability lies between 10^{low:1} and 10^{high:1} "
-                         "m² if it is {depth} deep (95 %).")},
+                         "Fitted: the fill lets air through like {like} (permeability {value} m², "
+                         "{low} to {high} m² at 95 %, if it is {depth} deep).")},
+      {"suction.fitted.permeability-untold",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "How easily air runs through the fill cannot be told from these "
+                         "readings.")},
       {"suction.fitted.pit", QT_TRANSLATE_NOOP("Sentences",
                                                "The pit had {excess:0} more than the fit leaves "
                                                "for it: what its own resistance takes.")},

@@ -7,6 +7,7 @@
 #include "geometry/Shapes.h"
 #include "plan/Checks.h"
 #include "plan/PlanGeometry.h"
+#include "plan/SuctionEdits.h"
 
 namespace sumpwright::plan {
 
@@ -72,8 +73,11 @@ void checkReading(const Plan& plan, const PressureTest& test, std::size_t index,
     problems.add("plan.test.sd", at(pointer, "sd_pa"),
                  {base::pressure("sd", Pressure::ofPa(*reading.sd_pa))});
   }
-  // No hole sees more than the pit but by the gauge's own error.
-  if (test.pit_pa && *test.pit_pa > 0.0 && reading.suction_pa > *test.pit_pa) {
+  // No reason to study nothing of the job: what cannot be is left out of the fit.
+  const bool over_pit = test.pit_pa && *test.pit_pa > 0.0 && reading.suction_pa > *test.pit_pa;
+  if (const auto why = whyNotRead(reading.hole, reading.suction_pa, test.pit_pa)) {
+    problems.add(Gravity::missing, why->id, at(pointer, "suction_pa"), why->args);
+  } else if (over_pit) {
     problems.add(Gravity::missing, "plan.test.over-pit", at(pointer, "suction_pa"),
                  {base::text("hole", reading.hole),
                   base::pressure("suction", Pressure::ofPa(reading.suction_pa)),

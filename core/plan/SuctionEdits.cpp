@@ -24,11 +24,24 @@ base::Result<Job> testChecked(Job changed, std::size_t index) {
   return checkedAt(std::move(changed), at("/suction/tests", index), checkSuction);
 }
 
+/// The first reading that cannot be and was not in the test before, or was not one then.
+std::optional<base::Problem> newlyUnlikely(const PressureTest& before, const PressureTest& test) {
+  for (const HoleReading& reading : test.readings) {
+    const auto why = whyNotRead(reading.hole, reading.suction_pa, test.pit_pa);
+    const auto& all = before.readings;
+    const bool was =
+        before.pit_pa == test.pit_pa && std::find(all.begin(), all.end(), reading) != all.end();
+    if (why && !was) return editProblem(why->id, why->args);
+  }
+  return std::nullopt;
+}
+
 base::Result<Job> putTest(const Job& job, const std::string& id, const PressureTest& test) {
   Job result = job;
   auto& tests = result.suction.tests;
   const auto it = testCalled(tests, id);
   if (it == tests.end()) return unknownTest(id);
+  if (auto unlikely = newlyUnlikely(*it, test)) return *unlikely;
   *it = test;
   const auto index = static_cast<std::size_t>(it - tests.begin());
   return testChecked(std::move(result), index);
@@ -63,6 +76,24 @@ void keepWhereItStood(Job& job, const std::string& sump) {
   }
 }
 
+std::optional<base::Message> whyNotRead(const std::string& hole, double suction_pa,
+                                        std::optional<double> pit_pa) {
+  constexpr double kMost_pa = 5000.0;
+  constexpr double kGauges = 1.1;
+  constexpr double kGauges_pa = 0.6;
+  const auto read = std::vector{base::text("hole", hole),
+                                base::pressure("suction", base::Pressure::ofPa(suction_pa))};
+  if (pit_pa && *pit_pa > 0.0 && suction_pa > kGauges * *pit_pa + kGauges_pa) {
+    base::Message message("plan.test.over-pit", read);
+    message.args.push_back(base::pressure("pit", base::Pressure::ofPa(*pit_pa)));
+    return message;
+  }
+  if (suction_pa <= kMost_pa) return std::nullopt;
+  base::Message message("plan.test.reading-most", read);
+  message.args.push_back(base::pressure("most", base::Pressure::ofPa(kMost_pa)));
+  return message;
+}
+
 base::Result<Job> setTarget(const Job& job, std::optional<double> target_pa,
                             std::optional<double> limit_pa) {
   Job result = job;
@@ -95,6 +126,7 @@ base::Result<Job> addPressureTest(const Job& job, PressureTest test) {
   Job result = job;
   if (test.id.empty()) test.id = unusedId(job, "pressure-test");
   if (const auto bad = unfitId(job, test.id)) return *bad;
+  if (auto unlikely = newlyUnlikely({}, test)) return *unlikely;
   if (!test.stood) {
     if (const Sump* drew = testedSump(job, test)) test.stood = placeOf(*drew);
   }

@@ -33,8 +33,15 @@ bool hasMovedSince(const Job& job, const PressureTest& test);
 /// now: called before the sump is moved or removed, so that it leaves its past where it was.
 void keepWhereItStood(Job& job, const std::string& sump);
 
+/// Why nobody can have read that in a hole: plan.test.over-pit (above the pit's own suction by more
+/// than two gauges err: a tenth and 0.6 Pa) or plan.test.reading-most (above 5000 Pa, more than a
+/// test fan leaves a metre from its pit); own figures. Nothing: it may be.
+std::optional<base::Message> whyNotRead(const std::string& hole, double suction_pa,
+                                        std::optional<double> pit_pa);
+
 /// Adds a pressure test at the end; without an id it gets one, and where it does not say where its
-/// sump stood, the place where that stands now. Errors: plan.id.twice, plan.date.bad, plan.test.*.
+/// sump stood, the place where that stands now. Errors: plan.id.twice, plan.date.bad, plan.test.*;
+/// of readings those of whyNotRead() where they are new.
 base::Result<Job> addPressureTest(const Job& job, PressureTest test);
 /// Puts it in place of the one of that id. Errors: plan.test.unknown, as above.
 base::Result<Job> changePressureTest(const Job& job, const PressureTest& test);
@@ -42,7 +49,7 @@ base::Result<Job> changePressureTest(const Job& job, const PressureTest& test);
 base::Result<Job> removePressureTest(const Job& job, const std::string& test);
 /// Puts what was read in a hole, added if the test has no reading of it; nothing takes the reading
 /// out (which is no error where there is none). The deviation stays as it was where none is given.
-/// Errors: plan.test.unknown, plan.test.no-hole, plan.test.sd.
+/// Errors: plan.test.unknown, plan.test.no-hole, plan.test.sd, those of whyNotRead().
 base::Result<Job> setReading(const Job& job, const std::string& test, const std::string& hole,
                              std::optional<double> suction_pa, std::optional<double> sd_pa = {});
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "plan/SuctionEdits.h"
+#include "siting/SuctionMaterial.h"
 #include "siting/SuctionPlaces.h"
 #include "siting/SuctionWords.h"
 
@@ -16,7 +17,8 @@ using base::Message;
 using base::Pressure;
 using suction::Fit;
 
-constexpr double kSdsOf95 = 1.959964;  // normal distribution
+/// A band of 95 % that is wider tells nothing: a factor of 30 either way (own figure).
+constexpr double kHopeless = 900.0;
 
 /// Where a test drew from: where its sump stood then, with the pit it has now.
 std::optional<suction::Sink> sinkOf(const Study& study, const plan::PressureTest& test,
@@ -66,25 +68,6 @@ std::vector<suction::Measured> measuredIn(const Study& study, double pit_m3, Fit
   return all;
 }
 
-/// Standard deviation that puts 95 % into the band; no more than before anything was measured:
-/// readings that contradict each other make nobody know less than nothing.
-double sdOf(const suction::Banded& band) {
-  if (!(band.value > 0.0)) return 0.0;
-  return std::min(std::log(band.high / band.value) / kSdsOf95, suction::FitOptions{}.prior_sd);
-}
-
-suction::Narrowed narrowedBy(const Fit& fit) {
-  suction::Narrowed narrowed;
-  narrowed.transmissivity = fit.scales.transmissivity;
-  narrowed.leakage = fit.scales.leakage;
-  narrowed.sd_transmissivity_ln = sdOf(fit.transmissivity_m3_s_pa);
-  narrowed.sd_leakage_ln = sdOf(fit.leak_m_s_pa);
-  narrowed.correlation = fit.correlation;
-  narrowed.flow_known = fit.flow_known;
-  narrowed.sd_ratio_ln = 2.0 * sdOf(fit.lambda_m);
-  return narrowed;
-}
-
 void sayCases(FittedGround& fitted) {
   if (fitted.label.id.empty()) return;
   fitted.found.push_back(Message("suction.fitted.case", {base::phrase("case", fitted.label)}));
@@ -96,24 +79,49 @@ void sayCases(FittedGround& fitted) {
   }
 }
 
+bool isHopeless(const suction::Banded& band) {
+  return !(band.low > 0.0) || !(band.high / band.low < kHopeless);
+}
+
+void sayBands(const Fit& fit, const suction::GroundRanges& ranges, std::vector<Message>& out) {
+  const suction::Banded& lambda = fit.lambda_m;
+  // A length under the first decimal is none.
+  constexpr double kLeastLength_m = 0.1;
+  if (lambda.low < kLeastLength_m && lambda.high < kHopeless * kLeastLength_m) {
+    out.push_back(Message("suction.fitted.lambda-most", {base::metres("high", lambda.high)}));
+  } else if (isHopeless(lambda)) {
+    out.emplace_back("suction.fitted.lambda-untold");
+  } else {
+    out.push_back(Message("suction.fitted.lambda",
+                          {base::metres("value", lambda.value), base::metres("low", lambda.low),
+                           base::metres("high", lambda.high)}));
+  }
+  if (!fit.flow_known) return;
+  const suction::Banded& t = fit.transmissivity_m3_s_pa;
+  if (isHopeless(t)) return void(out.emplace_back("suction.fitted.permeability-untold"));
+  const suction::Ground middle = ranges.middle();
+  const double by_t = middle.permeability_m2 / middle.layer().transmissivity_m3_s_pa;
+  out.push_back(Message("suction.fitted.permeability",
+                        {base::phrase("like", materialOf(by_t * t.low, by_t * t.high)),
+                         base::text("value", inPowersOfTen(by_t * t.value)),
+                         base::text("low", inPowersOfTen(by_t * t.low)),
+                         base::text("high", inPowersOfTen(by_t * t.high)),
+                         base::metres("depth", middle.thickness_m)}));
+  // A slip of the pen near the sump looks like quite another fill.
+  const suction::Range& said = ranges.permeability_m2;
+  if (by_t * t.high < said.low || by_t * t.low > said.high) {
+    out.push_back(Message("suction.fitted.other-fill",
+                          {base::phrase("said", materialOf(said.low, said.high))}));
+  }
+}
+
 void sayWhatWasFound(FittedGround& fitted, const suction::GroundRanges& ranges) {
   const Fit& fit = fitted.fit;
   auto& out = fitted.found;
   out.push_back(Message("suction.fitted.readings", {base::count("readings", fitted.readings),
                                                     base::count("tests", fitted.tests)}));
   sayCases(fitted);
-  out.push_back(Message("suction.fitted.lambda", {base::metres("value", fit.lambda_m.value),
-                                                  base::metres("low", fit.lambda_m.low),
-                                                  base::metres("high", fit.lambda_m.high)}));
-  if (fit.flow_known) {
-    const double k = ranges.middle().permeability_m2 * fit.scales.transmissivity;
-    const double band =
-        std::log10(fit.transmissivity_m3_s_pa.high / fit.transmissivity_m3_s_pa.value);
-    out.push_back(Message(
-        "suction.fitted.permeability",
-        {base::number("low", std::log10(k) - band), base::number("high", std::log10(k) + band),
-         base::metres("depth", ranges.middle().thickness_m)}));
-  }
+  sayBands(fit, ranges, out);
   for (const suction::Misfit& hole : fit.holes) {
     out.push_back(Message(hole.outlier ? "suction.fitted.hole-outlier" : "suction.fitted.hole",
                           {base::text("hole", hole.hole),
@@ -127,23 +135,12 @@ void sayWhatWasFound(FittedGround& fitted, const suction::GroundRanges& ranges) 
   }
 }
 
-bool isUsable(const Fit& fit) {
-  return fit.state == suction::FitState::settled || fit.state == suction::FitState::not_settled;
-}
-
-/// Misfit of readings and prior together.
-double objectiveOf(const Fit& fit) {
-  const double prior = suction::FitOptions{}.prior_sd;
-  return fit.chi2 + std::pow(std::log(fit.scales.transmissivity) / prior, 2) +
-         std::pow(std::log(fit.scales.leakage) / prior, 2);
-}
-
 /// Of those that are usable that with the least misfit; the first where none is.
 const FittedCase& bestOf(const std::vector<FittedCase>& cases) {
   const FittedCase* best = nullptr;
   for (const FittedCase& one : cases) {
-    if (!isUsable(one.fit)) continue;
-    if (best == nullptr || objectiveOf(one.fit) < objectiveOf(best->fit)) best = &one;
+    if (!one.fit.usable()) continue;
+    if (best == nullptr || one.fit.cost < best->fit.cost) best = &one;
   }
   return best != nullptr ? *best : cases.front();
 }
@@ -159,9 +156,21 @@ void ruleOut(FittedGround& fitted) {
   const double spread =
       std::max(1.0, fitted.fit.chi2 / std::max(1.0, fitted.readings - kParameters));
   for (FittedCase& one : fitted.cases) {
-    const double worse = objectiveOf(one.fit) - objectiveOf(fitted.fit);
-    one.ruled_out = !isUsable(one.fit) || (sure && worse > unlikely * spread);
+    const double worse = one.fit.cost - fitted.fit.cost;
+    one.ruled_out = !one.fit.usable() || (sure && worse > unlikely * spread);
   }
+}
+
+/// What was known of split and footings before.
+suction::FitOptions optionsOf(const suction::GroundRanges& ranges, double cell_m) {
+  constexpr double kStated =
+      0.05;  // a figure that is stated may still be that far off (own figure)
+  suction::FitOptions options;
+  options.cell_m = cell_m;
+  options.split_sd = std::max(kStated, std::hypot(suction::sdLnOf(ranges.leak_ground_m_s_pa),
+                                                  3.0 * suction::sdLnOf(ranges.joint_width_m)));
+  options.footing_sd = std::max(kStated, suction::sdLnOf(ranges.footing_m2_s_pa));
+  return options;
 }
 
 }  // namespace
@@ -173,7 +182,7 @@ std::vector<suction::OpenCase> openCasesOf(const plan::Plan& plan,
   if (!fitted || !fitted->usable()) return suction::openCasesOf(plan);
   std::vector<suction::OpenCase> open;
   for (const FittedCase& one : fitted->cases) {
-    if (!one.ruled_out) open.push_back({one.choices, one.narrowed});
+    if (!one.ruled_out) open.push_back({one.choices, one.fit.narrowed});
   }
   return open;
 }
@@ -205,8 +214,7 @@ std::optional<FittedGround> fittedGround(const Study& study, const suction::Grou
     FittedCase one;
     one.choices = choices;
     one.label = caseLabel(job.plan, choices);
-    one.fit = suction::fitGround(*model, measured, {.cell_m = cell_m});
-    one.narrowed = narrowedBy(one.fit);
+    one.fit = suction::fitGround(*model, measured, optionsOf(ranges, cell_m));
     fitted.cases.push_back(std::move(one));
   }
   const FittedCase& best = bestOf(fitted.cases);
@@ -222,6 +230,7 @@ std::optional<FittedGround> fittedGround(const Study& study, const suction::Grou
   }
   const auto& statements = fitted.fit.statements;
   fitted.found.insert(fitted.found.end(), statements.begin(), statements.end());
+  if (!fitted.usable()) fitted.found.emplace_back("suction.fitted.not-used");
   return fitted;
 }
 

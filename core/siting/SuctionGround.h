@@ -16,7 +16,6 @@ struct FittedCase {
   suction::ModelChoices choices;
   base::Message label;  ///< empty where there is only one
   suction::Fit fit;
-  suction::Narrowed narrowed;  ///< meant only where the fit is usable
   /// The readings are over a hundred times less likely than on the best answer: it counts no more.
   bool ruled_out = false;
 };
@@ -31,18 +30,14 @@ struct FittedGround {
   std::vector<base::Message> found;  ///< sentences() but for where the sumps of tests stand now
   /// What was found, hole by hole, and what the readings cannot tell.
   std::vector<base::Message> sentences;
-  bool usable() const {
-    return fit.state == suction::FitState::settled || fit.state == suction::FitState::not_settled;
-  }
+  bool usable() const { return fit.usable(); }
 };
 
 /// All tests of the job together, about the middle of the ranges, by every answer to what nobody
 /// knows: each has a ground of its own, and all that the readings do not rule out are counted with.
-/// Nothing where the job has no test. Guesses are narrowed so that 95 % of them lie in the bands of
-/// the fit; the depth of fill stays in the middle of its range, for only its product with the
-/// permeability is told. The least that rules an answer out: four readings, none of which falls out
-/// of the best fit, and a likelihood ratio of 100, errors as large as they turned out (own
-/// figures).
+/// Nothing where the job has no test. Where no fit is usable the prediction rests on the ranges,
+/// and that is said. The least that rules an answer out: four readings, none of which falls out of
+/// the best fit, and a likelihood ratio of 100, errors as large as they turned out (own figures).
 std::optional<FittedGround> fittedGround(const Study& study, const suction::GroundRanges& ranges,
                                          double pit_m3, double cell_m);
 

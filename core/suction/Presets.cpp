@@ -57,13 +57,46 @@ double normalAt(double share) {
          boost::math::erf_inv(2.0 * std::clamp(share, kLeast, 1.0 - kLeast) - 1.0);
 }
 
-/// T and all leakage times a factor; the depth stays, so that T goes with the permeability.
-Ground changed(Ground ground, double transmissivity, double leakage) {
-  ground.permeability_m2 *= transmissivity;
-  ground.leak_ground_m_s_pa *= leakage;
-  ground.exposed_m_s_pa *= leakage;
-  ground.joint_width_m *= std::cbrt(leakage);  // cubic law
+/// The depth stays, so that T goes with the permeability.
+Ground changed(Ground ground, const Scales& scales) {
+  ground.permeability_m2 *= scales.transmissivity;
+  ground.leak_ground_m_s_pa *= scales.leakage;
+  ground.exposed_m_s_pa *= scales.outdoors;
+  ground.joint_width_m *= std::cbrt(scales.edges);  // cubic law
+  ground.footing_m2_s_pa *= scales.barriers;
   return ground;
+}
+
+using Logs = Narrowed::Logs;
+/// Lower triangle S with S S^T the covariance (Cholesky): the first parts keep their even spread.
+std::array<Logs, Narrowed::kParts> rootOf(const std::array<Logs, Narrowed::kParts>& covariance) {
+  std::array<Logs, Narrowed::kParts> root{};
+  for (std::size_t k = 0; k < root.size(); ++k) {
+    for (std::size_t l = 0; l <= k; ++l) {
+      double rest = covariance[k][l];
+      for (std::size_t m = 0; m < l; ++m) rest -= root[k][m] * root[l][m];
+      if (k == l) {
+        root[k][k] = std::sqrt(std::max(0.0, rest));
+      } else if (root[l][l] > 0.0) {
+        root[k][l] = rest / root[l][l];
+      }
+    }
+  }
+  return root;
+}
+
+/// Another T without a measured flow: leakage and footings are told as they are to it.
+Logs withFill(Logs logs, double fill) {
+  const double by = fill - logs[Narrowed::fill];
+  for (const auto part : {Narrowed::fill, Narrowed::leak, Narrowed::footing}) logs[part] += by;
+  return logs;
+}
+
+Logs within(Logs logs, const Narrowed& narrowed) {
+  for (std::size_t k = 0; k < logs.size(); ++k) {
+    logs[k] = std::clamp(logs[k], narrowed.low[k], narrowed.high[k]);
+  }
+  return logs;
 }
 
 }  // namespace
@@ -135,9 +168,26 @@ GroundRanges rangesOf(const plan::Job& job, std::optional<plan::Fill> fill) {
   return ranges;
 }
 
+double Narrowed::sd(Part part) const { return std::sqrt(std::max(0.0, covariance[part][part])); }
+
+Scales scalesOf(const Logs& logs, double soil_share) {
+  const double split = std::exp(logs[Narrowed::split]);
+  Scales scales;
+  scales.transmissivity = std::exp(logs[Narrowed::fill]);
+  scales.edges = scales.outdoors =
+      std::exp(logs[Narrowed::leak]) / (soil_share * split + 1.0 - soil_share);
+  scales.leakage = scales.edges * split;
+  scales.barriers = std::exp(logs[Narrowed::footing]);
+  return scales;
+}
+
+double sdLnOf(const Range& range) {
+  return range.low > 0.0 ? std::log(range.high / range.low) / std::sqrt(12.0) : 0.0;
+}
+
 Ground middleOf(const GroundRanges& ranges, const Narrowed& narrowed) {
-  const double t = narrowed.flow_known ? narrowed.transmissivity : 1.0;
-  return changed(ranges.middle(), t, t * narrowed.leakage / narrowed.transmissivity);
+  const Logs logs = narrowed.flow_known ? narrowed.mean : withFill(narrowed.mean, 0.0);
+  return changed(ranges.middle(), scalesOf(within(logs, narrowed), narrowed.soil_share));
 }
 
 std::vector<OpenCase> openCasesOf(const plan::Plan& plan) {
@@ -153,29 +203,22 @@ Ground middleOf(const GroundRanges& ranges, const OpenCase& one) {
 std::vector<Ground> drawsOf(const GroundRanges& ranges, const Narrowed& narrowed, int count,
                             std::uint64_t seed) {
   Dice dice(seed);
-  std::array<std::vector<double>, 5> shares;
+  std::array<std::vector<double>, 2 + Narrowed::kParts> shares;
   for (auto& column : shares) column = evenShares(count, dice);
   const Ground base = ranges.middle();
-  const double ratio_ln = std::log(narrowed.leakage / narrowed.transmissivity);
-  const double rest = std::sqrt(std::max(0.0, 1.0 - narrowed.correlation * narrowed.correlation));
+  const auto root = rootOf(narrowed.covariance);
   std::vector<Ground> draws;
   for (std::size_t k = 0; k < static_cast<std::size_t>(std::max(0, count)); ++k) {
-    const double z = normalAt(shares[3][k]);
-    double t_ln = 0.0;
-    double l_ln = 0.0;
-    if (narrowed.flow_known) {
-      const double z_t = normalAt(shares[2][k]);
-      t_ln = std::log(narrowed.transmissivity) + narrowed.sd_transmissivity_ln * z_t;
-      l_ln = std::log(narrowed.leakage) +
-             narrowed.sd_leakage_ln * (narrowed.correlation * z_t + rest * z);
-    } else {
-      t_ln = std::log(ranges.permeability_m2.at(shares[0][k]) / base.permeability_m2) +
-             std::log(ranges.thickness_m.at(shares[1][k]) / base.thickness_m);
-      l_ln = t_ln + ratio_ln + narrowed.sd_ratio_ln * z;
+    Logs logs = narrowed.mean;
+    for (std::size_t p = 0; p < logs.size(); ++p) {
+      for (std::size_t l = 0; l <= p; ++l) logs[p] += root[p][l] * normalAt(shares[2 + l][k]);
     }
-    Ground ground = changed(base, std::exp(t_ln), std::exp(l_ln));
-    ground.footing_m2_s_pa = ranges.footing_m2_s_pa.at(shares[4][k]);
-    draws.push_back(ground);
+    if (!narrowed.flow_known) {
+      logs =
+          withFill(logs, std::log(ranges.permeability_m2.at(shares[0][k]) / base.permeability_m2) +
+                             std::log(ranges.thickness_m.at(shares[1][k]) / base.thickness_m));
+    }
+    draws.push_back(changed(base, scalesOf(within(logs, narrowed), narrowed.soil_share)));
   }
   return draws;
 }

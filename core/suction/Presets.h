@@ -4,12 +4,15 @@
 // Marks: [S] looked up, [M] from memory, [O] own figure, [D] derived. Every range is to be shown as
 // an assumption and changed by whoever knows better.
 
+#include <array>
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <vector>
 
 #include "plan/Job.h"
 #include "suction/ModelOf.h"
+#include "suction/Network.h"
 
 namespace sumpwright::suction {
 
@@ -53,18 +56,28 @@ GroundRanges rangesOf(plan::Fill fill, const plan::House& house);
 /// Those of a job: of its fill (or the one given), with what the job says of the ground instead.
 GroundRanges rangesOf(const plan::Job& job, std::optional<plan::Fill> fill = std::nullopt);
 
-/// What a fit to measured suction leaves open, about factors on the ranges' middle.
+/// What a fit leaves open: logarithms of factors on the ranges' middle, spread as normal ones and
+/// kept within what a ground can be.
 struct Narrowed {
-  double transmissivity = 1.0;
-  double leakage = 1.0;  ///< of soil, joints and exposed walls alike
-  double sd_transmissivity_ln = 0.0;
-  double sd_leakage_ln = 0.0;
-  double correlation = 0.0;
-  /// The flow was measured. Else only T / L was told: T then stays as wide as the ranges, and L
-  /// goes with it.
+  /// Transmissivity; the leakage of soil, joints and exposed walls together; its split, soil to
+  /// joints; what walls on their own footing let through.
+  enum Part : std::size_t { fill, leak, split, footing };
+  static constexpr std::size_t kParts = 4;
+  using Logs = std::array<double, kParts>;
+  static constexpr double kWide = 50.0;
+  Logs mean{};
+  std::array<Logs, kParts> covariance{};
+  Logs low{-kWide, -kWide, -kWide, -kWide};
+  Logs high{kWide, kWide, kWide, kWide};
+  double soil_share = 0.5;  ///< of the leakage on the ranges' middle
+  /// The flow was measured. Else only what the others are to T was told: T then stays as wide as
+  /// the ranges, and they go with it.
   bool flow_known = true;
-  double sd_ratio_ln = 0.0;  ///< of ln (T / L)
+  double sd(Part part) const;
 };
+
+/// The factors those logarithms stand for.
+Scales scalesOf(const Narrowed::Logs& logs, double soil_share);
 
 /// The ground in the middle of what is left.
 Ground middleOf(const GroundRanges& ranges, const Narrowed& narrowed);
@@ -82,10 +95,13 @@ Ground middleOf(const GroundRanges& ranges, const OpenCase& one);
 /// from a fixed seed, so that the same ranges give the same guesses everywhere.
 std::vector<Ground> drawsOf(const GroundRanges& ranges, int count, std::uint64_t seed = 1);
 
-/// The same with T and L spread as the fit leaves them, as normal logarithms; what it does not tell
-/// (walls on their own footing) stays as wide as its range.
+/// The same as the fit leaves them; the depth of fill stays in the middle of its range, for only
+/// its product with the permeability is told.
 std::vector<Ground> drawsOf(const GroundRanges& ranges, const Narrowed& narrowed, int count,
                             std::uint64_t seed = 1);
+
+/// Standard deviation of a figure's logarithm that is even on a range.
+double sdLnOf(const Range& range);
 
 /// Factors that turn a network of `base` into one of `other`. Slab depth and viscosity are in both.
 Scales scalesFrom(const Ground& base, const Ground& other);

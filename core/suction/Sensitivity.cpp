@@ -31,7 +31,9 @@ std::vector<double> changeOf(const Network& network, const Scales& scales,
     if (!link.conduit && !std::isinf(link.wall)) {
       by_fill = c * c / (link.fill * scales.transmissivity);
     }
-    const double change = part == GroundPart::transmissivity ? by_fill : 0.0;
+    double change = 0.0;
+    if (part == GroundPart::transmissivity) change = by_fill;
+    if (part == GroundPart::barriers && !link.conduit) change = c - by_fill;
     const auto a = static_cast<std::size_t>(link.a);
     const auto b = static_cast<std::size_t>(link.b);
     flow[a] += change * (suction[a] - suction[b]);

@@ -10,7 +10,7 @@
 namespace sumpwright::suction {
 
 /// d suction / d ln of a part of the ground, by cell: -A^-1 (dA/dln) s.
-enum class GroundPart { transmissivity, leakage, joints };
+enum class GroundPart { transmissivity, leakage, joints, barriers };
 std::vector<double> sensitivity(const Network& network, const Factor& factor, const Scales& scales,
                                 const std::vector<double>& suction, GroundPart part);
 

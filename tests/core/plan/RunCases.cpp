@@ -98,6 +98,10 @@ void addTestCases(RunCases& cases) {
                 test([](auto& t) { t.readings[0].sd_pa = 0.0; }));
   cases.missing("plan.test.over-pit", at + "/readings/0/suction_pa",
                 test([](auto& t) { t.readings[0].suction_pa = 201.0; }));
+  cases.missing("plan.test.reading-most", at + "/readings/0/suction_pa", test([](auto& t) {
+                  t.pit_pa.reset();
+                  t.readings[0].suction_pa = 9600.0;
+                }));
 }
 
 void addFanCases(RunCases& cases) {

@@ -86,6 +86,16 @@ TEST(SuctionEdits, AReadingIsPutAndTakenOut) {
   EXPECT_EQ(doneWell(setReading(read, "pt", "th", {})), read);
   EXPECT_EQ(problemIdOf(setReading(read, "pt", "nowhere", 3.0)), "plan.test.no-hole");
   EXPECT_EQ(problemIdOf(setReading(read, "x", "th", 3.0)), "plan.test.unknown");
+  EXPECT_EQ(problemIdOf(setReading(read, "pt", "th", 9600.0)), "plan.test.reading-most");
+  PressureTest pitted = read.suction.tests[0];
+  pitted.pit_pa = 318.0;
+  read = doneWell(changePressureTest(read, pitted));
+  EXPECT_EQ(problemIdOf(setReading(read, "pt", "th", 740.0)), "plan.test.over-pit");
+  // The pit as well cannot come to less than a hole; two gauges may differ by a little.
+  read = doneWell(setReading(read, "pt", "th", 320.0));
+  pitted = read.suction.tests[0];
+  pitted.pit_pa = 150.0;
+  EXPECT_EQ(problemIdOf(changePressureTest(read, pitted)), "plan.test.over-pit");
   EXPECT_EQ(problemIdOf(setReading(read, "pt", "th", 3.0, -1.0)), "plan.test.sd");
 }
 

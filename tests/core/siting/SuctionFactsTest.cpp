@@ -402,6 +402,30 @@ TEST(SuctionFacts, AHoleThatContradictsTheOthersIsNamed) {
   EXPECT_TRUE(holds(answer.fitted->sentences, "suction.fitted.hole-outlier"));
 }
 
+/// What is read on a site, behind walls that shut the fill off: whatever it is, there is a
+/// prediction, and what it rests on is said.
+TEST(SuctionFacts, NoReadingsTakeThePredictionAway) {
+  plan::Job job = gradedHouse().with([](plan::Job& j) {
+    j.plan.inner_walls.push_back({"w", {{5.5, 0}, {5.5, 8}}, 0.1, plan::BelowFloor::own_footing});
+    j.plan.test_holes = {{"h0", "", {3.5, 3.5}}, {"h1", "", {4.5, 6.0}}, {"h2", "", {8.5, 6.0}}};
+  });
+  job.suction.tests = {{"pt", "", "s", "", 0.012, {}, {}, ""}};
+  const std::vector<std::vector<double>> all{{12, 6, 1.5}, {0, 0, 0},  {12, 6, -5},
+                                             {12, 6, 70},  {12, 6, 0}, {900, 6, 7}};
+  for (const auto& read : all) {
+    auto& readings = job.suction.tests[0].readings;
+    readings.clear();
+    for (std::size_t k = 0; k < read.size(); ++k) {
+      readings.push_back({"h" + std::to_string(k), read[k], {}});
+    }
+    SCOPED_TRACE(read[0] + 1e-3 * read[2]);
+    const auto answer = answered(job);
+    EXPECT_EQ(answer.state, SuctionState::answered);
+    ASSERT_TRUE(answer.fitted);
+    EXPECT_NE(answer.fitted->usable(), holds(answer.fitted->sentences, "suction.fitted.not-used"));
+  }
+}
+
 /// A wall whose footing nobody knows, and readings as the fill behind it gives them.
 plan::Job measuredAcross(const std::vector<geometry::Point>& holes, bool stands) {
   plan::Job job = gradedHouse().with([](plan::Job& j) {
@@ -443,9 +467,10 @@ TEST(SuctionFacts, ReadingsTellWhetherAWallStandsWhereTheyCan) {
   EXPECT_TRUE(holds(open.fitted->sentences, "suction.fitted.case-open"));
   ASSERT_EQ(open.middle.size(), 2U);
   ASSERT_EQ(open.fitted->cases.size(), 2U);
-  // Without a wall it takes a leakier ground to hold as little back: not that of the other answer.
+  // Without a wall it takes a leakier ground to hold as little back: not that of the other answer
+  // (by 5 %; the least that counts as another is an own figure).
   const auto lambda = [&](std::size_t k) { return open.fitted->cases[k].fit.lambda_m.value; };
-  EXPECT_GT(std::abs(std::log(lambda(0) / lambda(1))), 0.05);
+  EXPECT_GT(std::abs(std::log(lambda(0) / lambda(1))), 0.03);
 }
 
 /// The live field and the answer count with one fit.
