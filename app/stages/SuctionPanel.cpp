@@ -15,6 +15,7 @@
 #include "plan/ThingEdits.h"
 #include "price/RunningYear.h"
 #include "siting/SuctionWords.h"
+#include "stages/ProposedHoles.h"
 #include "stages/SitingText.h"
 #include "stages/SteadyCombo.h"
 #include "stages/SteadyScroll.h"
@@ -22,7 +23,6 @@
 #include "stages/SumpSwitch.h"
 #include "stages/SurveyText.h"
 #include "stages/ThingText.h"
-#include "suction/Fit.h"
 
 namespace sumpwright::stages {
 
@@ -31,7 +31,9 @@ namespace {
 constexpr double kSecondsAnHour = 3600.0;
 constexpr double kBar_px = 18.0;
 constexpr double kLegend_px = 46.0;
-constexpr int kHoles = 3;  // proposed at once: between the two and five that are worth drilling
+constexpr int kHoles = 3;  // proposed at once, of the two to five that are worth drilling
+constexpr int kFewestHoles = 2;
+constexpr int kMostHoles = 5;
 
 QLabel* headingOf(const QString& text, QWidget* parent) {
   auto* label = new QLabel(text, parent);
@@ -236,10 +238,18 @@ QWidget* SuctionPanel::makeHoles(QWidget* parent) {
   auto* row = new QHBoxLayout;
   m_propose = new QPushButton(tr("Propose holes"), part);
   m_propose->setToolTip(
-      tr("Puts three holes where what is measured would teach most about the ground."));
+      tr("Puts holes where what is measured would teach most about the ground: apart from each "
+         "other and in different rooms if it can be."));
+  m_hole_count = new SteadyCombo(part);
+  m_hole_count->setAccessibleName(tr("Holes to propose"));
+  for (int count = kFewestHoles; count <= kMostHoles; ++count) {
+    m_hole_count->addItem(QString::number(count), count);
+  }
+  m_hole_count->setCurrentIndex(m_hole_count->findData(kHoles));
   m_new_test = new QPushButton(tr("New test"), part);
   m_new_test->setToolTip(tr("Begins another run of a test fan; the figures of the others stay."));
   row->addWidget(m_propose);
+  row->addWidget(m_hole_count);
   row->addWidget(m_new_test);
   row->addStretch();
   column->addLayout(row);
@@ -448,28 +458,16 @@ void SuctionPanel::newTest() {
 
 /// One step.
 void SuctionPanel::proposeHoles() {
-  const siting::SuctionLive* live = m_desk.live();
-  if (live == nullptr || !m_desk.field()) return;
+  if (m_desk.live() == nullptr || !m_desk.field()) return;
   const plan::Job& job = m_session.job();
-  const auto sumps = live->sumpsOf(job.design, m_session.sump(), m_session.place());
-  if (sumps.empty()) return;
-  double flow = 0.0;
-  for (const airflow::LegDuty& leg : m_desk.field()->duty.legs) flow += leg.ground.m3PerS();
-  suction::HoleOptions options;
-  options.count = kHoles;
-  std::optional<base::Message> forbidden;
-  const auto holes =
-      suction::proposeHoles(live->cases()[m_desk.field()->which].solver, sumps.front().sink, flow,
-                            options, [&](geometry::Point at) {
-                              auto reason = suction::noDrill(job, at);
-                              if (reason) forbidden = std::move(reason);
-                              return !reason;
-                            });
+  const auto [holes, forbidden] =
+      proposedHoles(m_session, m_desk, m_hole_count->currentData().toInt());
   m_no_hole->setVisible(holes.empty());
   if (holes.empty()) {
     return m_no_hole->setText(
         forbidden ? tr("No place can be proposed: %1.").arg(said(*forbidden, job))
-                  : tr("No place is far enough from edges and sumps to teach anything."));
+                  : tr("No place is far enough from edges, sumps and other holes to teach "
+                       "anything."));
   }
   base::Result<plan::Job> after = job;
   for (const suction::ProposedHole& hole : holes) {

@@ -44,6 +44,7 @@ class SuctionPanel final : public QWidget {
   FactForm* test() const { return m_test_form; }
   SideNote* second() const { return m_second; }
   QPushButton* propose() const { return m_propose; }
+  QComboBox* holeCount() const { return m_hole_count; }
   QPushButton* stopButton() const { return m_stop; }
 
  protected:
@@ -86,6 +87,7 @@ class SuctionPanel final : public QWidget {
   ChanceList* m_places;
   HoleTable* m_holes;
   QPushButton* m_propose;
+  QComboBox* m_hole_count;
   QLabel* m_no_hole;  ///< why none is proposed, or nothing was changed
   QPushButton* m_new_test;
   QComboBox* m_tests;

@@ -110,12 +110,16 @@ Fit fitGround(const SuctionModel& model, const std::vector<Measured>& tests,
               const FitOptions& options);
 
 struct HoleOptions {
-  int count = 3;           ///< two to five
+  int count = 3;           ///< two to five; others are taken for the nearest
   double spacing_m = 0.5;  ///< of the places looked at
   double from_edge_m = 0.3;
   double from_sump_m = 1.5;  ///< nearer the field is not that of a layer (own figure: 10 times b)
-  bool fit_joints = true;
-  double prior_sd = 2.302585093;
+  /// From each other and from those that are there: this share of the floor's longest way (own
+  /// figure). Two side by side read alike.
+  double apart = 1.0 / 6.0;
+  std::vector<Point> there;           ///< drilled already: what they teach is known
+  std::function<int(Point)> room_of;  ///< rooms by number, < 0: none; empty: all one
+  FitOptions fit;                     ///< what is known before
 };
 
 struct ProposedHole {
@@ -124,9 +128,11 @@ struct ProposedHole {
   double gain = 0.0;  ///< by how much it shrinks what is not known: ln of the volume of the band
 };
 
-/// The holes that together teach most about T, L and joints if the ground is as the solver has it:
-/// greatest determinant of the information (D-optimal design; Fedorov 1972, from memory), greedy,
-/// then by exchange. `may(point)`: whether a hole may be drilled there (mayDrill()).
+/// The holes that together teach most of what fitGround() fits, if the ground is as the solver has
+/// it: greatest determinant of the information (D-optimal design; Fedorov 1972, from memory),
+/// greedy, then by exchange. In a room that has one already only what teaches twice as much as the
+/// best elsewhere (own figure). Fewer than asked where no more stand apart. `may(point)`: whether a
+/// hole may be drilled there (noDrill()).
 std::vector<ProposedHole> proposeHoles(const FieldSolver& solver, const Sink& sink,
                                        double flow_m3_s, const HoleOptions& options,
                                        const std::function<bool(Point)>& may);

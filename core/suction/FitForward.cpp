@@ -13,6 +13,14 @@ namespace {
 
 constexpr double kTrialFlow_m3_s = 0.01;
 
+Narrowed::Logs logsOf(const std::vector<double>& logs) {
+  Narrowed::Logs out{};
+  std::copy_n(logs.begin(), out.size(), out.begin());
+  return out;
+}
+
+}  // namespace
+
 FitLeaks leaksOf(const Network& network) {
   FitLeaks leaks;
   for (const Cell& cell : network.cells) {
@@ -26,13 +34,24 @@ FitLeaks leaksOf(const Network& network) {
   return leaks;
 }
 
-Narrowed::Logs logsOf(const std::vector<double>& logs) {
-  Narrowed::Logs out{};
-  std::copy_n(logs.begin(), out.size(), out.begin());
-  return out;
+std::vector<std::vector<double>> logChanges(const Network& network, const Factor& factor,
+                                            const Scales& scales, double soil_share,
+                                            const std::vector<double>& suction) {
+  const auto by = [&](GroundPart part) {
+    return sensitivity(network, factor, scales, suction, part);
+  };
+  const auto soil = by(GroundPart::leakage);
+  const auto joints = by(GroundPart::joints);
+  std::vector<double> leak(suction.size());
+  std::vector<double> split(suction.size());
+  for (std::size_t c = 0; c < suction.size(); ++c) {
+    leak[c] = soil[c] + joints[c];
+    // What a change of the split gives to one it takes from the other.
+    split[c] = (1.0 - soil_share) * soil[c] - soil_share * joints[c];
+  }
+  return {by(GroundPart::transmissivity), std::move(leak), std::move(split),
+          by(GroundPart::barriers)};
 }
-
-}  // namespace
 
 Datum FitHole::datum() const {
   const double step = reading.sd_pa.value_or(kGaugeStep_pa);
@@ -103,28 +122,11 @@ bool FitForward::valuesAt(const std::vector<double>& logs, const std::vector<Fit
   return true;
 }
 
-/// d suction / d logarithm, by cell.
 std::vector<std::vector<double>> FitForward::changesOf(const std::vector<double>& logs,
                                                        const std::vector<double>& suction) const {
-  const Scales scales = scalesAt(logs);
-  const auto by = [&](GroundPart part) {
-    return sensitivity(m_network, m_factor, scales, suction, part);
-  };
-  const auto soil = by(GroundPart::leakage);
-  const auto joints = by(GroundPart::joints);
-  // Share of the soil as it is now: what a change of the split gives to one it takes from the
-  // other.
   const double share = m_leaks.soilShare();
   const double odds = share * std::exp(logs[Narrowed::split]);
-  const double soil_now = odds / (odds + 1.0 - share);
-  std::vector<double> leak(suction.size());
-  std::vector<double> split(suction.size());
-  for (std::size_t c = 0; c < suction.size(); ++c) {
-    leak[c] = soil[c] + joints[c];
-    split[c] = (1.0 - soil_now) * soil[c] - soil_now * joints[c];
-  }
-  return {by(GroundPart::transmissivity), std::move(leak), std::move(split),
-          by(GroundPart::barriers)};
+  return logChanges(m_network, m_factor, scalesAt(logs), odds / (odds + 1.0 - share), suction);
 }
 
 }  // namespace sumpwright::suction

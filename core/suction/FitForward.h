@@ -28,6 +28,13 @@ struct FitLeaks {
   double soilShare() const { return all() > 0.0 ? soil_m3_s_pa / all() : 0.5; }
 };
 
+FitLeaks leaksOf(const Network& network);
+
+/// d suction / d each logarithm of Narrowed, by cell; `soil_share` of the leakage as it is.
+std::vector<std::vector<double>> logChanges(const Network& network, const Factor& factor,
+                                            const Scales& scales, double soil_share,
+                                            const std::vector<double>& suction);
+
 class FitForward {
  public:
   /// Contract: checkModel() finds nothing.

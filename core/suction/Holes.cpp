@@ -2,6 +2,7 @@
 
 #include <Eigen/Dense>
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -9,40 +10,54 @@
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
 #include "perimeter/Perimeter.h"
-#include "suction/Fit.h"
-#include "suction/Sensitivity.h"
+#include "suction/FitForward.h"
 
 namespace sumpwright::suction {
 
 namespace {
 
-using Eigen::Matrix3d;
-using Eigen::Vector3d;
+constexpr int kHoleParts = static_cast<int>(Narrowed::kParts);
+using HoleInformation = Eigen::Matrix<double, kHoleParts, kHoleParts>;
+using HoleRow = Eigen::Matrix<double, kHoleParts, 1>;
 
 constexpr double kFromServices_m = 0.3;  // common practice
 constexpr int kMostExchanges = 20;
+constexpr double kSameRoom = 0.5;  // what a hole in a room that has one must be beaten by (own)
 
 struct Candidate {
   Point at;
   double suction_pa = 0.0;
-  Vector3d row;  ///< derivatives over the reading's standard deviation
+  HoleRow row;  ///< derivatives over the reading's standard deviation
+  int room = -1;
 };
 
-double lnVolume(const Matrix3d& information) { return std::log(information.determinant()); }
+double lnVolume(const HoleInformation& information) { return std::log(information.determinant()); }
 
 class HoleChooser {
  public:
-  HoleChooser(std::vector<Candidate> candidates, const HoleOptions& options)
-      : m_candidates(std::move(candidates)), m_options(options) {
-    const double weight = 1.0 / (options.prior_sd * options.prior_sd);
-    m_prior = weight * Matrix3d::Identity();
+  HoleChooser(std::vector<Candidate> candidates, std::vector<Candidate> there, double apart_m,
+              const HoleOptions& options)
+      : m_candidates(std::move(candidates)),
+        m_there(std::move(there)),
+        m_apart_m(apart_m),
+        m_count(static_cast<std::size_t>(std::clamp(options.count, 2, 5))) {
+    const FitOptions& fit = options.fit;
+    const std::array<double, Narrowed::kParts> sds{fit.prior_sd, fit.prior_sd, fit.split_sd,
+                                                   fit.footing_sd};
+    m_known = HoleInformation::Zero();
+    for (int k = 0; k < kHoleParts; ++k) {
+      const double sd = sds[static_cast<std::size_t>(k)];
+      m_known(k, k) = 1.0 / (sd * sd);
+    }
+    for (const Candidate& hole : m_there) m_known += hole.row * hole.row.transpose();
   }
 
   std::vector<ProposedHole> chosen() {
     std::vector<std::size_t> holes;
-    const auto count = static_cast<std::size_t>(std::max(0, m_options.count));
-    while (holes.size() < std::min(count, m_candidates.size())) {
-      holes.push_back(bestBeside(holes));
+    while (holes.size() < m_count) {
+      const auto next = bestBeside(holes);
+      if (!next) break;
+      holes.push_back(*next);
     }
     for (int round = 0; round < kMostExchanges && exchanged(holes); ++round) {
     }
@@ -58,24 +73,42 @@ class HoleChooser {
   }
 
  private:
-  Matrix3d informationOf(const std::vector<std::size_t>& holes) const {
-    Matrix3d information = m_prior;
+  HoleInformation informationOf(const std::vector<std::size_t>& holes) const {
+    HoleInformation information = m_known;
     for (const std::size_t k : holes) {
       information += m_candidates[k].row * m_candidates[k].row.transpose();
     }
     return information;
   }
 
-  /// The candidate that adds most to these.
-  std::size_t bestBeside(const std::vector<std::size_t>& holes) const {
-    const Matrix3d inverse = informationOf(holes).inverse();
-    std::size_t best = 0;
+  bool standsApart(const Candidate& candidate, const std::vector<std::size_t>& holes) const {
+    const auto near = [&](const Candidate& other) {
+      return geometry::distance(candidate.at, other.at) < m_apart_m;
+    };
+    return std::none_of(m_there.begin(), m_there.end(), near) &&
+           std::none_of(holes.begin(), holes.end(),
+                        [&](std::size_t k) { return near(m_candidates[k]); });
+  }
+
+  bool hasRoom(int room, const std::vector<std::size_t>& holes) const {
+    if (room < 0) return false;
+    return std::any_of(m_there.begin(), m_there.end(),
+                       [&](const Candidate& c) { return c.room == room; }) ||
+           std::any_of(holes.begin(), holes.end(),
+                       [&](std::size_t k) { return m_candidates[k].room == room; });
+  }
+
+  /// The candidate that adds most to these, in a room of its own if it can be.
+  std::optional<std::size_t> bestBeside(const std::vector<std::size_t>& holes) const {
+    const HoleInformation inverse = informationOf(holes).inverse();
+    std::optional<std::size_t> best;
     double most = -1.0;
     for (std::size_t k = 0; k < m_candidates.size(); ++k) {
-      if (std::find(holes.begin(), holes.end(), k) != holes.end()) continue;
+      const Candidate& candidate = m_candidates[k];
       // det(M + r r^T) = det M (1 + r^T M^-1 r)
-      const double gain = m_candidates[k].row.dot(inverse * m_candidates[k].row);
-      if (gain <= most) continue;
+      double gain = candidate.row.dot(inverse * candidate.row);
+      if (hasRoom(candidate.room, holes)) gain *= kSameRoom;
+      if (gain <= most || !standsApart(candidate, holes)) continue;
       most = gain;
       best = k;
     }
@@ -89,7 +122,9 @@ class HoleChooser {
       others.erase(others.begin() + static_cast<std::ptrdiff_t>(k));
       const double before = lnVolume(informationOf(holes));
       std::vector<std::size_t> next = others;
-      next.push_back(bestBeside(others));
+      const auto best = bestBeside(others);
+      if (!best) continue;
+      next.push_back(*best);
       if (lnVolume(informationOf(next)) <= before + 1e-9) continue;
       holes = next;
       changed = true;
@@ -98,9 +133,25 @@ class HoleChooser {
   }
 
   std::vector<Candidate> m_candidates;
-  const HoleOptions& m_options;
-  Matrix3d m_prior;
+  std::vector<Candidate> m_there;
+  double m_apart_m;
+  std::size_t m_count;
+  HoleInformation m_known;
 };
+
+/// Corner to corner of the box round the floor.
+double longestWay_m(const Network& network) {
+  constexpr double kFar = std::numeric_limits<double>::infinity();
+  Point low{kFar, kFar};
+  Point high{-kFar, -kFar};
+  for (std::size_t c = 0; c < network.cells.size(); ++c) {
+    if (!(network.cells[c].own_m2 > 0.0)) continue;
+    const Point at = network.centre(static_cast<int>(c));
+    low = {std::min(low.x, at.x), std::min(low.y, at.y)};
+    high = {std::max(high.x, at.x), std::max(high.y, at.y)};
+  }
+  return low.x <= high.x ? geometry::distance(low, high) : 0.0;
+}
 
 double distanceToJoint(const Network& network, Point at) {
   double least = std::numeric_limits<double>::infinity();
@@ -138,12 +189,21 @@ std::vector<ProposedHole> proposeHoles(const FieldSolver& solver, const Sink& si
   const Network& network = solver.network();
   std::vector<double> suction = unit->suction;
   for (double& s : suction) s *= flow_m3_s;
-  const auto by_t =
-      sensitivity(network, solver.factor(), solver.scales(), suction, GroundPart::transmissivity);
-  const auto by_l =
-      sensitivity(network, solver.factor(), solver.scales(), suction, GroundPart::leakage);
-  auto by_g = sensitivity(network, solver.factor(), solver.scales(), suction, GroundPart::joints);
-  if (!options.fit_joints) std::fill(by_g.begin(), by_g.end(), 0.0);
+  const auto changes =
+      logChanges(network, solver.factor(), solver.scales(), leaksOf(network).soilShare(), suction);
+  const auto candidateAt = [&](std::size_t cell, Point at) {
+    Candidate candidate{at, suction[cell], HoleRow::Zero(),
+                        options.room_of ? options.room_of(at) : -1};
+    for (int p = 0; p < kHoleParts; ++p) {
+      candidate.row[p] = changes[static_cast<std::size_t>(p)][cell] / readingSd_pa(suction[cell]);
+    }
+    return candidate;
+  };
+  std::vector<Candidate> there;
+  for (const Point at : options.there) {
+    const int cell = network.cellNear(at);
+    if (cell >= 0) there.push_back(candidateAt(static_cast<std::size_t>(cell), at));
+  }
   const int step =
       std::max(1, static_cast<int>(std::lround(options.spacing_m / network.frame.h_m)));
   std::vector<Candidate> candidates;
@@ -153,10 +213,11 @@ std::vector<ProposedHole> proposeHoles(const FieldSolver& solver, const Sink& si
     const Point at = network.centre(static_cast<int>(c));
     if (geometry::distance(at, sink.at) < options.from_sump_m) continue;
     if (distanceToJoint(network, at) < options.from_edge_m || (may && !may(at))) continue;
-    const double sd = readingSd_pa(suction[c]);
-    candidates.push_back({at, suction[c], Vector3d{by_t[c], by_l[c], by_g[c]} / sd});
+    candidates.push_back(candidateAt(c, at));
   }
-  return HoleChooser(std::move(candidates), options).chosen();
+  return HoleChooser(std::move(candidates), std::move(there), options.apart * longestWay_m(network),
+                     options)
+      .chosen();
 }
 
 std::optional<base::Message> noDrill(const plan::Job& job, Point at) {

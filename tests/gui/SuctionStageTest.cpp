@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "WindowFixture.h"
+#include "geometry/Distance.h"
 #include "paint/Look.h"
 #include "plan/SuctionEdits.h"
 #include "plan/ThingEdits.h"
@@ -234,8 +235,17 @@ TEST_F(SuctionStage, HolesAreProposedMeasuredAndFitted) {
   ASSERT_TRUE(settled());
   const std::size_t had = session().job().plan.test_holes.size();
   const int step = session().undoStack().index();
+  EXPECT_EQ(panel().holeCount()->currentText(), QStringLiteral("3"));
+  panel().holeCount()->setCurrentIndex(2);
   QTest::mouseClick(panel().propose(), Qt::LeftButton);
-  ASSERT_GT(session().job().plan.test_holes.size(), had);
+  ASSERT_EQ(session().job().plan.test_holes.size(), had + 4);
+  // As many as are asked for, and not side by side.
+  const auto& laid = session().job().plan.test_holes;
+  for (std::size_t k = 1; k < laid.size(); ++k) {
+    for (std::size_t l = 0; l < k; ++l) {
+      EXPECT_GT(geometry::distance(laid[k].at_m, laid[l].at_m), 2.5);
+    }
+  }
   EXPECT_EQ(session().undoStack().index(), step + 1);
   ASSERT_TRUE(settled());
   stages::HoleTable& holes = *panel().holes();

@@ -327,8 +327,7 @@ double spreadOf(const SuctionModel& model, const std::vector<Point>& holes) {
 TEST(SuctionHoles, TeachMoreThanARowOfThemOnOneSide) {
   const SuctionModel model = ground(8e-5, 4.0);
   const FieldSolver solver = FieldSolver::of(model, {.cell_m = 0.1});
-  HoleOptions options;
-  options.fit_joints = false;
+  const HoleOptions options;
   const auto proposed = proposeHoles(solver, kPit, kFlow, options, {});
   ASSERT_EQ(proposed.size(), 3U);
   std::vector<Point> places;
@@ -340,6 +339,36 @@ TEST(SuctionHoles, TeachMoreThanARowOfThemOnOneSide) {
   }
   EXPECT_LT(spreadOf(model, places), 0.5 * spreadOf(model, {{10, 8}, {10.5, 8.5}, {11, 9}}));
   EXPECT_LT(spreadOf(model, places), 1.05 * spreadOf(model, {{3, 5.5}, {6, 8}, {11, 9}}));
+}
+
+/// Rooms one beside the other, and a hole that is there already.
+TEST(SuctionHoles, StandApartAndInRoomsOfTheirOwn) {
+  SuctionModel model = ground(8e-5, 4.0, 3e-6);
+  model.barriers = {{"w", {{6, 0}, {6, 10}}, 1e-6}};
+  const FieldSolver solver = FieldSolver::of(model, {.cell_m = 0.1});
+  HoleOptions options;
+  options.room_of = [](Point p) { return (p.x < 6.0 ? 0 : 2) + (p.y < 5.0 ? 0 : 1); };
+  const double apart = std::hypot(12.0, 10.0) / 6.0;
+  for (const int count : {1, 2, 3, 4, 5, 9}) {
+    options.count = count;
+    options.there.clear();
+    const auto proposed = proposeHoles(solver, kPit, kFlow, options, {});
+    ASSERT_EQ(proposed.size(), static_cast<std::size_t>(std::clamp(count, 2, 5)));
+    std::vector<int> rooms;
+    for (std::size_t k = 0; k < proposed.size(); ++k) {
+      rooms.push_back(options.room_of(proposed[k].at));
+      for (std::size_t l = 0; l < k; ++l) {
+        EXPECT_GE(geometry::distance(proposed[k].at, proposed[l].at), apart - 0.05);
+      }
+    }
+    std::sort(rooms.begin(), rooms.end());
+    rooms.erase(std::unique(rooms.begin(), rooms.end()), rooms.end());
+    EXPECT_GE(rooms.size(), std::min<std::size_t>(3, proposed.size()));
+    options.there = {proposed[0].at};
+    for (const ProposedHole& more : proposeHoles(solver, kPit, kFlow, options, {})) {
+      EXPECT_GE(geometry::distance(more.at, proposed[0].at), apart - 0.05);
+    }
+  }
 }
 
 TEST(SuctionHoles, KeepOutOfWhereNoneMayBe) {
