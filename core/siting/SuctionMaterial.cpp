@@ -31,7 +31,7 @@ std::string raised(int power) {
 }  // namespace
 
 base::Message materialOf(double low_m2, double high_m2) {
-  const base::Message low(nameOf(low_m2));
+  base::Message low(nameOf(low_m2));
   const base::Message high(nameOf(high_m2));
   if (low == high) return low;
   return {"suction.material.between", {base::phrase("low", low), base::phrase("high", high)}};
