@@ -100,13 +100,18 @@ void addSpread(FactTable<GroundGuess>& t, const char* key, const QString& label,
 Fact targetFact(const char* key, const QString& label,
                 std::optional<double> plan::SuctionFacts::*part, const QString& says,
                 const QString& unknown, std::optional<double> taken_pa = std::nullopt) {
-  FactTable<plan::SuctionFacts> t([](const Job& job) { return std::optional(job.suction); },
-                                  [](const Job& job, const plan::SuctionFacts& facts) {
-                                    auto after =
-                                        plan::setTarget(job, facts.target_pa, facts.limit_pa);
-                                    if (after) after = plan::setUsualPit(*after, facts.pit_l);
-                                    return after;
-                                  });
+  FactTable<plan::SuctionFacts> t(
+      [](const Job& job) { return std::optional(job.suction); },
+      [](const Job& job, const plan::SuctionFacts& facts) {
+        // A file may hold what is not typed: another field is not to
+        // blame.
+        const bool same =
+            facts.target_pa == job.suction.target_pa && facts.limit_pa == job.suction.limit_pa;
+        auto after =
+            same ? base::Result<Job>(job) : plan::setTarget(job, facts.target_pa, facts.limit_pa);
+        if (after) after = plan::setUsualPit(*after, facts.pit_l);
+        return after;
+      });
   Fact& fact = t.measure(std::string("/suction/") + key, label, part,
                          taken_pa ? FactKind::pressure : FactKind::number);
   fact.says = says;
@@ -307,9 +312,11 @@ std::vector<Fact> groundFacts() {
                              &plan::SuctionFacts::target_pa,
                              SuctionFacts::tr("Target: suction asked for under the whole floor"),
                              SuctionFacts::tr("%1 is taken (own figure)."), usual.design_pa));
-  facts.push_back(targetFact("limit_pa", SuctionFacts::tr("Limit"), &plan::SuctionFacts::limit_pa,
-                             SuctionFacts::tr("Limit: the least that counts as held"),
-                             SuctionFacts::tr("%1 is taken (own figure)."), usual.limit_pa));
+  facts.push_back(
+      targetFact("limit_pa", SuctionFacts::tr("Limit"), &plan::SuctionFacts::limit_pa,
+                 SuctionFacts::tr("Limit: the least that counts as held"),
+                 SuctionFacts::tr("%1 is taken (own figure), or the target where that is less."),
+                 usual.limit_pa));
   facts.push_back(targetFact("pit_l", SuctionFacts::tr("Hollow, litres"),
                              &plan::SuctionFacts::pit_l,
                              SuctionFacts::tr("Hollow: litres of fill taken out for each sump"),

@@ -10,6 +10,10 @@
 
 namespace sumpwright::plan {
 
+/// Suction asked for, and the least that counts as held, where the job states none (own figures).
+inline constexpr double kUsualTarget_pa = 5.0;
+inline constexpr double kUsualLimit_pa = 1.0;
+
 /// Low and high end of a figure nobody knows exactly; even on a logarithmic scale between them.
 struct Spread {
   double low = 0.0;

@@ -5,6 +5,7 @@
 
 #include <vector>
 
+#include "plan/SuctionFacts.h"
 #include "suction/Network.h"
 
 namespace sumpwright::suction {
@@ -13,8 +14,8 @@ namespace sumpwright::suction {
 /// that counts as held (own figures; practice values of about 1 Pa in vapour-intrusion guidance and
 /// about 4 Pa in mild weather with appliances off are from memory).
 struct Target {
-  double design_pa = 5.0;
-  double limit_pa = 1.0;
+  double design_pa = plan::kUsualTarget_pa;
+  double limit_pa = plan::kUsualLimit_pa;
 };
 
 struct Least {
