@@ -115,6 +115,19 @@ void TapeStrip::followPlace() {
   update();
 }
 
+/// Why there is no curve of reach and none is on its way; empty: it is.
+base::Message TapeStrip::absence() const {
+  if (m_suction->isStopped()) return base::Message("drawing.reach.stopped");
+  if (m_suction->isWorking() || m_suction->problems().empty()) return {};
+  return base::Message("drawing.reach.why",
+                       {base::phrase("why", m_suction->problems().front().message)});
+}
+
+drawing::DrawList TapeStrip::picture() const {
+  if (!m_reach) return drawing::tapeBase(*m_session.study(), view(), voice());
+  return drawing::tapeReach(*m_session.study(), m_suction->along(), view(), voice(), absence());
+}
+
 void TapeStrip::renderBase() {
   QElapsedTimer timer;
   timer.start();
@@ -125,10 +138,7 @@ void TapeStrip::renderBase() {
   m_base.fill(paint::colour(paint::look(palette()).panel));
   QPainter painter(&m_base);
   painter.setRenderHint(QPainter::Antialiasing);
-  const drawing::DrawList list =
-      m_reach ? drawing::tapeReach(*m_session.study(), m_suction->along(), view(), voice())
-              : drawing::tapeBase(*m_session.study(), view(), voice());
-  paint::paintDrawList(painter, list, kPxPerMm * scale());
+  paint::paintDrawList(painter, picture(), kPxPerMm * scale());
   m_base_sump = m_session.sump();
   paint::paintDrawList(painter,
                        drawing::tapeOthers(*m_session.study(), view(), voice(), m_base_sump),

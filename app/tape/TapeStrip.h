@@ -27,6 +27,8 @@ class TapeStrip final : public QWidget {
   void setShowingReach(bool showing);
   bool isShowingReach() const { return m_reach; }
 
+  /// What the strip shows but for the sumps. Contract: there is a study.
+  drawing::DrawList picture() const;
   /// Widget x of a place, for tests and for the grip.
   double xOf(perimeter::Place place) const;
   bool isDragging() const { return m_dragging; }
@@ -58,6 +60,7 @@ class TapeStrip final : public QWidget {
   /// The sump whose grip on top is nearest to a point within reach; empty: none.
   std::string sumpUnder(QPointF at) const;
   void lookAgain();
+  base::Message absence() const;
   void renderBase();
   void followPlace();
   void endDrag(bool keep);

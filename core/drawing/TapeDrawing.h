@@ -33,10 +33,11 @@ DrawList tapeBase(const siting::Study& study, const TapeView& view, const Voice&
 /// at the target suction, verdict lane, axis; needs view.reach. The curve is bold and tinted where
 /// the wall is clear or advised against, dotted elsewhere, broken where no floor is behind the
 /// wall. Its scale ends at 100 % and begins at the quarter below its least, 50 % at most. nullptr,
-/// or reach that does not fit the wall: worked out no more or not yet, and said. Not computed: why
-/// stands there.
+/// or reach that does not fit the wall: worked out no more or not yet, and said, or `absence` where
+/// it says more. Not computed: why stands there. With several sumps it says whether one alone is
+/// meant.
 DrawList tapeReach(const siting::Study& study, const siting::ReachAlong* reach,
-                   const TapeView& view, const Voice& voice);
+                   const TapeView& view, const Voice& voice, const base::Message& absence = {});
 /// `number` stands at the grip where it is not 0 (neededNumber() in plan/SumpList.h).
 DrawList tapeMarker(const siting::Study& study, const siting::Assessment& assessment,
                     const TapeView& view, const Voice& voice, int number = 0);

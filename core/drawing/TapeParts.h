@@ -24,8 +24,8 @@ std::string shortened(const Voice& voice, const std::string& text, const Font& f
                       double width_mm);
 
 void paintScore(Sketch& sketch, const TapeContext& c);
-void paintReach(Sketch& sketch, const TapeContext& c,
-                const siting::ReachAlong* reach);  // TapeReach.cpp
+void paintReach(Sketch& sketch, const TapeContext& c, const siting::ReachAlong* reach,
+                const base::Message& absence);  // TapeReach.cpp
 /// Name of a lane in the column at the left.
 void laneTitle(Sketch& sketch, const TapeContext& c, const std::string& words, double middle_y,
                const Font& font, const Colour& colour);

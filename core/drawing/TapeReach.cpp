@@ -101,8 +101,10 @@ void paintScale(Sketch& sketch, const TapeContext& c, const ReachScale& scale) {
 }
 
 /// Why there is no curve, in the middle of where it would be.
-void paintAbsence(Sketch& sketch, const TapeContext& c, const siting::ReachAlong* reach) {
-  const base::Message why(reach == nullptr ? "drawing.reach.not-yet" : "drawing.reach.not-layered");
+void paintAbsence(Sketch& sketch, const TapeContext& c, const siting::ReachAlong* reach,
+                  const base::Message& absence) {
+  base::Message why(reach == nullptr ? "drawing.reach.not-yet" : "drawing.reach.not-layered");
+  if (reach == nullptr && !absence.id.empty()) why = absence;
   const double left = c.at.left(0);
   const double right = c.at.right(c.study.perimeter().ringCount() - 1);
   const std::string words = shortened(c.voice, c.voice.say(why), type::body, right - left);
@@ -122,21 +124,27 @@ void paintTitle(Sketch& sketch, const TapeContext& c, const siting::ReachAlong* 
             type::small, c.theme.ink2);
   laneTitle(sketch, c, c.voice.say(base::Message("drawing.lane.predicted")), top + 7.6,
             Font{type::small.size_pt, false, true}, c.theme.ink2);
+  if (c.study.job().design.sumps.size() < 2 || !reach->computed()) return;
+  laneTitle(sketch, c,
+            c.voice.say(base::Message(reach->others().empty() ? "drawing.lane.reach-alone"
+                                                              : "drawing.lane.reach-beside")),
+            top + 11.2, type::small, c.theme.ink2);
 }
 
 }  // namespace
 
-void paintReach(Sketch& sketch, const TapeContext& c, const siting::ReachAlong* reach) {
+void paintReach(Sketch& sketch, const TapeContext& c, const siting::ReachAlong* reach,
+                const base::Message& absence) {
   sketch.tagged("reach");
   paintTitle(sketch, c, reach);
-  if (reach == nullptr || !reach->computed()) return paintAbsence(sketch, c, reach);
+  if (reach == nullptr || !reach->computed()) return paintAbsence(sketch, c, reach, absence);
   const ReachScale scale = scaleOf(*reach);
   paintScale(sketch, c, scale);
   paintCurve(sketch, c, *reach, scale);
 }
 
 DrawList tapeReach(const siting::Study& study, const siting::ReachAlong* reach,
-                   const TapeView& view, const Voice& voice) {
+                   const TapeView& view, const Voice& voice, const base::Message& absence) {
   DrawList list{view.width_mm, view.height_mm, {}};
   Sketch sketch(list);
   TapeView wanted = view;
@@ -146,7 +154,7 @@ DrawList tapeReach(const siting::Study& study, const siting::ReachAlong* reach,
     sketch.tagged("paper").fill(rectangle(0, 0, view.width_mm, view.height_mm), c.theme.panel);
   }
   const bool fits = reach != nullptr && reach->fits(study.perimeter());
-  paintReach(sketch, c, fits ? reach : nullptr);
+  paintReach(sketch, c, fits ? reach : nullptr, absence);
   paintVerdictLane(sketch, c);
   paintAxis(sketch, c);
   return clipped(list, {0.0, 0.0, view.width_mm, view.height_mm}, voice);

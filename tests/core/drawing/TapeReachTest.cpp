@@ -79,6 +79,31 @@ TEST(TapeReach, SaysWhyThereIsNone) {
   EXPECT_EQ(tapeReach(study, &other, view, voice()), not_yet);
 }
 
+TEST(TapeReach, WithSeveralSumpsItSaysWhetherOneAloneIsMeant) {
+  plan::Job job = furnished();
+  const auto one = studyOf(job);
+  const auto reach = reachOf(one);
+  const auto saysAlone = [](const DrawList& list) {
+    return says(list, "reach-alone") || says(list, "one sump alone");
+  };
+  EXPECT_FALSE(saysAlone(tapeReach(one, &reach, reachView(), voice())));
+  job.design.sumps.resize(2);
+  job.design.sumps[0].id = "a";
+  job.design.sumps[1].id = "b";
+  const auto two = studyOf(job);
+  const auto of_two = reachOf(two);
+  EXPECT_TRUE(saysAlone(tapeReach(two, &of_two, reachView(), voice())));
+  expectInside(tapeReach(two, &of_two, reachView(26.0), voice()), voice());
+}
+
+TEST(TapeReach, WhatIsNotOnItsWaySaysWhy) {
+  const auto study = studyOf(furnished());
+  const base::Message why("drawing.reach.stopped");
+  const DrawList list = tapeReach(study, nullptr, reachView(), voice(), why);
+  EXPECT_TRUE(says(list, "reach.stopped") || says(list, "stopped"));
+  EXPECT_FALSE(says(list, "not-yet") || says(list, "not worked out"));
+}
+
 TEST(TapeReach, TheCurveTakesTheRoomThatLanesWouldAndNothingOverlaps) {
   const auto study = studyOf(furnished());
   for (const double height : {26.0, 34.0, 60.0}) {
