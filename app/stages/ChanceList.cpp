@@ -83,9 +83,13 @@ QString ChanceList::why() const {
                               : tr("Not worked out.");
   }
   if (m_best.empty()) return tr("No stretch is clear or only advised against.");
-  return tr(
-      "Chance that one sump alone holds the whole floor from there; in the line below, the "
-      "share held on the middle guess. Press one to move the sump.");
+  const bool beside = !m_of->others().empty();
+  return (beside
+              ? tr("Chance that a sump there, with the others on its fan, holds the whole floor;")
+              : tr("Chance that one sump alone holds the whole floor from there;")) +
+         QLatin1Char(' ') +
+         tr("in the line below, the share held on the middle guess. Press one to move the sump.") +
+         QLatin1Char(' ') + reachInScoreText(*m_session.study());
 }
 
 void ChanceList::showRow(std::size_t index) {

@@ -117,7 +117,7 @@ QStringList buildTypeWords() {
           K::tr("Other")};
 }
 QStringList fillWords() {
-  return {notKnown(), K::tr("Clean stone"), K::tr("Graded fill"), K::tr("None")};
+  return {notKnown(), K::tr("Clean stone"), K::tr("Hardcore with fines"), K::tr("No hardcore")};
 }
 QStringList barrierWords() {
   return {notKnown(), K::tr("None"), K::tr("In the floor only"), K::tr("Lapped through the wall")};

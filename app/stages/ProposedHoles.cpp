@@ -52,7 +52,10 @@ HolesAsked proposedHoles(const session::Session& session, const session::Suction
   for (const plan::TestHole& hole : job.plan.test_holes) options.there.push_back(hole.at_m);
   const auto may = [&](geometry::Point at) {
     const auto reason = suction::noDrill(job, at);
-    if (reason) asked.forbidden = reason;
+    if (reason) {
+      asked.forbidden = reason;
+      asked.there = at;
+    }
     return !reason;
   };
   asked.holes = suction::proposeHoles(live->cases()[desk.field()->which].solver, drawing->sink,

@@ -13,6 +13,7 @@ namespace sumpwright::stages {
 struct HolesAsked {
   std::vector<suction::ProposedHole> holes;
   std::optional<base::Message> forbidden;  ///< why some place is none, where there are no holes
+  geometry::Point there;                   ///< ... and that place
 };
 
 /// Two to five, for the sump that is in hand at the flow it is predicted to draw. Empty where no

@@ -161,9 +161,7 @@ void RunPanel::refreshHead() {
   m_sign->show(m_section ? std::optional(fitState(*m_section)) : std::nullopt);
   m_word->setText(m_section ? fitWord(*m_section) : QString());
   if (!m_section) {
-    m_sentence->setText(
-        tr("No sump in an outside wall yet. Best place puts one where the score is "
-           "highest."));
+    m_sentence->setText(tr("No sump in an outside wall yet. %1").arg(howToPutText(m_session)));
     return m_picture->show({}, m_sentence->text());
   }
   const plan::Job& job = m_session.job();

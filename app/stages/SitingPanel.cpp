@@ -357,6 +357,8 @@ void SitingPanel::refreshEmptyHead() {
     } else if (least) {
       m_sentence->setText(
           tr("Nothing is clear. %1").arg(asSentence(said(least->advice, m_session.job()))));
+    } else {
+      m_sentence->setText(howToPutText(m_session));
     }
     return;
   }

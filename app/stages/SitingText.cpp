@@ -283,6 +283,39 @@ QString evidenceText(plan::Evidence evidence) {
   return SitingText::tr("Needs the consent of whoever owns the ground, on record.");
 }
 
+QString howToPutText(const session::Session& session) {
+  const Study* study = session.study();
+  if (study == nullptr) return SitingText::tr("The plan cannot be studied yet.");
+  if (!study->best().empty()) {
+    return SitingText::tr(
+        "Best place puts one where the score is highest; a click on the tape, or on a wall of the "
+        "plan, puts one there.");
+  }
+  if (session.bestPlace()) {
+    return SitingText::tr(
+        "Nothing is clear. Best place puts one where least stands against it; a click on the tape, "
+        "or on a wall of the plan, puts one there.");
+  }
+  return SitingText::tr(
+      "The rules leave no place to propose. Click the tape, or a wall on the plan, to put one "
+      "there all the same.");
+}
+
+QString reachInScoreText(const Study& study) {
+  double reach = 0.0;
+  double all = 0.0;
+  for (const rules::ScorePart& part : study.site().sheet.score) {
+    all += part.weight;
+    if (part.kind == rules::PartKind::reach) reach += part.weight;
+  }
+  if (!(reach > 0.0)) {
+    return SitingText::tr("Best place goes by the score, in which reach does not count.");
+  }
+  return SitingText::tr("Best place goes by the score, in which reach is %1 of %2 points.")
+      .arg(std::lround(reach))
+      .arg(std::lround(all));
+}
+
 QString briefly(const Study& study, const Assessment& a) {
   if (a.waived) return SitingText::tr("Accepted by waiver");
   switch (a.state) {

@@ -5,6 +5,7 @@
 #include <QString>
 #include <vector>
 
+#include "session/Session.h"
 #include "siting/Study.h"
 #include "tools/AirText.h"
 #include "words/Words.h"
@@ -60,6 +61,12 @@ std::vector<RuleLine> ruleLines(const Study& study, const Assessment& assessment
 bool mayWaive(const rules::Finding& finding);
 /// What a waiver must rest on, as an instruction.
 QString evidenceText(plan::Evidence evidence);
+
+/// How a sump is put where there is none: two sentences at most.
+QString howToPutText(const session::Session& session);
+
+/// That Best place goes by the score, and how much of it is reach.
+QString reachInScoreText(const Study& study);
 
 /// A few words for the stage's entry in the rail.
 QString briefly(const Study& study, const Assessment& assessment);

@@ -9,9 +9,12 @@
 #include "files/FanTables.h"
 #include "files/FirmFile.h"
 #include "files/PriceBooks.h"
+#include "geometry/Distance.h"
 #include "paint/Look.h"
 #include "paint/QtVoice.h"
+#include "plan/PlanCheck.h"
 #include "plan/SuctionEdits.h"
+#include "plan/SumpList.h"
 #include "plan/ThingEdits.h"
 #include "price/RunningYear.h"
 #include "siting/SuctionWords.h"
@@ -28,7 +31,6 @@ namespace sumpwright::stages {
 
 namespace {
 
-constexpr double kSecondsAnHour = 3600.0;
 constexpr double kBar_px = 18.0;
 constexpr double kLegend_px = 46.0;
 constexpr int kHoles = 3;  // proposed at once, of the two to five that are worth drilling
@@ -70,18 +72,22 @@ double heldFloor(const session::SuctionDesk& desk) {
 /// Down, so that what falls short never reads as enough.
 int percentOf(double share) { return static_cast<int>(std::floor(100.0 * share + 1e-9)); }
 
-/// What a fan that never stops and the heat of the air cost in a year, by the price of the job, its
-/// price book or the firm.
-QStringList yearOf(const siting::SuctionAnswer& answer, const plan::Job& job) {
-  QStringList lines;
+/// What a kilowatt hour costs, by the price of the job, its price book or the firm.
+base::Result<price::Tariff> tariffHere(const plan::Job& job) {
   const auto book = files::priceBookOf(job);
-  if (!book) return {said(book.problems().front().message, job)};
+  if (!book) return book.problems();
   const auto firm = files::userFirm();
   const price::Tariff own =
       firm ? price::firmTariff(firm->price_per_kwh, firm->currency) : price::Tariff{};
-  const price::PriceBook* prices = *book ? &(*book)->book : nullptr;
-  const plan::Running& running = job.design.running;
-  const auto year = price::runningYear(answer, running, price::tariffOf(running, prices, own));
+  return price::tariffOf(job.design.running, *book ? &(*book)->book : nullptr, own);
+}
+
+/// What a fan that never stops and the heat of the air cost in a year.
+QStringList yearOf(const siting::SuctionAnswer& answer, const plan::Job& job,
+                   const base::Result<price::Tariff>& tariff) {
+  QStringList lines;
+  if (!tariff) return {said(tariff.problems().front().message, job)};
+  const auto year = price::runningYear(answer, job.design.running, *tariff);
   if (!year) return lines;
   for (const base::Message& line : year->lines) lines << said(line, job);
   for (const base::Message& line : year->how) lines << said(line, job);
@@ -111,6 +117,8 @@ SuctionPanel::SuctionPanel(session::Session& session, session::SuctionDesk& desk
 
   const auto outdate = [this] {
     m_old = true;
+    m_asked.reset();
+    m_no_hole->hide();
     if (isVisible()) refresh();
   };
   connect(&session, &session::Session::studyChanged, this, outdate);
@@ -207,6 +215,9 @@ QWidget* SuctionPanel::makeScroll() {
   column->addWidget(m_duty);
   m_ranges = proseOf(all, 0.92, "dutyRanges");
   column->addWidget(m_ranges);
+  column->addWidget(headingOf(tr("Which fan suits"), all));
+  m_fans = new FanList(m_session, m_desk, all);
+  column->addWidget(m_fans);
   m_fan = new FactForm(m_session, tr("Fan and pipe"), all);
   column->addWidget(m_fan);
   column->addWidget(headingOf(tr("Asked for, and the ground"), all));
@@ -255,6 +266,10 @@ QWidget* SuctionPanel::makeHoles(QWidget* parent) {
   column->addLayout(row);
   m_no_hole = proseOf(part, 0.92, "noHole");
   m_no_hole->hide();
+  m_no_hole->setTextInteractionFlags(Qt::LinksAccessibleByMouse | Qt::LinksAccessibleByKeyboard);
+  connect(m_no_hole, &QLabel::linkActivated, this, [this] {
+    if (m_asked) Q_EMIT led(base::Problem(*m_asked));
+  });
   column->addWidget(m_no_hole);
   m_tests = new SteadyCombo(part);
   m_tests->setAccessibleName(tr("Pressure test"));
@@ -284,9 +299,12 @@ void SuctionPanel::refresh() {
 void SuctionPanel::refreshField() {
   const auto& field = m_desk.field();
   const bool has = field.has_value() && m_session.hasJob();
-  m_primary->setVisible(m_session.hasJob() && !m_session.place());
+  m_primary->setVisible(m_session.hasJob() && !m_session.place() &&
+                        m_session.bestPlace().has_value());
   const bool moving = m_session.isMoving();
   const double held = !has ? 0.0 : moving ? field->reach.floor : heldFloor(m_desk);
+  m_share->setVisible(has);
+  m_of->setVisible(has);
   m_share->setText(has ? tr("≈ %1 %").arg(percentOf(held)) : QString());
   const double target = m_desk.live() != nullptr ? m_desk.live()->target().design_pa : 5.0;
   m_of->setText(
@@ -296,11 +314,11 @@ void SuctionPanel::refreshField() {
           : QString());
   drawing::ShareOfFloor share;
   if (has) share.low = share.predicted = share.high = held;
-  const siting::SuctionAnswer* answer = m_desk.answer();
+  const siting::SuctionAnswer* answer = answerNow();
   if (moving) m_sentence->setText(tr("Let go, and the guesses at the ground are asked again."));
   m_second->setEnabled(!moving);
-  const bool band = has && answer != nullptr && !m_desk.isAnswerStale() && !moving &&
-                    answer->state == siting::SuctionState::answered;
+  const bool band =
+      has && answer != nullptr && !moving && answer->state == siting::SuctionState::answered;
   if (band) {
     share.low = answer->floor_held.low;
     share.high = answer->floor_held.high;
@@ -314,41 +332,65 @@ void SuctionPanel::refreshField() {
                              .arg(percentOf(share.low))
                              .arg(percentOf(share.high))
                        : tr("<i>Predicted on the middle guess, not measured.</i>"));
-  if (has && field->duty.ok() && !field->duty.lines.empty()) {
-    QStringList lines;
-    for (const airflow::LineDuty& line : field->duty.lines) {
-      lines << tr("<i>≈ %1 at ≈ %2</i>")
-                   .arg(flow(line.flow.m3PerS() * kSecondsAnHour, m_session.job()),
-                        pressure(line.fan.pa(), m_session.job()));
-    }
-    m_duty->setText(lines.join(QStringLiteral("<br>")));
-  } else {
-    m_duty->setText({});
-  }
+  m_duty->setText(dutyLines().join(QStringLiteral("<br>")));
   m_holes->refresh();
 }
 
-void SuctionPanel::refreshAnswer() {
-  if (!m_session.hasJob()) return;
+/// Of the field as it stands; with several fans each says of which sump it is.
+QStringList SuctionPanel::dutyLines() const {
+  const auto& field = m_desk.field();
+  if (!field || !m_session.hasJob() || !field->duty.ok()) return {};
+  const auto& sumps = m_session.job().design.sumps;
+  std::vector<std::string> numbers;
+  for (const std::string& id : field->sumps) {
+    const auto one = std::find_if(sumps.begin(), sumps.end(),
+                                  [&](const plan::Sump& sump) { return sump.id == id; });
+    numbers.push_back(std::to_string(one - sumps.begin() + 1));
+  }
+  QStringList lines;
+  for (const base::Message& line : siting::dutySentences(field->duty, numbers)) {
+    lines << QStringLiteral("<i>%1</i>").arg(said(line, m_session.job()).toHtmlEscaped());
+  }
+  return lines;
+}
+
+bool SuctionPanel::hasSump() const {
+  return m_session.hasJob() && plan::hasPlacedSump(m_session.job());
+}
+
+/// Without a sump the study answers for the best place: that is not what stands on the plan.
+const siting::SuctionAnswer* SuctionPanel::answerNow() const {
+  return m_desk.isAnswerStale() || !hasSump() ? nullptr : m_desk.answer();
+}
+
+void SuctionPanel::refreshSentence() {
+  if (!m_session.hasJob() || m_session.isMoving()) return;
   const plan::Job& job = m_session.job();
-  const siting::SuctionAnswer* answer = m_desk.answer();
-  const bool now = answer != nullptr && !m_desk.isAnswerStale();
-  if (now) {
+  if (const siting::SuctionAnswer* answer = answerNow()) {
     m_sentence->setText(said(answer->verdict, job));
   } else if (m_session.study() == nullptr) {
     m_sentence->setText(tr("The plan cannot be studied yet: see Check in the survey."));
-  } else if (!m_session.place()) {
-    m_sentence->setText(tr("No sump yet. Best place puts one where the score is highest."));
+  } else if (!hasSump()) {
+    m_sentence->setText(tr("No sump yet. %1").arg(howToPutText(m_session)));
   } else if (!m_desk.problems().empty()) {
     m_sentence->setText(said(m_desk.problems().front().message, job));
+  } else if (m_desk.isStopped()) {
+    m_sentence->setText(
+        tr("Stopped before all guesses at the ground were asked: how likely that "
+           "is, is not told."));
   } else {
     m_sentence->setText(tr("Working out how likely that is …"));
   }
+}
+
+void SuctionPanel::refreshLines() {
+  const plan::Job& job = m_session.job();
+  const auto tariff = tariffHere(job);
   QStringList ranges;
   QStringList assumed;
   QStringList cautions;
   QStringList fit;
-  if (now) {
+  if (const siting::SuctionAnswer* answer = answerNow()) {
     for (const base::Message& line : answer->ranges) ranges << said(line, job);
     for (const base::Message& line : answer->remarks) ranges << said(line, job);
     for (const siting::Assumption& one : answer->assumptions) {
@@ -358,20 +400,38 @@ void SuctionPanel::refreshAnswer() {
     if (answer->fitted) {
       for (const base::Message& line : answer->fitted->sentences) fit << said(line, job);
     }
-    ranges << yearOf(*answer, job);
+    ranges << yearOf(*answer, job, tariff);
   }
   m_ranges->setText(dotted(ranges));
   m_assumed->setText(dotted(assumed));
   m_cautions->setText(dotted(cautions));
   m_fit->setText(dotted(fit));
   m_fit->setVisible(!fit.isEmpty());
-  m_second->setVisible(now && answer->second.has_value());
-  if (now && answer->second) {
-    m_second->setText(said(answer->second->sentence, job));
-    m_second->setCure(
-        tr("Try a second sump, %1").arg(wallText(*m_session.study(), answer->second->place)));
-  }
-  const double target = m_desk.live() != nullptr ? m_desk.live()->target().design_pa : 5.0;
+  m_fans->refresh(tariff ? *tariff : price::Tariff{});
+}
+
+/// One that would help little is told, not offered.
+void SuctionPanel::refreshSecond() {
+  const siting::SuctionAnswer* answer = answerNow();
+  const bool told = answer != nullptr && answer->second.has_value();
+  m_second->setVisible(told);
+  if (!told) return;
+  m_second->setText(said(answer->second->sentence, m_session.job()));
+  m_second->setCure(
+      answer->second->helps
+          ? tr("Try a second sump, %1").arg(wallText(*m_session.study(), answer->second->place))
+          : QString());
+}
+
+/// Where no field is drawn, and none is on its way, there is nothing to read off it.
+void SuctionPanel::refreshScale() {
+  const plan::Job& job = m_session.job();
+  const bool field = m_desk.field().has_value() || (hasSump() && m_desk.isWorking());
+  m_legend_title->setVisible(field);
+  m_legend->setVisible(field);
+  m_key->setVisible(field);
+  const double target =
+      m_desk.live() != nullptr ? m_desk.live()->target().design_pa : suction::Target{}.design_pa;
   const QString unit = QString::fromUtf8(tools::pressureUnit(airUnitsOf(job)));
   m_legend_title->setText(tr("Suction under the slab, %1").arg(unit));
   m_legend->setAccessibleName(m_legend_title->text());
@@ -388,6 +448,13 @@ void SuctionPanel::refreshAnswer() {
       },
       tr("The stronger the colour, the more suction; a hatched floor has no figure, it is not on "
          "fill"));
+}
+
+void SuctionPanel::refreshAnswer() {
+  if (!m_session.hasJob()) return;
+  refreshLines();
+  refreshSecond();
+  refreshScale();
   m_places->refresh();
   refreshField();
   refreshWork();
@@ -401,6 +468,7 @@ void SuctionPanel::refreshWork() {
   m_work_words->setText(working ? tr("Guessing the ground") : tr("Stopped."));
   m_stop->setText(working ? tr("Stop") : tr("Go on"));
   if (m_places->rows() == 0) m_places->refresh();
+  refreshSentence();
 }
 
 void SuctionPanel::refreshForms() {
@@ -442,6 +510,27 @@ void SuctionPanel::refreshTests() {
   m_holes->refresh();
 }
 
+/// What nobody answered is answered in the room: the words lead there.
+void SuctionPanel::tellForbidden(const base::Message& reason, geometry::Point at) {
+  const plan::Job& job = m_session.job();
+  m_asked.reset();
+  QString text = tr("No place can be proposed: %1.").arg(said(reason, job)).toHtmlEscaped();
+  const auto& rooms = job.plan.rooms;
+  for (std::size_t k = 0; k < rooms.size() && reason.id == "suction.hole.old-tiles-unknown"; ++k) {
+    const plan::Room& room = rooms[k];
+    if (room.old_tiles != plan::YesNo::unknown) continue;
+    if (m_asked && geometry::distanceToArea(at, room.outline_m) > 0.0) continue;
+    m_asked = base::Problem{reason, "/plan/rooms/" + std::to_string(k) + "/old_tiles",
+                            base::Gravity::missing};
+  }
+  if (m_asked) {
+    const auto room = plan::thingOf(job, plan::thingAt(job, m_asked->pointer));
+    const QString link = tr("Answer it for each room, first %1").arg(thingTitle(*room));
+    text += QStringLiteral(" <a href=\"room\">%1</a>").arg(link.toHtmlEscaped());
+  }
+  m_no_hole->setText(text);
+}
+
 void SuctionPanel::tellHoles(const base::Problems& problems) {
   m_no_hole->setVisible(!problems.empty());
   if (!problems.empty()) m_no_hole->setText(said(problems.front().message, m_session.job()));
@@ -460,14 +549,13 @@ void SuctionPanel::newTest() {
 void SuctionPanel::proposeHoles() {
   if (m_desk.live() == nullptr || !m_desk.field()) return;
   const plan::Job& job = m_session.job();
-  const auto [holes, forbidden] =
+  const auto [holes, forbidden, there] =
       proposedHoles(m_session, m_desk, m_hole_count->currentData().toInt());
   m_no_hole->setVisible(holes.empty());
+  if (holes.empty() && forbidden) return tellForbidden(*forbidden, there);
   if (holes.empty()) {
     return m_no_hole->setText(
-        forbidden ? tr("No place can be proposed: %1.").arg(said(*forbidden, job))
-                  : tr("No place is far enough from edges, sumps and other holes to teach "
-                       "anything."));
+        tr("No place is far enough from edges, sumps and other holes to teach anything."));
   }
   base::Result<plan::Job> after = job;
   for (const suction::ProposedHole& hole : holes) {

@@ -16,6 +16,7 @@
 #include "stages/ChanceList.h"
 #include "stages/DrawnView.h"
 #include "stages/FactForm.h"
+#include "stages/FanList.h"
 #include "stages/HoleTable.h"
 #include "stages/SideNote.h"
 
@@ -38,6 +39,7 @@ class SuctionPanel final : public QWidget {
   QString sentence() const { return m_sentence->text(); }
   QString duty() const { return m_duty->text(); }
   ChanceList* places() const { return m_places; }
+  FanList* fans() const { return m_fans; }
   HoleTable* holes() const { return m_holes; }
   FactForm* ground() const { return m_ground; }
   FactForm* fan() const { return m_fan; }
@@ -46,6 +48,10 @@ class SuctionPanel final : public QWidget {
   QPushButton* propose() const { return m_propose; }
   QComboBox* holeCount() const { return m_hole_count; }
   QPushButton* stopButton() const { return m_stop; }
+
+ Q_SIGNALS:
+  /// Somebody wants to answer this.
+  void led(const base::Problem& problem);
 
  protected:
   void showEvent(QShowEvent* event) override;
@@ -57,11 +63,20 @@ class SuctionPanel final : public QWidget {
   void refresh();
   void refreshField();  ///< with every step of a drag: figures alone
   void refreshAnswer();
+  void refreshSentence();
+  void refreshLines();
+  void refreshSecond();
+  void refreshScale();
   void refreshWork();
   void refreshForms();
   void refreshTests();
   void proposeHoles();
   void newTest();
+  bool hasSump() const;
+  /// The answer, where it is of the sumps as they stand.
+  const siting::SuctionAnswer* answerNow() const;
+  QStringList dutyLines() const;
+  void tellForbidden(const base::Message& reason, geometry::Point at);
   void tellHoles(const base::Problems& problems);
   QString proposedWords() const;
 
@@ -85,6 +100,8 @@ class SuctionPanel final : public QWidget {
   DrawnView* m_legend;
   SideNote* m_second;
   ChanceList* m_places;
+  FanList* m_fans;
+  std::optional<base::Problem> m_asked;  ///< what has to be answered before a hole is proposed
   HoleTable* m_holes;
   QPushButton* m_propose;
   QComboBox* m_hole_count;

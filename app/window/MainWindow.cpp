@@ -228,6 +228,12 @@ void MainWindow::makeSitingPage() {
   m_suction_panel = new stages::SuctionPanel(m_session, m_suction, {action("sump.best")}, m_beside);
   m_run = new stages::RunPanel(m_session, m_suction, {action("sump.best")}, m_beside);
   m_survey = new stages::SurveyPanel(m_session, m_desk, m_picture, m_beside);
+  connect(m_suction_panel, &stages::SuctionPanel::led, this, [this](const base::Problem& problem) {
+    if (m_compact) m_below_choice->show(1);
+    showStage(Stage::survey);
+    m_survey->leadTo(problem);
+    refreshBelow();
+  });
   m_side = new QStackedWidget(m_beside);
   m_side->addWidget(m_panel);
   m_side->addWidget(m_survey);

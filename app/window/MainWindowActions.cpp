@@ -4,6 +4,7 @@
 #include <QDir>
 #include <QMenu>
 #include <algorithm>
+#include <cmath>
 
 #include "files/RuleSheets.h"
 #include "plan/RoomEdits.h"
@@ -70,7 +71,21 @@ void MainWindow::fillSheetMenu() {
 }
 
 void MainWindow::goBest() {
-  if (const auto place = m_session.bestPlace()) m_session.putAt(*place);
+  const auto place = m_session.bestPlace();
+  if (!place) return;
+  const auto before = m_session.place();
+  m_session.putAt(*place);
+  const siting::ReachAlong* along = m_suction.along();
+  if (m_stage != Stage::suction || !before || along == nullptr || !along->computed()) return;
+  const auto percent = [along](perimeter::Place at) {
+    return static_cast<int>(std::floor(100.0 * along->at(at).floor + 1e-9));
+  };
+  tell(
+      tr("Moved by the score: %1 % of the floor predicted from there, %2 % from where it stood. %3 "
+         "The likeliest reach heads the list beside the plan.")
+          .arg(percent(*place))
+          .arg(percent(*before))
+          .arg(stages::reachInScoreText(*m_session.study())));
 }
 
 void MainWindow::goAllowed(int direction) {

@@ -1,5 +1,9 @@
 #include "plan/SumpList.h"
 
+#include <algorithm>
+
+#include "plan/SuctionEdits.h"
+
 namespace sumpwright::plan {
 
 std::vector<NumberedSump> coredSumps(const Job& job) {
@@ -19,6 +23,12 @@ int neededNumber(const Job& job, const std::string& sump) {
     if (one.id == sump) return one.number;
   }
   return 0;
+}
+
+bool hasPlacedSump(const Job& job) {
+  const auto& sumps = job.design.sumps;
+  return std::any_of(sumps.begin(), sumps.end(),
+                     [](const Sump& sump) { return placeOf(sump).has_value(); });
 }
 
 }  // namespace sumpwright::plan

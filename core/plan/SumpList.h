@@ -20,4 +20,7 @@ std::vector<NumberedSump> coredSumps(const Job& job);
 /// 0: it needs none.
 int neededNumber(const Job& job, const std::string& sump);
 
+/// Whether any sump stands somewhere: one inside may not be placed yet.
+bool hasPlacedSump(const Job& job);
+
 }  // namespace sumpwright::plan
