@@ -133,7 +133,9 @@ DrawList elevationMarker(const siting::Study& study, const siting::Assessment& a
   Sketch sketch(list);
   const ElevationContext c(study, view, voice);
   verdictLane(sketch, c);
+  paintOtherRuns(sketch, c, sump);
   paintRun(sketch, c, assessment, sump);
+  paintRunNumber(sketch, c, assessment.place, sump);
   return clipped(list, {0.0, 0.0, view.width_mm, view.height_mm}, voice);
 }
 

@@ -64,7 +64,8 @@ DrawList elevationBase(const siting::Study& study, const ElevationView& view, co
 /// The verdict lane alone.
 DrawList elevationLane(const siting::Study& study, const ElevationView& view, const Voice& voice);
 /// The verdict lane, and the run of the sump at the assessed place: riser, fan, isolator, core,
-/// discharge and what is nearest to it. Without a discharge only the core.
+/// discharge and what is nearest to it. Without a discharge only the core. Of other cored sumps the
+/// line of their run, and all their numbers.
 DrawList elevationMarker(const siting::Study& study, const siting::Assessment& assessment,
                          const std::string& sump, const ElevationView& view, const Voice& voice);
 

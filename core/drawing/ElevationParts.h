@@ -66,5 +66,11 @@ void paintElevationOpenings(Sketch& sketch, const ElevationContext& c);  // Elev
 void paintZone(Sketch& sketch, const ElevationContext& c);               // ElevationZone.cpp
 void paintRun(Sketch& sketch, const ElevationContext& c, const siting::Assessment& a,
               const std::string& sump);  // ElevationRun.cpp
+/// Of all sumps but one.
+void paintOtherRuns(Sketch& sketch, const ElevationContext& c,
+                    const std::string& marked);  // ElevationOthers.cpp
+/// Its number, where more than one is cored.
+void paintRunNumber(Sketch& sketch, const ElevationContext& c, perimeter::Place hole,
+                    const std::string& marked);  // ElevationOthers.cpp
 
 }  // namespace sumpwright::drawing

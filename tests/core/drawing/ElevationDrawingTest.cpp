@@ -85,6 +85,31 @@ TEST(ElevationDrawing, ShowsTheWholeRun) {
   EXPECT_TRUE(says(list, words)) << words;
 }
 
+TEST(ElevationDrawing, ShowsEverySumpWithItsNumber) {
+  plan::Job job = withRiser();
+  plan::Sump other = job.design.sumps[0];
+  other.id = "t";
+  other.chainage_m = 17.0;
+  other.discharge->chainage_m = 17.5;
+  job.design.sumps.push_back(other);
+  const auto study = studyOf(job);
+  const auto a = study.assess({0, 15.0}, "s");
+  for (const ElevationView& view :
+       {about(study, 15.0), elevationStrip(study, 200.0, 24.0, ThemeName::dark)}) {
+    const DrawList list = elevationMarker(study, a, "s", view, voice());
+    EXPECT_GT(itemsTagged(list, "t"), 0);
+    EXPECT_GT(itemsTagged(list, "number"), 0);
+    EXPECT_TRUE(says(list, "sump-number"));
+    expectInside(list, voice());
+  }
+  // Of one alone no number is said.
+  const auto alone = studyOf(withRiser());
+  EXPECT_EQ(itemsTagged(elevationMarker(alone, alone.assess({0, 15.0}, "s"), "s",
+                                        about(alone, 15.0), voice()),
+                        "number"),
+            0);
+}
+
 TEST(ElevationDrawing, AnUnplacedRiserIsOnlyWhereItWouldGoUp) {
   plan::Job job = withRiser();
   job.design.sumps[0].discharge.reset();
