@@ -13,6 +13,11 @@
 namespace sumpwright::build {
 
 inline constexpr double kSameSpot_m = 1e-6;  ///< rounding
+/// Walls that face each other: cosine of 10 degrees (own figure).
+inline constexpr double kFacing = 0.984807753012208;
+
+/// Unit, from its start to its end; of a point, anything.
+geometry::Vec wayOf(const geometry::Segment& side);
 
 /// A stretch of a line in front of an opening, and what going over its head adds.
 struct OverOpening {
@@ -90,6 +95,7 @@ struct CableLines {
   std::optional<Facing> facing(const Spot& spot) const;
 };
 
+/// CableLineMaker.cpp
 CableLines cableLines(const rules::Site& site, const CableFigures& figures);
 
 }  // namespace sumpwright::build
