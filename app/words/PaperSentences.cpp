@@ -196,6 +196,15 @@ constexpr Sentence kSentences[] = {
     {"paper.hold.depths",
      QT_TRANSLATE_NOOP("Sentences",
                        "How deep services lie: ask whoever owns them, and assume nothing.")},
+    {"paper.hold.high",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "If a room has read over 1,000 Bq/m³ (27 pCi/L), ask the country's radon "
+                       "service before the work, and air the rooms while anybody works in them "
+                       "(own figure, after UKHSA, UKradon, reducing levels page).")},
+    {"paper.hold.high-low",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Over 1,000 Bq/m³ the air does not leave near the ground: take the outlet "
+                       "above the eaves (own figure).")},
     {"paper.hold.memory",
      QT_TRANSLATE_NOOP("Sentences",
                        "† A figure remembered, not looked up: check it in the current document "

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "build/BuildUp.h"
+#include "build/Run.h"
 #include "dossier/Sheet.h"
 #include "geometry/Shapes.h"
 
@@ -87,6 +88,18 @@ void services(Writer& w, const Sheet& sheet) {
          fonts::small, desk.theme.ink2, 4.8);
 }
 
+/// The job holds no readings of radon: what a very high one asks for is said whatever it is.
+void highReading(Writer& w, const Sheet& sheet) {
+  const Desk& desk = sheet.desk;
+  const rules::PracticeLine* own = sheet.study.sheet().practiceOn("high");
+  w.tick(own != nullptr ? practiceWords(desk, *own) : desk.say("paper.hold.high"));
+  const auto& sumps = sheet.job().design.sumps;
+  const bool low = std::any_of(sumps.begin(), sumps.end(), [&](const plan::Sump& sump) {
+    return build::outletModeOf(sheet.study.site(), sump) == plan::OutletMode::low;
+  });
+  if (low) w.tick(desk.say("paper.hold.high-low"));
+}
+
 void appliances(Writer& w, const Sheet& sheet) {
   const auto& all = sheet.job().house.appliances;
   const bool open =
@@ -113,6 +126,7 @@ void writeHoldPoints(Writer& w, const Sheet& sheet) {
   standby(w, sheet);
   trialPit(w, sheet);
   w.tick(desk.say("paper.hold.pit-limits"));
+  highReading(w, sheet);
   barrier(w, sheet);
   if (underfloorHeating(sheet)) w.tick(desk.say("paper.hold.underfloor"));
   const double core_mm = sheet.study.site().core_m * 1000.0;

@@ -10,6 +10,7 @@ namespace {
 
 constexpr double kGutter_mm = 9.0;
 constexpr double kPartGap_mm = 3.2;
+constexpr double kTightGap_mm = 1.8;     // where that saves a page with next to nothing on it
 constexpr double kSeenHeight_mm = 84.0;  // the walls unrolled
 constexpr double kLeastText_mm = 20.0;   // less than this below the plan is left white
 
@@ -31,6 +32,7 @@ double columnWidth_mm(const Sheet& sheet) {
 struct Pages {
   const Sheet& sheet;
   Document document;
+  double gap_mm = kPartGap_mm;  ///< between parts
   double width() const { return sheet.width_mm - 2 * kMargin_mm; }
   double bottom() const { return sheet.height_mm - kMargin_mm - footHeight_mm(sheet); }
   Sketch add() {
@@ -91,10 +93,10 @@ std::vector<Rows> allText(const Sheet& sheet, const std::vector<Write>& writers,
   return parts;
 }
 
-Rows joined(const std::vector<Rows>& parts) {
+Rows joined(const std::vector<Rows>& parts, double gap_mm) {
   Rows out;
   for (const Rows& part : parts) {
-    if (!out.empty()) out.push_back({kPartGap_mm, {}, false});
+    if (!out.empty()) out.push_back({gap_mm, {}, false});
     out.insert(out.end(), part.begin(), part.end());
   }
   return out;
@@ -133,7 +135,7 @@ void flowAll(Pages& pages, std::vector<Rows> parts, double first_y, Rows wide) {
   Region region{kMargin_mm, first_y + 4.0, pages.bottom() - 1.5, column, gutter, columns, true};
   const bool room = region.bottom - region.top >= kLeastText_mm;
   if (room) fillFirstPage(parts, region);
-  const Rows rows = joined(parts);
+  const Rows rows = joined(parts, pages.gap_mm);
   std::size_t next = 0;
   if (room) {
     Sketch sketch(pages.document.pages.back());
@@ -159,8 +161,9 @@ void flowAll(Pages& pages, std::vector<Rows> parts, double first_y, Rows wide) {
   }
 }
 
-Document planWith(const Sheet& sheet, const std::vector<Write>& writers, const Rows& wide = {}) {
-  Pages pages{sheet, {}};
+Document planWith(const Sheet& sheet, const std::vector<Write>& writers, const Rows& wide,
+                  double gap_mm) {
+  Pages pages{sheet, {}, gap_mm};
   Document& document = pages.document;
   document.width_mm = sheet.width_mm;
   document.height_mm = sheet.height_mm;
@@ -186,6 +189,14 @@ Document planWith(const Sheet& sheet, const std::vector<Write>& writers, const R
   }
   placeLogo(document, sheet.options.letterhead);
   return std::move(pages.document);
+}
+
+/// With less room between its parts where that saves a page: a last one with a line or two on it
+/// is read by nobody.
+Document planWith(const Sheet& sheet, const std::vector<Write>& writers, const Rows& wide = {}) {
+  Document airy = planWith(sheet, writers, wide, kPartGap_mm);
+  Document tight = planWith(sheet, writers, wide, kTightGap_mm);
+  return tight.pages.size() < airy.pages.size() ? tight : airy;
 }
 
 }  // namespace

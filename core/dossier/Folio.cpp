@@ -8,6 +8,7 @@ namespace {
 
 constexpr double kFolioGutter_mm = 9.0;
 constexpr double kBetween_mm = 3.2;
+constexpr double kUneven_mm = 5.0;  // by which one column may be the longer
 
 }  // namespace
 
@@ -67,6 +68,13 @@ void Folio::addWhole(const Rows& rows, int columns) {
   const double height = heightOf(rows) / columns;
   if (!m_fresh && height + kBetween_mm > room_mm() && height <= pageRoom_mm()) newPage();
   add(rows, columns);
+}
+
+void Folio::addTogether(const Rows& wide, const Rows& below, int columns) {
+  const double height = heightOf(wide) + kBetween_mm + heightOf(below) / columns + kUneven_mm;
+  if (!m_fresh && height + kBetween_mm > room_mm() && height <= pageRoom_mm()) newPage();
+  addWhole(wide);
+  add(below, columns);
 }
 
 void Folio::addBeside(const Rows& left, const Rows& right) {

@@ -26,6 +26,8 @@ class Folio {
   void add(const Rows& rows, int columns = 1);
   /// The same, but on a page of its own rather than broken, where a page holds it.
   void addWhole(const Rows& rows, int columns = 1);
+  /// Rows over the whole width and what belongs below them, on one page where it holds both.
+  void addTogether(const Rows& wide, const Rows& below, int columns);
   /// Two lists side by side.
   void addBeside(const Rows& left, const Rows& right);
   void newPage();

@@ -69,13 +69,15 @@ void writeRetest(Writer& w, const Sheet& sheet) {
 void writeTerms(Writer& w, const Sheet& sheet) {
   const Desk& desk = sheet.desk;
   w.heading(desk.say("paper.terms"));
-  if (!sheet.options.terms.empty()) {
-    for (const std::string& term : sheet.options.terms) w.body(term);
-    return;
+  for (const std::string& term : sheet.options.terms) w.body(term);
+  if (sheet.options.terms.empty()) {
+    for (const char* id :
+         {"paper.terms.workmanship", "paper.terms.no-level", "paper.terms.visit"}) {
+      w.body(desk.say(id));
+    }
   }
-  for (const char* id : {"paper.terms.workmanship", "paper.terms.no-level", "paper.terms.visit"}) {
-    w.body(desk.say(id));
-  }
+  const rules::PracticeLine* sale = sheet.study.sheet().practiceOn("sale");
+  if (sale != nullptr) w.body(practiceWords(desk, *sale));
 }
 
 }  // namespace sumpwright::dossier

@@ -112,7 +112,7 @@ class SumpPart {
   void addDrawings(Folio& folio) const;
 
  private:
-  Rows sectionRows(double width_mm) const;
+  void addSection(Folio& folio) const;
   void addRun(Folio& folio) const;
   const Sheet& m_sheet;
   build::DrillSection m_section;

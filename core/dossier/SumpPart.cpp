@@ -1,6 +1,8 @@
 // What the crew has of one sump: where it is set out, what the hole goes through, how the run goes
 // up and where the cable comes from. Of a place where nobody drills: why not, and no sizes.
 
+#include <algorithm>
+
 #include "dossier/Figure.h"
 #include "dossier/Folio.h"
 #include "dossier/Sheet.h"
@@ -14,6 +16,7 @@ using base::Message;
 using build::Fit;
 
 constexpr double kSectionHeight_mm = 112.0;
+constexpr double kSectionShare = 0.42;  // at most, of a page that lies
 constexpr double kElevationHeight_mm = 92.0;
 
 /// Rows of a table of what and how much.
@@ -117,18 +120,24 @@ void SumpPart::writeSizes(Writer& w) const {
   if (!m_sheet.job().house.height_datum_m) w.tick(desk.say("paper.crew.datum-first"));
 }
 
-Rows SumpPart::sectionRows(double width_mm) const {
+/// The drawing over the whole width, its figures below in columns.
+void SumpPart::addSection(Folio& folio) const {
   const Desk& desk = m_sheet.desk;
-  Writer w(desk, width_mm);
-  w.heading(desk.say("paper.crew.section"));
-  w.text(desk.say(m_section.verdict), fonts::strong, desk.theme.ink);
-  const drawing::SectionView view{width_mm, kSectionHeight_mm, drawing::ThemeName::paper, true};
-  w.row(figureRow(drawing::sectionDrawing(m_section, view, desk.voice)));
-  for (const Message& fact : build::factsOf(m_section)) w.body(desk.say(fact));
-  marginLines(w, m_section);
-  assumedText(w, m_section);
-  for (const Message& note : m_section.notes) w.tick(desk.say(note));
-  return w.take();
+  const double width = folio.width_mm();
+  const double height = std::min(kSectionHeight_mm, kSectionShare * m_sheet.height_mm);
+  Writer figure(desk, width);
+  figure.heading(desk.say("paper.crew.section"));
+  figure.text(desk.say(m_section.verdict), fonts::strong, desk.theme.ink);
+  const drawing::SectionView view{width, height, drawing::ThemeName::paper, true};
+  figure.row(figureRow(drawing::sectionDrawing(m_section, view, desk.voice)));
+  Writer facts(desk, folio.columnWidth_mm(2));
+  for (const Message& fact : build::factsOf(m_section)) facts.body(desk.say(fact));
+  marginLines(facts, m_section);
+  assumedText(facts, m_section);
+  for (const Message& note : m_section.notes) facts.tick(desk.say(note));
+  const Rows drawn = figure.take();
+  const Rows told = facts.take();
+  folio.addTogether(drawn, told, 2);
 }
 
 /// The run with its figures, then what to mind and the cable.
@@ -150,7 +159,7 @@ void SumpPart::addRun(Folio& folio) const {
 }
 
 void SumpPart::addDrawings(Folio& folio) const {
-  folio.addWhole(sectionRows(folio.width_mm()));
+  addSection(folio);
   addRun(folio);
 }
 

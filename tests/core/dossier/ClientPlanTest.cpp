@@ -100,8 +100,9 @@ TEST(ClientPlan, ASumpInsideIsNotJudged) {
 TEST(ClientPlan, CarriesItsCautionsAlways) {
   for (const plan::Job& job : {furnished().sump("s", 0, 12.0).job(), PlanBuilder::bare().job()}) {
     const Document d = paper(job);
-    for (const char* words : {"electric", "silica", "asbestos", "flue", "ladder", "codes", "check",
-                              "prediction", "services", "depths", "pit-limits", "consent"}) {
+    for (const char* words :
+         {"electric", "silica", "asbestos", "flue", "ladder", "codes", "check", "prediction",
+          "services", "depths", "pit-limits", "consent", "high"}) {
       EXPECT_TRUE(saysAnywhere(d, words)) << words;
     }
   }

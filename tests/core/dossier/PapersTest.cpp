@@ -90,6 +90,30 @@ TEST(Papers, QuoteAndShoppingListAreOfThePricing) {
   EXPECT_FALSE(papersSay(shopping, "400.00"));
 }
 
+TEST(Papers, FiguresOfTheSectionStandOnThePageOfItsDrawing) {
+  const auto empty = studyOf(furnished().job());
+  const auto& runs = empty.runs();
+  const auto allowed = std::find_if(runs.begin(), runs.end(), [](const siting::Run& run) {
+    return run.ring == 0 && run.state != rules::State::refused;
+  });
+  ASSERT_NE(allowed, runs.end());
+  const double middle = (allowed->from_m + allowed->to_m) / 2.0;
+  const auto study = studyOf(furnished().sump("s", 0, middle).job());
+  for (const bool landscape : {false, true}) {
+    ClientPlanOptions options = dated();
+    options.landscape = landscape;
+    const Document crew = paperOf(Paper::crew, study, voice(), options);
+    int pages = 0;
+    for (const auto& page : crew.pages) {
+      const bool drawn = drawing::itemsTagged(page, "courses") > 0;
+      EXPECT_EQ(drawn, drawing::says(page, "margin slab")) << landscape;
+      EXPECT_EQ(drawn, drawing::says(page, "steep_fall")) << landscape;
+      pages += drawn ? 1 : 0;
+    }
+    EXPECT_EQ(pages, 1) << landscape;
+  }
+}
+
 TEST(Papers, AQuoteWithoutPricesSaysWhyAndTheListStays) {
   const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
   ClientPlanOptions options = dated();

@@ -246,6 +246,9 @@ TEST(RuleSheet, PracticeIsOfItsOwnCountry) {
   EXPECT_NE(ie.practiceOn("again")->text.find("five years"), std::string::npos);
   EXPECT_EQ(ie.practiceOn("again")->source.mark, Mark::common_practice);
   EXPECT_EQ(ie.practiceOn("depths")->source.mark, Mark::from_memory);
+  EXPECT_EQ(ie.practiceOn("sale"), nullptr);
+  EXPECT_EQ(sheetOf("uk-practice").practiceOn("sale")->source.mark, Mark::from_memory);
+  EXPECT_EQ(sheetOf("uk-practice").practiceOn("high")->source.mark, Mark::published);
   EXPECT_NE(ie.practiceOn("services")->source.text,
             sheetOf("uk-practice").practiceOn("services")->source.text);
   EXPECT_TRUE(sheetOf("template").practice.empty());
