@@ -149,6 +149,7 @@ std::span<const Sentence> priceSentences() {
        QT_TRANSLATE_NOOP("Sentences", "There are no prices, so this is no quote.")},
       {"paper.quote.holds", QT_TRANSLATE_NOOP("Sentences", "holds to {date}")},
       {"paper.quote.what", QT_TRANSLATE_NOOP("Sentences", "what")},
+      {"paper.quote.both-units", QT_TRANSLATE_NOOP("Sentences", "{amount} ({length})")},
       {"paper.quote.quantity", QT_TRANSLATE_NOOP("Sentences", "quantity")},
       {"paper.quote.each", QT_TRANSLATE_NOOP("Sentences", "price of one")},
       {"paper.quote.material", QT_TRANSLATE_NOOP("Sentences", "Material")},

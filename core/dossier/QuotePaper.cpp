@@ -12,16 +12,29 @@ using price::PricedQuote;
 
 constexpr double kTick_mm = 6.0;  // height of a line to tick
 
-std::string amountWithUnit(const PricedLine& line) {
-  if (line.unit == price::PriceUnit::each) return line.quantity.text();
-  return line.quantity.text() + " " +
-         std::string(price::kPriceUnitNames[static_cast<std::size_t>(line.unit)]);
-}
+/// Quantities by the unit of the price book, which a price is for; a job in feet has them beside.
+struct Amounts {
+  const Sheet& sheet;
+  bool both() const { return sheet.job().display_units == plan::DisplayUnits::imperial; }
+  double share() const { return both() ? 1.9 : 1.1; }  ///< of a table's width
+
+  std::string operator()(const PricedLine& line) const {
+    if (line.unit == price::PriceUnit::each) return line.quantity.text();
+    const std::string amount =
+        line.quantity.text() + " " +
+        std::string(price::kPriceUnitNames[static_cast<std::size_t>(line.unit)]);
+    if (!both() || line.unit != price::PriceUnit::metre) return amount;
+    const double length_m = static_cast<double>(line.quantity.millionths()) / price::Decimal::kOne;
+    return sheet.desk.say("paper.quote.both-units",
+                          {base::text("amount", amount), base::metres("length", length_m)});
+  }
+};
 
 /// The lines of a state and a group; none: no rows.
 Rows quoteTable(const Sheet& sheet, const PricedQuote& quote, double width_mm, const char* heading,
                 bool (*wanted)(const PricedLine&)) {
   const Desk& desk = sheet.desk;
+  const Amounts amountWithUnit{sheet};
   std::vector<std::vector<Cell>> cells;
   for (const PricedLine& line : quote.lines) {
     if (!wanted(line)) continue;
@@ -35,8 +48,9 @@ Rows quoteTable(const Sheet& sheet, const PricedQuote& quote, double width_mm, c
   using drawing::HAlign;
   Writer w(desk, width_mm);
   w.heading(desk.say(heading));
-  std::vector<TableColumn> columns{{desk.say("paper.quote.what"), 5.0},
-                                   {desk.say("paper.quote.quantity"), 1.1, HAlign::right}};
+  std::vector<TableColumn> columns{
+      {desk.say("paper.quote.what"), 5.0},
+      {desk.say("paper.quote.quantity"), amountWithUnit.share(), HAlign::right}};
   // With the margin in it a line's total is no longer quantity by price.
   if (!quote.margin_in_lines) columns.push_back({desk.say("paper.quote.each"), 1.2, HAlign::right});
   columns.push_back({quote.currency, 1.3, HAlign::right});
@@ -153,6 +167,7 @@ Document shoppingPaper(const Sheet& sheet) {
   const Desk& desk = sheet.desk;
   Folio folio(sheet, desk.say("paper.shopping.title"),
               forWhom(sheet, desk.say("paper.shopping.for")));
+  const Amounts amountWithUnit{sheet};
   std::vector<std::vector<Cell>> cells;
   const auto& pricing = sheet.options.pricing;
   for (const PricedLine& line :

@@ -114,6 +114,26 @@ TEST(Papers, FiguresOfTheSectionStandOnThePageOfItsDrawing) {
   }
 }
 
+TEST(Papers, LengthsOfAQuoteStandInBothUnitsWhereTheJobIsInFeet) {
+  plan::Job job = furnished().sump("s", 0, 12.0).job();
+  ClientPlanOptions options = dated();
+  Pricing pricing = *invented();
+  price::PricedLine cable = pricing.quote.lines.front();
+  cable.item = "cable";
+  cable.unit = price::PriceUnit::metre;
+  cable.quantity = price::Decimal::upToTenth(5.5);
+  pricing.quote.lines.push_back(cable);
+  options.pricing = std::make_shared<const Pricing>(pricing);
+  const auto metric = studyOf(job);
+  job.display_units = plan::DisplayUnits::imperial;
+  const auto imperial = studyOf(job);
+  for (const Paper each : {Paper::quote, Paper::shopping}) {
+    EXPECT_TRUE(papersSay(paperOf(each, metric, voice(), options), "5.5 m"));
+    EXPECT_FALSE(papersSay(paperOf(each, metric, voice(), options), "both-units"));
+    EXPECT_TRUE(papersSay(paperOf(each, imperial, voice(), options), "both-units"));
+  }
+}
+
 TEST(Papers, AQuoteWithoutPricesSaysWhyAndTheListStays) {
   const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
   ClientPlanOptions options = dated();
