@@ -10,7 +10,8 @@ namespace {
 
 constexpr double kGutter_mm = 9.0;
 constexpr double kPartGap_mm = 3.2;
-constexpr double kTightGap_mm = 1.8;     // where that saves a page with next to nothing on it
+constexpr double kTightGap_mm = 1.8;     // where that saves a page
+constexpr double kStray_mm = 25.0;       // less text than this is no page
 constexpr double kSeenHeight_mm = 84.0;  // the walls unrolled
 constexpr double kLeastText_mm = 20.0;   // less than this below the plan is left white
 
@@ -33,6 +34,7 @@ struct Pages {
   const Sheet& sheet;
   Document document;
   double gap_mm = kPartGap_mm;  ///< between parts
+  double last_mm = 0.0;         ///< of text on a last page that holds nothing else
   double width() const { return sheet.width_mm - 2 * kMargin_mm; }
   double bottom() const { return sheet.height_mm - kMargin_mm - footHeight_mm(sheet); }
   Sketch add() {
@@ -157,12 +159,13 @@ void flowAll(Pages& pages, std::vector<Rows> parts, double first_y, Rows wide) {
     sketch.tagged("text");
     const std::size_t before = next;
     next = flow(sketch, rows, next, region, end);
+    pages.last_mm = end - region.top;
     if (next == before) break;  // a row taller than a page: nothing can place it
   }
 }
 
-Document planWith(const Sheet& sheet, const std::vector<Write>& writers, const Rows& wide,
-                  double gap_mm) {
+Pages composed(const Sheet& sheet, const std::vector<Write>& writers, const Rows& wide,
+               double gap_mm) {
   Pages pages{sheet, {}, gap_mm};
   Document& document = pages.document;
   document.width_mm = sheet.width_mm;
@@ -188,15 +191,17 @@ Document planWith(const Sheet& sheet, const std::vector<Write>& writers, const R
     paintFoot(sketch, sheet, i + 1, count);
   }
   placeLogo(document, sheet.options.letterhead);
-  return std::move(pages.document);
+  return pages;
 }
 
-/// With less room between its parts where that saves a page: a last one with a line or two on it
-/// is read by nobody.
+/// With less room between its parts where that saves a last page with a few lines on it.
 Document planWith(const Sheet& sheet, const std::vector<Write>& writers, const Rows& wide = {}) {
-  Document airy = planWith(sheet, writers, wide, kPartGap_mm);
-  Document tight = planWith(sheet, writers, wide, kTightGap_mm);
-  return tight.pages.size() < airy.pages.size() ? tight : airy;
+  Pages airy = composed(sheet, writers, wide, kPartGap_mm);
+  const bool stray = airy.document.pages.size() > 1 && airy.last_mm < kStray_mm;
+  if (!stray) return std::move(airy.document);
+  Pages tight = composed(sheet, writers, wide, kTightGap_mm);
+  const bool saves = tight.document.pages.size() < airy.document.pages.size();
+  return std::move(saves ? tight.document : airy.document);
 }
 
 }  // namespace
