@@ -16,6 +16,7 @@ namespace {
 using base::Message;
 
 constexpr double kPlanShare = 0.42;    // of a page, so that the setting-out stands on the same one
+constexpr double kUnderPlan_mm = 4.0;  // left of a page that lies, which the plan has to itself
 constexpr double kSignature_mm = 8.0;  // height of a line to sign on
 
 /// What the suction study has for the crew: its hold points, then what the figures say.
@@ -243,8 +244,12 @@ Document crewSheet(const Sheet& sheet) {
   const double width = folio.width_mm();
   folio.add(verdictRows(sheet, width));
   folio.add(waiverRows(sheet, width));
-  folio.add(planRows(sheet, width, kPlanShare * sheet.height_mm, !isStopped(sheet)));
+  const double share_mm = kPlanShare * sheet.height_mm;
+  const bool lies = sheet.width_mm > sheet.height_mm;
+  const double plan_mm = lies ? std::max(share_mm, folio.room_mm() - kUnderPlan_mm) : share_mm;
+  folio.add(planRows(sheet, width, plan_mm, !isStopped(sheet)));
   addNotHere(folio, sheet);
+  if (lies) folio.newPage();
   addFirst(folio, sheet);
   const OtherSumps others(sheet);
   for (const Sheet& other : others.sheets()) addOther(folio, other);

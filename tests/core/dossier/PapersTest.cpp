@@ -114,6 +114,21 @@ TEST(Papers, FiguresOfTheSectionStandOnThePageOfItsDrawing) {
   }
 }
 
+TEST(Papers, ThePlanOfACrewSheetThatLiesIsNoSmallerThanTheClients) {
+  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  ClientPlanOptions options = dated();
+  options.landscape = true;
+  const auto scaleOf = [&](Paper paper) {
+    for (const std::string& text :
+         drawing::textsOf(paperOf(paper, study, voice(), options).pages.front())) {
+      if (text.rfind("scale-a4 ", 0) == 0) return std::stoi(text.substr(9));
+    }
+    return 0;
+  };
+  EXPECT_GT(scaleOf(Paper::plan), 0);
+  EXPECT_LE(scaleOf(Paper::crew), scaleOf(Paper::plan));
+}
+
 TEST(Papers, LengthsOfAQuoteStandInBothUnitsWhereTheJobIsInFeet) {
   plan::Job job = furnished().sump("s", 0, 12.0).job();
   ClientPlanOptions options = dated();
