@@ -20,9 +20,8 @@ struct Amounts {
 
   std::string operator()(const PricedLine& line) const {
     if (line.unit == price::PriceUnit::each) return line.quantity.text();
-    const std::string amount =
-        line.quantity.text() + " " +
-        std::string(price::kPriceUnitNames[static_cast<std::size_t>(line.unit)]);
+    std::string amount = line.quantity.text() + " " +
+                         std::string(price::kPriceUnitNames[static_cast<std::size_t>(line.unit)]);
     if (!both() || line.unit != price::PriceUnit::metre) return amount;
     const double length_m = static_cast<double>(line.quantity.millionths()) / price::Decimal::kOne;
     return sheet.desk.say("paper.quote.both-units",
