@@ -20,6 +20,8 @@ geometry::Intervals heightsObjected(const rules::Site& site, perimeter::Place ou
 std::vector<rules::RingSpan> chainagesObjected(const rules::Site& site, double outlet_m,
                                                rules::Weight weight);
 
+// Outlines: ZoneOutlines.cpp.
+
 /// What one thing, or one level, keeps an outlet out of along one edge: x = chainage, y = height,
 /// within the edge and [low_m, high_m]. Straight lines that stay within the tolerance of the curve.
 struct ZoneOutline {
