@@ -515,10 +515,6 @@ std::span<const Sentence> planSentences() {
                          "{thing} is an overhead line. Keep ladder and riser well away: 1 m is the "
                          "least here (own figure), and its operator may want more.")},
       // Suction, fan, pipe, price
-      {"plan.suction.limit-above-usual",
-       QT_TRANSLATE_NOOP("Sentences",
-                         "A limit of {limit} is above the target, which is {target} where none is "
-                         "typed. Type a target of at least as much first, or take a lower limit.")},
       {"plan.suction.none",
        QT_TRANSLATE_NOOP("Sentences",
                          "A suction of {suction} is none. Put one above 0 Pa, or leave it out: the "
@@ -679,6 +675,10 @@ std::span<const Sentence> planSentences() {
                                               "is not inside the house. Place it again.")},
       {"plan.sump.unknown",
        QT_TRANSLATE_NOOP("Sentences", "There is no sump \"{sump}\" in this job.")},
+      {"plan.edit.limit-above-usual",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A limit of {limit} is above the target, which is {target} where none is "
+                         "typed. Type a target of at least as much first, or take a lower limit.")},
       {"plan.edit.no-edge",
        QT_TRANSLATE_NOOP("Sentences", "There is no wall {edge} on ring {ring} of this plan.")},
       {"plan.edit.no-corner",

@@ -102,7 +102,7 @@ base::Result<Job> setTarget(const Job& job, std::optional<double> target_pa,
   // A file may say so and is read with the target raised; nobody shall do it without knowing.
   if (!target_pa && limit_pa && *limit_pa > kUsualTarget_pa) {
     return base::Problem{
-        base::Message("plan.suction.limit-above-usual",
+        base::Message("plan.edit.limit-above-usual",
                       {base::pressure("limit", base::Pressure::ofPa(*limit_pa)),
                        base::pressure("target", base::Pressure::ofPa(kUsualTarget_pa))}),
         "/suction/limit_pa", base::Gravity::unsound};

@@ -14,7 +14,7 @@
 namespace sumpwright::plan {
 
 /// Suction asked for and the least that counts as held; absent: the program's own figures. Errors:
-/// plan.suction.none, plan.suction.limit-above-target, plan.suction.limit-above-usual (no target,
+/// plan.suction.none, plan.suction.limit-above-target, plan.edit.limit-above-usual (no target,
 /// and a limit above the usual one).
 base::Result<Job> setTarget(const Job& job, std::optional<double> target_pa,
                             std::optional<double> limit_pa);

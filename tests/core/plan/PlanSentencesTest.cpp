@@ -88,6 +88,7 @@ base::Problems allProblems() {
   add(moveWall(house, 0, 0, 1e9).problems());
   add(splitWall(house, 0, 0, 3.0).problems());
   add(removeCorner(support::PlanBuilder::outline({{0, 0}, {9, 0}, {0, 9}}), 0, 0).problems());
+  add(setTarget(house, {}, 20.0).problems());
   addEdits(all);
   addFixes(all);
   return all;

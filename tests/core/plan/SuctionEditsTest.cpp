@@ -40,7 +40,7 @@ TEST(SuctionEdits, WhatIsAskedForIsSetAndTakenBack) {
   EXPECT_EQ(problemIdOf(setTarget(asked, {}, -2.0)), "plan.suction.none");
   EXPECT_EQ(problemIdOf(setTarget(asked, 1.0, 2.0)), "plan.suction.limit-above-target");
   // Without a target its usual one counts, and is not raised behind anybody's back.
-  EXPECT_EQ(problemIdOf(setTarget(asked, {}, 20.0)), "plan.suction.limit-above-usual");
+  EXPECT_EQ(problemIdOf(setTarget(asked, {}, 20.0)), "plan.edit.limit-above-usual");
   EXPECT_EQ(doneWell(setTarget(asked, {}, kUsualTarget_pa)).suction.limit_pa, kUsualTarget_pa);
   EXPECT_EQ(problemIdOf(setTarget(asked, kNan, {})), "plan.edit.not-a-place");
   EXPECT_EQ(problemIdOf(setUsualPit(asked, 0.5)), "plan.pit.size");
