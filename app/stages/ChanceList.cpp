@@ -103,9 +103,10 @@ void ChanceList::showRow(std::size_t index) {
   const QString where = isAt(m_session.place(), best.place)
                             ? tr("here: %1").arg(chainageText(study, best.place))
                             : chainageText(study, best.place);
-  line.second = tr("%1, %2 of the floor, score %3")
-                    .arg(where, wholePercent(best.floor.value_or(0.0)))
-                    .arg(std::lround(best.score));
+  line.second = where;
+  line.third = tr("%1 of the floor, score %2")
+                   .arg(wholePercent(best.floor.value_or(0.0)))
+                   .arg(std::lround(best.score));
   m_rows[index]->show(line);
 }
 

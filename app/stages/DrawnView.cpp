@@ -30,11 +30,15 @@ void DrawnView::fitHeight() {
   takeHeight();
 }
 
+/// What is as high as its words keeps them off its frame.
+double DrawnView::inset() const { return m_fits ? 5.0 * paint::uiScale(font()) : 0.0; }
+
 void DrawnView::takeHeight() {
   if (!m_fits || !m_draw) return;
   const double unit = paint::uiScale(font()) / drawing::kPx;
-  const auto list = m_draw(width() / unit, height() / unit, paint::themeOf(palette()));
-  const int wanted = static_cast<int>(std::ceil(list.height_mm * unit)) + 2;
+  const auto list =
+      m_draw((width() - 2 * inset()) / unit, height() / unit, paint::themeOf(palette()));
+  const int wanted = static_cast<int>(std::ceil(list.height_mm * unit + 2 * inset()));
   if (wanted != height()) setFixedHeight(wanted);
 }
 
@@ -54,8 +58,11 @@ void DrawnView::render() {
   if (m_draw) {
     const double unit = k / drawing::kPx;  // painter units for a millimetre
     p.setClipPath(frame);
-    paint::paintDrawList(p, m_draw(width() / unit, height() / unit, paint::themeOf(palette())),
-                         unit);
+    p.translate(inset(), inset());
+    paint::paintDrawList(
+        p, m_draw((width() - 2 * inset()) / unit, height() / unit, paint::themeOf(palette())),
+        unit);
+    p.translate(-inset(), -inset());
     p.setClipping(false);
   }
   p.setPen(QPen(paint::colour(t.rule), 1));

@@ -30,6 +30,7 @@ class DrawnView final : public QWidget {
 
  private:
   void render();
+  double inset() const;
   void takeHeight();
 
   Draw m_draw;

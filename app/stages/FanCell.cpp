@@ -53,13 +53,15 @@ void FanCell::paintEvent(QPaintEvent*) {
   const QFont bold = paint::sized(font(), 0.92, true);
   QFont share = bold;
   share.setItalic(true);  // a prediction
-  p.setFont(share);
   p.setPen(paint::colour(t.ink));
-  p.drawText(upper, Qt::AlignVCenter | Qt::AlignRight, m_line.figure);
-  const double room = upper.width() - QFontMetrics(share).horizontalAdvance(m_line.figure) - 8 * k;
   p.setFont(bold);
   p.drawText(upper, Qt::AlignVCenter | Qt::AlignLeft,
-             QFontMetrics(bold).elidedText(m_line.title, Qt::ElideRight, static_cast<int>(room)));
+             QFontMetrics(bold).elidedText(m_line.title, Qt::ElideMiddle,
+                                           static_cast<int>(upper.width())));
+  // Below the title: that it is invented is at its end.
+  p.setFont(share);
+  p.drawText(upper.translated(0, 17 * k), Qt::AlignVCenter | Qt::AlignRight, m_line.figure);
+  const double room = upper.width() - QFontMetrics(share).horizontalAdvance(m_line.figure) - 8 * k;
 
   QFont small = paint::sized(font(), 0.87);
   p.setPen(paint::colour(t.ink2));
@@ -67,9 +69,8 @@ void FanCell::paintEvent(QPaintEvent*) {
   small.setItalic(true);
   for (const QString& each : {m_line.duty, m_line.cost}) {
     p.setFont(small);
-    p.drawText(
-        lower, Qt::AlignVCenter | Qt::AlignLeft,
-        QFontMetrics(small).elidedText(each, Qt::ElideRight, static_cast<int>(right - text)));
+    p.drawText(lower, Qt::AlignVCenter | Qt::AlignLeft,
+               QFontMetrics(small).elidedText(each, Qt::ElideRight, static_cast<int>(room)));
     lower.translate(0, 16 * k);
   }
 }

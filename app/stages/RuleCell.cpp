@@ -15,16 +15,19 @@ RuleCell::RuleCell(QWidget* parent) : QAbstractButton(parent) {
 
 QSize RuleCell::sizeHint() const {
   const double k = paint::uiScale(font());
-  return {qRound(140 * k), qRound(42 * k)};
+  return {qRound(140 * k), qRound((m_line.third.isEmpty() ? 42 : 58) * k)};
 }
 
 void RuleCell::show(const RuleLine& line) {
+  const bool as_high = m_line.third.isEmpty() == line.third.isEmpty();
   m_line = line;
+  if (!as_high) updateGeometry();
   const QString state = stateWord(line.state, line.waived);
   setAccessibleName(line.title + QStringLiteral(": ") + state);
-  setAccessibleDescription(line.figure.isEmpty() ? line.second
-                                                 : line.second + QLatin1Char(' ') + line.figure);
-  QString tip = line.title + QStringLiteral(" — ") + state + QLatin1Char('\n') + line.second;
+  const QString below =
+      line.third.isEmpty() ? line.second : line.second + QStringLiteral(", ") + line.third;
+  setAccessibleDescription(line.figure.isEmpty() ? below : below + QLatin1Char(' ') + line.figure);
+  QString tip = line.title + QStringLiteral(" — ") + state + QLatin1Char('\n') + below;
   if (!line.figure.isEmpty()) tip += QStringLiteral(", ") + line.figure;
   if (line.close) tip += QLatin1Char('\n') + tr("Too close to call: measure on site.");
   setToolTip(tip);
@@ -62,7 +65,8 @@ void RuleCell::paintEvent(QPaintEvent*) {
   const double text = left + sign + 6 * k;
   p.setPen(paint::colour(met ? t.ink : state.text));
   const double below = upper.bottom() + 1 * k;
-  const double below_height = height() - below - 4 * k;
+  const double third_height = m_line.third.isEmpty() ? 0.0 : 16 * k;
+  const double below_height = height() - below - 4 * k - third_height;
   double room = right - text;
   double title_room = right - text;
   if (!m_line.figure.isEmpty()) {
@@ -86,6 +90,10 @@ void RuleCell::paintEvent(QPaintEvent*) {
                                         : m_line.second;
   p.drawText(QRectF(text, below, room, below_height), Qt::AlignVCenter | Qt::AlignLeft,
              QFontMetrics(small).elidedText(second, Qt::ElideRight, static_cast<int>(room)));
+  p.drawText(
+      QRectF(text, below + below_height, right - text, third_height),
+      Qt::AlignVCenter | Qt::AlignLeft,
+      QFontMetrics(small).elidedText(m_line.third, Qt::ElideRight, static_cast<int>(right - text)));
 }
 
 }  // namespace sumpwright::stages

@@ -46,6 +46,7 @@ struct RuleLine {
   std::string thing;  ///< what refuses or is nearest; may be empty
   QString title;
   QString second;  ///< the thing, or the reason
+  QString third;   ///< a line of its own below; as a rule none
   QString figure;  ///< signed margin; empty where the rule has no distance
   rules::State state = rules::State::clear;
   bool close = false;

@@ -149,18 +149,19 @@ std::span<const Sentence> airSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "Holds {share:0,down} of the floor; {needed:0} count as all of it.")},
       {"airflow.choice.least-power",
-       QT_TRANSLATE_NOOP("Sentences",
-                         "Of the {suiting} fans that suit, it takes the least power: {power}.")},
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Of the {suiting} fans that suit, the first takes the least power: {power}.")},
       {"airflow.choice.least-power-noisy",
        QT_TRANSLATE_NOOP("Sentences",
-                         "None is quiet. Of the {suiting} fans that do hold the floor, it takes "
-                         "the least power: {power}.")},
+                         "None is quiet. Of the {suiting} fans that do hold the floor, the first "
+                         "takes the least power: {power}.")},
       {"airflow.choice.only-one",
-       QT_TRANSLATE_NOOP("Sentences", "The only one of those listed that suits.")},
+       QT_TRANSLATE_NOOP("Sentences", "The first is the only one listed that suits.")},
       {"airflow.choice.none",
        QT_TRANSLATE_NOOP(
            "Sentences",
-           "No fan of those listed suits; this one comes nearest. Look for a leak, add "
+           "None of those listed suits; the first comes nearest. Look for a leak, add "
            "a sump, or use a wider pipe.")},
   });
   return rows;
