@@ -18,10 +18,11 @@ nlohmann::ordered_json suctionJson(const siting::Study& study, const siting::Suc
                                    const siting::SuctionAnswer& answer,
                                    const std::optional<price::RunningYear>& year);
 
-/// Parts of suctionJson(): the ground fitted to the job's tests, one fan's legs (null where there
-/// are none), lines for the papers.
-nlohmann::ordered_json measuredJson(const siting::Study& study,
-                                    const siting::SuctionAnswer& answer);
+/// Parts of suctionJson(): the job's readings, what was predicted for them before, the ground
+/// fitted to them, one fan's legs (null where there are none), lines for the papers.
+nlohmann::ordered_json measuredJson(const siting::Study& study);
+nlohmann::ordered_json expectedJson(const siting::SuctionAnswer& answer);
+nlohmann::ordered_json fittedJson(const siting::Study& study, const siting::SuctionAnswer& answer);
 nlohmann::ordered_json sharedFanJson(const siting::Study& study,
                                      const siting::SuctionAnswer& answer);
 nlohmann::ordered_json paperLinesJson(const siting::Study& study,

@@ -52,7 +52,38 @@ double openShare(airflow::ValvePosition valve) {
 
 }  // namespace
 
-FitRow measuredJson(const siting::Study& study, const siting::SuctionAnswer& answer) {
+FitRow measuredJson(const siting::Study& study) {
+  const auto& tests = study.job().suction.tests;
+  if (tests.empty()) return {};
+  FitRow rows = FitRow::array();
+  for (const plan::PressureTest& test : tests) {
+    FitRow readings = FitRow::array();
+    for (const plan::HoleReading& reading : test.readings) {
+      readings.push_back({{"hole", reading.hole}, {"suction_pa", reading.suction_pa}});
+    }
+    rows.push_back({{"test", test.id},
+                    {"date", test.date},
+                    {"flow_m3_s", test.flow_m3_s ? FitRow(*test.flow_m3_s) : FitRow()},
+                    {"pit_pa", test.pit_pa ? FitRow(*test.pit_pa) : FitRow()},
+                    {"readings", std::move(readings)}});
+  }
+  return rows;
+}
+
+FitRow expectedJson(const siting::SuctionAnswer& answer) {
+  FitRow rows = FitRow::array();
+  for (const siting::ExpectedTest& test : answer.expected) {
+    FitRow holes = FitRow::array();
+    for (const siting::ExpectedHole& hole : test.holes) {
+      holes.push_back({{"hole", hole.hole}, {"predicted_pa", hole.suction_pa}});
+    }
+    rows.push_back(
+        {{"test", test.test}, {"flow_m3_s", test.flow_m3_s}, {"holes", std::move(holes)}});
+  }
+  return rows;
+}
+
+FitRow fittedJson(const siting::Study& study, const siting::SuctionAnswer& answer) {
   if (!answer.fitted) return {};
   const siting::FittedGround& ground = *answer.fitted;
   const suction::Fit& fit = ground.fit;

@@ -116,7 +116,10 @@ void printSuction(const siting::Study& study, const siting::SuctionSystem& syste
   const SuctionPrinter printer{study, answer, out};
   printer.sumps();
   out << "Fan: " << system.fan.title << "\n\n" << printer.say(answer.verdict) << '\n';
-  if (answer.fitted) printer.list("What was measured", answer.fitted->sentences);
+  printer.list("What was measured", siting::saidOfReadings(study));
+  printer.list("What was predicted for that, before it was measured",
+               siting::saidOfExpected(study, answer.expected));
+  if (answer.fitted) printer.list("The ground fitted to it", answer.fitted->sentences);
   if (answer.state == siting::SuctionState::answered) {
     printer.middle();
     printer.ranges();

@@ -65,9 +65,12 @@ HoleTable::HoleTable(session::Session& session, session::SuctionDesk& desk, QWid
   int column = 0;
   for (const QString& title : {tr("Test hole"), tr("predicted"), QString()}) {
     auto* head = new QLabel(title, this);
+    if (column == 1) m_predicted = head;
     m_measured = head;  // the last one
     head->setProperty("tone", QStringLiteral("second"));
-    m_grid->addWidget(head, 1, column, column == 0 ? Qt::AlignLeft : Qt::AlignRight);
+    if (column > 0) head->setAlignment(Qt::AlignRight);
+    m_grid->addWidget(head, 1, column,
+                      Qt::AlignBottom | (column == 0 ? Qt::AlignLeft : Qt::AlignRight));
     ++column;
   }
 }
@@ -123,16 +126,66 @@ void HoleTable::refreshStood(const plan::PressureTest* test) {
   m_stood->setVisible(!text.isEmpty());
 }
 
+const siting::ExpectedTest* HoleTable::expected(const plan::PressureTest* test) const {
+  const siting::SuctionLive* live = m_desk.live();
+  return live == nullptr || test == nullptr ? nullptr
+                                            : siting::expectedIn(live->expected(), test->id);
+}
+
+std::optional<double> HoleTable::predictedIn(const plan::TestHole& hole,
+                                             const plan::PressureTest* test) const {
+  if (const siting::ExpectedTest* in = expected(test)) return in->in(hole.id);
+  const siting::SuctionLive* live = m_desk.live();
+  if (test != nullptr || live == nullptr || !m_desk.field()) return std::nullopt;
+  return suction::sampleAt(live->cases()[m_desk.field()->which].solver.network(),
+                           m_desk.field()->suction, hole.at_m);
+}
+
+/// Under "predicted" the flow that it is for, and whether the plan was another one then.
+void HoleTable::refreshHeads(const plan::PressureTest* test) {
+  const plan::Job& job = m_session.job();
+  std::optional<double> flow_m3_s;
+  QString why = tr("For the sump and the fan as they are designed.");
+  if (const siting::ExpectedTest* in = expected(test)) {
+    flow_m3_s = in->flow_m3_s;
+    why =
+        tr("For the sump and the flow of this test, on the ground as it was guessed before "
+           "anything was measured.");
+  } else if (test != nullptr) {
+    why =
+        tr("Type the flow that the test fan drew: without it nothing measured can be compared "
+           "with a prediction.");
+  } else if (m_desk.field()) {
+    flow_m3_s = 0.0;
+    for (const airflow::LegDuty& leg : m_desk.field()->duty.legs) {
+      *flow_m3_s += leg.ground.m3PerS();
+    }
+  }
+  QStringList lines{tr("predicted")};
+  if (flow_m3_s) {
+    constexpr double kSecondsAnHour = 3600.0;
+    words::QuantityStyle style;
+    style.decimals = 0;
+    lines << QString::fromStdString(words::print(
+        {*flow_m3_s * kSecondsAnHour, base::Unit::cubicMetrePerHour}, unitsOf(job), style));
+    if (m_desk.isStale()) lines << tr("old plan");
+  }
+  m_predicted->setText(lines.join(QLatin1Char('\n')));
+  m_predicted->setToolTip(why);
+  m_predicted->setAccessibleDescription(why);
+  const QString unit = QString::fromUtf8(tools::pressureUnit(airUnitsOf(job)));
+  m_measured->setText(tr("measured, %1").arg(unit));
+}
+
 void HoleTable::refresh() {
   if (!m_session.hasJob()) return;
   const plan::Job& job = m_session.job();
   const plan::PressureTest* test = testOf(job, m_test);
   refreshStood(test);
+  refreshHeads(test);
   m_shown = job.plan.test_holes.size();
   const QString unit = QString::fromUtf8(tools::pressureUnit(airUnitsOf(job)));
-  m_measured->setText(tr("measured, %1").arg(unit));
   while (m_rows.size() < m_shown) addRow();
-  const siting::SuctionLive* live = m_desk.live();
   for (std::size_t i = 0; i < m_rows.size(); ++i) {
     Row& row = m_rows[i];
     for (QWidget* part : std::initializer_list<QWidget*>{row.name, row.predicted, row.measured}) {
@@ -147,11 +200,7 @@ void HoleTable::refresh() {
     // The number that stands at its sign on the plan.
     row.name->setText(hole.name.empty() ? name : tr("%1: %2").arg(i + 1).arg(name));
     row.measured->setAccessibleName(tr("Measured in %1, %2").arg(row.name->text(), unit));
-    std::optional<double> predicted;
-    if (live != nullptr && m_desk.field()) {
-      predicted = suction::sampleAt(live->cases()[m_desk.field()->which].solver.network(),
-                                    m_desk.field()->suction, hole.at_m);
-    }
+    const auto predicted = predictedIn(hole, test);
     row.predicted->setText(predicted ? tr("≈ %1").arg(gauged(*predicted, job)) : QString());
     const auto measured = readingOf(test, hole.id);
     // What could not be read stays until it is put right.

@@ -175,6 +175,11 @@ constexpr Sentence kPapers[] = {
     {"paper.expect.assumed", QT_TRANSLATE_NOOP("Sentences", "Assumed:")},
     {"paper.expect.band",
      QT_TRANSLATE_NOOP("Sentences", "In eight of ten guesses {low:0,down} to {high:0,down}.")},
+    {"paper.expect.before",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Predicted before anything was measured, for the sump and the flow of this "
+                       "test.")},
+    {"paper.expect.column-before", QT_TRANSLATE_NOOP("Sentences", "predicted at {flow:0}")},
     {"paper.expect.column-measured", QT_TRANSLATE_NOOP("Sentences", "measured")},
     {"paper.expect.column-predicted", QT_TRANSLATE_NOOP("Sentences", "predicted")},
     {"paper.expect.fan", QT_TRANSLATE_NOOP("Sentences", "Fan counted with: {fan}.")},
@@ -195,9 +200,7 @@ constexpr Sentence kPapers[] = {
     {"paper.expect.measured-on",
      QT_TRANSLATE_NOOP("Sentences", "Measured in test holes on {date}")},
     {"paper.expect.stood",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "The sump then stood {where}; it has been moved since, so nothing predicted "
-                       "stands beside it.")},
+     QT_TRANSLATE_NOOP("Sentences", "The sump then stood {where}; it has been moved since.")},
     {"paper.expect.none",
      QT_TRANSLATE_NOOP("Sentences", "Nothing is predicted of the suction: {why}")},
     {"paper.expect.not-computed",

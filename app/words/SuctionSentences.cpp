@@ -114,6 +114,17 @@ std::span<const Sentence> suctionSentences() {
       {"suction.material.sand", QT_TRANSLATE_NOOP("Sentences", "sand")},
       {"suction.material.silt", QT_TRANSLATE_NOOP("Sentences", "silt or clay")},
       {"suction.material.stone", QT_TRANSLATE_NOOP("Sentences", "clean stone")},
+      {"suction.expected.hole", QT_TRANSLATE_NOOP("Sentences", "Hole {hole}: ≈ {suction}.")},
+      {"suction.expected.test",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Pressure test {test} at {flow:0}, from where its sump stood, on the "
+                         "middle guess at the ground:")},
+      {"suction.measured.hole", QT_TRANSLATE_NOOP("Sentences", "Hole {hole}: {suction}.")},
+      {"suction.measured.pit", QT_TRANSLATE_NOOP("Sentences", "In the pit: {suction}.")},
+      {"suction.measured.test",
+       QT_TRANSLATE_NOOP("Sentences", "Pressure test {test} at {flow:0}:")},
+      {"suction.measured.test-no-flow",
+       QT_TRANSLATE_NOOP("Sentences", "Pressure test {test}, its flow not measured:")},
       {"suction.model.area",
        QT_TRANSLATE_NOOP("Sentences",
                          "There is no floor on fill within the walls: suction under the floor "
@@ -368,6 +379,10 @@ std::span<const Sentence> suctionSentences() {
        QT_TRANSLATE_NOOP(
            "Sentences",
            "Hole {hole}: measured {measured}; the others say {fitted}. It does not fit them.")},
+      {"suction.fitted.hole-outlier-low",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Hole {hole}: measured {measured}; the others say {fitted}. It does not "
+                         "fit them: round it less may be held than is predicted.")},
       {"suction.fitted.lambda",
        QT_TRANSLATE_NOOP(
            "Sentences",

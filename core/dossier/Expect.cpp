@@ -128,17 +128,44 @@ std::string pascals(const Desk& desk, const char* id, double pa) {
   return desk.say(id, {base::pressure("pa", base::Pressure::ofPa(pa))});
 }
 
-std::string predictedAt(const Sheet& sheet, const std::string& id) {
-  for (const plan::TestHole& hole : sheet.job().plan.test_holes) {
-    if (hole.id == id) return predictedIn(sheet, hole);
+/// To two figures: more would be pretended.
+std::string predictedPascals(const Desk& desk, double pa) {
+  if (pa < 10.0) return pascals(desk, "paper.expect.hole-predicted", pa);
+  double step = 1.0;
+  while (pa >= 100.0 * step) step *= 10.0;
+  return pascals(desk, "paper.expect.hole-predicted-whole", step * std::round(pa / step));
+}
+
+/// Hole by hole what was read and, where the flow was measured, what had been predicted for that
+/// flow from where the sump stood.
+Rows readingRows(const Sheet& sheet, const plan::PressureTest& test,
+                 const siting::ExpectedTest* expected, double width_mm) {
+  const Desk& desk = sheet.desk;
+  std::vector<TableColumn> columns{{desk.say("paper.expect.hole"), 2.0}};
+  if (expected != nullptr) {
+    columns.push_back({desk.say("paper.expect.column-before",
+                                {base::flow("flow", base::Flow::ofM3PerS(expected->flow_m3_s))}),
+                       1.4, drawing::HAlign::right});
   }
-  return {};
+  columns.push_back({desk.say("paper.expect.column-measured"), 1.0, drawing::HAlign::right});
+  std::vector<std::vector<Cell>> cells;
+  for (const plan::HoleReading& reading : test.readings) {
+    std::vector<Cell> row{Cell(holeName(sheet.job().plan, reading.hole))};
+    if (expected != nullptr) {
+      const auto pa = expected->in(reading.hole);
+      row.emplace_back(pa ? predictedPascals(desk, *pa) : std::string(), kPredicted);
+    }
+    row.emplace_back(pascals(desk, "paper.expect.hole-measured", reading.suction_pa),
+                     fonts::strong);
+    cells.push_back(std::move(row));
+  }
+  return tableRows(desk, columns, cells, width_mm);
 }
 
 /// Readings of pressure tests: marked measured, with the day and the fan they were taken with.
 void measuredRows(Writer& w, const Sheet& sheet) {
   const Desk& desk = w.desk();
-  const Font predicted = kPredicted;
+  const SuctionAnswer* answer = sheet.answer();
   for (const plan::PressureTest& test : sheet.job().suction.tests) {
     if (test.readings.empty()) continue;
     w.gap(1.6);
@@ -146,27 +173,18 @@ void measuredRows(Writer& w, const Sheet& sheet) {
                     {base::text("date", test.date)}),
            fonts::strong, desk.theme.ink);
     w.keepLastWithNext();
-    // What is predicted is of the sump where it stands: beside readings of another place it would
-    // look like an error of the prediction.
-    const bool moved = plan::hasMovedSince(sheet.job(), test);
-    if (moved) {
+    if (plan::hasMovedSince(sheet.job(), test)) {
       w.text(desk.say("paper.expect.stood",
                       {base::phrase("where", siting::placeOfSump(sheet.study, *test.stood))}),
              fonts::small, desk.theme.ink2);
       w.keepLastWithNext();
     }
-    std::vector<std::vector<Cell>> cells;
-    for (const plan::HoleReading& reading : test.readings) {
-      cells.push_back(
-          {Cell(holeName(sheet.job().plan, reading.hole)),
-           Cell(moved ? std::string() : predictedAt(sheet, reading.hole), predicted),
-           Cell(pascals(desk, "paper.expect.hole-measured", reading.suction_pa), fonts::strong)});
+    const siting::ExpectedTest* expected =
+        answer == nullptr ? nullptr : siting::expectedIn(answer->expected, test.id);
+    w.append(readingRows(sheet, test, expected, w.width()));
+    if (expected != nullptr) {
+      w.text(desk.say("paper.expect.before"), fonts::small, desk.theme.ink2);
     }
-    w.append(tableRows(desk,
-                       {{desk.say("paper.expect.hole"), 2.0},
-                        {desk.say("paper.expect.column-predicted"), 1.0, drawing::HAlign::right},
-                        {desk.say("paper.expect.column-measured"), 1.0, drawing::HAlign::right}},
-                       cells, w.width()));
     if (!test.fan.empty()) {
       w.text(desk.say("paper.expect.test-fan", {base::text("fan", test.fan)}), fonts::small,
              desk.theme.ink2);
@@ -245,10 +263,7 @@ std::string predictedIn(const Sheet& sheet, const plan::TestHole& hole) {
   if (answer == nullptr || !answer->field) return {};
   const auto pa = suction::sampleAt(answer->field->network, answer->field->suction_pa, hole.at_m);
   if (!pa) return {};
-  if (*pa < 10.0) return pascals(sheet.desk, "paper.expect.hole-predicted", *pa);
-  double step = 1.0;
-  while (*pa >= 100.0 * step) step *= 10.0;
-  return pascals(sheet.desk, "paper.expect.hole-predicted-whole", step * std::round(*pa / step));
+  return predictedPascals(sheet.desk, *pa);
 }
 
 void writeExpect(Writer& w, const Sheet& sheet) {

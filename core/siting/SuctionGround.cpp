@@ -8,6 +8,7 @@
 #include "siting/SuctionMaterial.h"
 #include "siting/SuctionPlaces.h"
 #include "siting/SuctionWords.h"
+#include "suction/Field.h"
 
 namespace sumpwright::siting {
 
@@ -123,7 +124,9 @@ void sayWhatWasFound(FittedGround& fitted, const suction::GroundRanges& ranges) 
   sayCases(fitted);
   sayBands(fit, ranges, out);
   for (const suction::Misfit& hole : fit.holes) {
-    out.push_back(Message(hole.outlier ? "suction.fitted.hole-outlier" : "suction.fitted.hole",
+    const bool low = hole.measured_pa < hole.fitted_pa;
+    const char* odd = low ? "suction.fitted.hole-outlier-low" : "suction.fitted.hole-outlier";
+    out.push_back(Message(hole.outlier ? odd : "suction.fitted.hole",
                           {base::text("hole", hole.hole),
                            base::pressure("measured", Pressure::ofPa(hole.measured_pa)),
                            base::pressure("fitted", Pressure::ofPa(hole.fitted_pa))}));
@@ -161,6 +164,23 @@ void ruleOut(FittedGround& fitted) {
   }
 }
 
+/// The least of what was expected so far and this.
+void takeExpected(const plan::Plan& plan, const plan::PressureTest& test,
+                  const suction::Network& network, const std::vector<double>& unit,
+                  std::vector<ExpectedTest>& expected) {
+  ExpectedTest now{test.id, *test.flow_m3_s, {}};
+  for (const plan::TestHole& hole : plan.test_holes) {
+    const auto suction = suction::sampleAt(network, unit, hole.at_m);
+    if (suction) now.holes.push_back({hole.id, *test.flow_m3_s * *suction});
+  }
+  const auto before = std::find_if(expected.begin(), expected.end(),
+                                   [&](const ExpectedTest& one) { return one.test == test.id; });
+  if (before == expected.end()) return expected.push_back(std::move(now));
+  for (ExpectedHole& hole : before->holes) {
+    hole.suction_pa = std::min(hole.suction_pa, now.in(hole.hole).value_or(hole.suction_pa));
+  }
+}
+
 /// What was known of split and footings before.
 suction::FitOptions optionsOf(const suction::GroundRanges& ranges, double cell_m) {
   constexpr double kStated =
@@ -174,6 +194,79 @@ suction::FitOptions optionsOf(const suction::GroundRanges& ranges, double cell_m
 }
 
 }  // namespace
+
+std::optional<double> ExpectedTest::in(const std::string& hole) const {
+  for (const ExpectedHole& one : holes) {
+    if (one.hole == hole) return one.suction_pa;
+  }
+  return std::nullopt;
+}
+
+const ExpectedTest* expectedIn(const std::vector<ExpectedTest>& tests, const std::string& test) {
+  const auto it = std::find_if(tests.begin(), tests.end(),
+                               [&](const ExpectedTest& one) { return one.test == test; });
+  return it == tests.end() ? nullptr : &*it;
+}
+
+std::vector<ExpectedTest> expectedInTests(const Study& study, const suction::GroundRanges& ranges,
+                                          double pit_m3, double cell_m) {
+  const plan::Job& job = study.job();
+  const auto flows = [](const plan::PressureTest& test) { return test.flow_m3_s.has_value(); };
+  const auto& tests = job.suction.tests;
+  if (!ranges.layered || std::none_of(tests.begin(), tests.end(), flows)) return {};
+  constexpr double kLeastCell_m = 0.10;  // nothing is drawn of it
+  std::vector<ExpectedTest> expected;
+  for (const suction::ModelChoices& choices : suction::choicesOf(job.plan)) {
+    const auto model = suction::modelOf(job, ranges.middle(), choices);
+    if (!model) return {};
+    const auto solver =
+        suction::FieldSolver::of(*model, {.cell_m = std::max(cell_m, kLeastCell_m)});
+    if (!solver.ok()) return {};
+    for (const plan::PressureTest& test : tests) {
+      const auto sink = test.flow_m3_s ? sinkOf(study, test, pit_m3) : std::nullopt;
+      const auto unit = sink ? solver.unit(*sink) : std::nullopt;
+      if (unit) takeExpected(job.plan, test, solver.network(), unit->suction, expected);
+    }
+  }
+  return expected;
+}
+
+std::vector<Message> saidOfReadings(const Study& study) {
+  std::vector<Message> out;
+  const plan::Job& job = study.job();
+  for (const plan::PressureTest& test : job.suction.tests) {
+    const auto id = base::text("test", test.id);
+    out.push_back(test.flow_m3_s
+                      ? Message("suction.measured.test",
+                                {id, base::flow("flow", base::Flow::ofM3PerS(*test.flow_m3_s))})
+                      : Message("suction.measured.test-no-flow", {id}));
+    if (test.pit_pa) {
+      out.push_back(Message("suction.measured.pit",
+                            {base::pressure("suction", Pressure::ofPa(*test.pit_pa))}));
+    }
+    for (const plan::HoleReading& reading : test.readings) {
+      out.push_back(Message("suction.measured.hole",
+                            {base::text("hole", nameOfHole(job.plan, reading.hole)),
+                             base::pressure("suction", Pressure::ofPa(reading.suction_pa))}));
+    }
+  }
+  return out;
+}
+
+std::vector<Message> saidOfExpected(const Study& study, const std::vector<ExpectedTest>& expected) {
+  std::vector<Message> out;
+  for (const ExpectedTest& test : expected) {
+    out.push_back(Message(
+        "suction.expected.test",
+        {base::text("test", test.test), base::flow("flow", base::Flow::ofM3PerS(test.flow_m3_s))}));
+    for (const ExpectedHole& hole : test.holes) {
+      out.push_back(Message("suction.expected.hole",
+                            {base::text("hole", nameOfHole(study.job().plan, hole.hole)),
+                             base::pressure("suction", Pressure::ofPa(hole.suction_pa))}));
+    }
+  }
+  return out;
+}
 
 bool wantsFit(const plan::Job& job) { return job.suction.use_tests && !job.suction.tests.empty(); }
 

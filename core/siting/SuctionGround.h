@@ -3,6 +3,7 @@
 // what is made of it elsewhere is a prediction.
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "siting/Study.h"
@@ -40,6 +41,30 @@ struct FittedGround {
 /// the best fit, and a likelihood ratio of 100, errors as large as they turned out (own figures).
 std::optional<FittedGround> fittedGround(const Study& study, const suction::GroundRanges& ranges,
                                          double pit_m3, double cell_m);
+
+/// What a hole reads in a pressure test as predicted before anything was measured: at the test's
+/// own sump and its own flow, on the middle of the ranges; of answers nobody knows the least.
+struct ExpectedHole {
+  std::string hole;  ///< id
+  double suction_pa = 0.0;
+};
+struct ExpectedTest {
+  std::string test;  ///< id
+  double flow_m3_s = 0.0;
+  std::vector<ExpectedHole> holes;  ///< of the plan, those on the floor
+  std::optional<double> in(const std::string& hole) const;
+};
+/// Of every test whose flow was measured and whose sump stood in a floor on fill. Empty where
+/// nothing is layered.
+std::vector<ExpectedTest> expectedInTests(const Study& study, const suction::GroundRanges& ranges,
+                                          double pit_m3, double cell_m);
+/// nullptr: nothing is expected of that test.
+const ExpectedTest* expectedIn(const std::vector<ExpectedTest>& tests, const std::string& test);
+
+/// The job's readings in words, test by test, and what was expected of them.
+std::vector<base::Message> saidOfReadings(const Study& study);
+std::vector<base::Message> saidOfExpected(const Study& study,
+                                          const std::vector<ExpectedTest>& expected);
 
 /// Answers that the readings leave, each with its ground; every answer where nothing is usable.
 std::vector<suction::OpenCase> openCasesOf(const plan::Plan& plan,

@@ -38,6 +38,7 @@ base::Result<SuctionLive> SuctionLive::of(const Study& study, const SuctionSyste
   const TakenGround guess = takenGround(study, options);
   data->layered = guess.ranges.layered;
   data->fitted = guess.fitted;
+  data->expected = expectedInTests(study, guess.ranges, options.pit_m3, options.cell_m);
   if (data->layered) {
     auto cases = solvedCases(study, guess, options);
     if (!cases) return cases.problems();

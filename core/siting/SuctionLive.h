@@ -42,6 +42,7 @@ class SuctionLive {
   const std::vector<SolvedCase>& cases() const { return m_data->cases; }
   const suction::Target& target() const { return m_data->target; }
   const std::optional<FittedGround>& fitted() const { return m_data->fitted; }
+  const std::vector<ExpectedTest>& expected() const { return m_data->expected; }
 
   /// The sumps of a design, `moved` where `place` says instead; those that stand nowhere are left
   /// out.
@@ -61,6 +62,7 @@ class SuctionLive {
     SuctionSystem system;
     std::shared_ptr<const perimeter::Perimeter> perimeter;
     std::optional<FittedGround> fitted;
+    std::vector<ExpectedTest> expected;
     std::vector<SolvedCase> cases;
   };
   std::shared_ptr<const Data> m_data;

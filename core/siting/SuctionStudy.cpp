@@ -33,6 +33,8 @@ class Answerer {
     if (auto problem = placed()) return *problem;
     if (auto problem = pitsInOne(m_answer.sumps)) return *problem;
     m_taken = takenGround(m_study, m_options);
+    m_answer.expected =
+        expectedInTests(m_study, m_taken.ranges, m_options.pit_m3, m_options.cell_m);
     m_answer.fitted = m_taken.fitted;
     if (!m_taken.ranges.layered) return finished(SuctionState::not_layered);
     base::Problems problems = solveMiddle();

@@ -141,7 +141,8 @@ struct SuctionAnswer {
   std::vector<base::Message> remarks;  ///< of the duty point, and sumps left out
   std::vector<Assumption> assumptions;
   std::vector<base::Message> cautions;
-  std::optional<FittedGround> fitted;  ///< measured; all else is predicted
+  std::optional<FittedGround> fitted;  ///< to what was measured; all else is predicted
+  std::vector<ExpectedTest> expected;  ///< predicted for the pressure tests before they were fitted
   SuctionPaperLines paper;             ///< suctionPaperLines()
   /// The rest only where answered.
   suction::ChanceSummary chance;

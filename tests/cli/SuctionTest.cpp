@@ -143,11 +143,11 @@ TEST(SuctionJson, KeysAndTheirOrder) {
   const Report report = suctionOf({sampleJob("bungalow")});
   std::vector<std::string> keys;
   for (const auto& [key, value] : report.items()) keys.push_back(key);
-  EXPECT_THAT(
-      keys, ElementsAre("format", "prediction", "state", "verdict", "fill", "target_pa", "limit_pa",
-                        "fan", "sumps", "middle", "worst", "chance", "power_w", "energy_kwh_a",
-                        "running", "second", "rule_of_thumb", "remarks", "assumptions", "measured",
-                        "leak", "shared_fan", "lines", "cautions", "places", "fans"));
+  EXPECT_THAT(keys, ElementsAre("format", "prediction", "state", "verdict", "fill", "target_pa",
+                                "limit_pa", "fan", "sumps", "middle", "worst", "chance", "power_w",
+                                "energy_kwh_a", "running", "second", "rule_of_thumb", "remarks",
+                                "assumptions", "measured", "expected", "fitted", "leak",
+                                "shared_fan", "lines", "cautions", "places", "fans"));
   EXPECT_EQ(report["format"], "sumpwright.suction/1");
   EXPECT_EQ(report["prediction"], true);
   EXPECT_EQ(report["state"], "answered");
@@ -163,6 +163,28 @@ TEST(SuctionJson, KeysAndTheirOrder) {
   }
   EXPECT_EQ(report["rule_of_thumb"]["applies"], false);
   EXPECT_TRUE(report["rule_of_thumb"]["held"].is_null());
+}
+
+/// Readings are measured; a ground fitted to them is not, nor is what was predicted for them.
+TEST(SuctionJson, MeasuredPredictedAndFittedStandApart) {
+  const Report report = suctionOf({sampleJob("semi-detached")});
+  const Report& test = report["measured"][0];
+  EXPECT_EQ(test["readings"].size(), report["fitted"]["holes"].size());
+  EXPECT_FALSE(test.contains("lambda_m"));
+  EXPECT_GT(report["fitted"]["lambda_m"]["value"].get<double>(), 0.0);
+  ASSERT_EQ(report["expected"].size(), 1U);
+  EXPECT_EQ(report["expected"][0]["flow_m3_s"], test["flow_m3_s"]);
+  EXPECT_EQ(report["expected"][0]["holes"].size(), test["readings"].size());
+  const std::string text = ran({"suction", sampleJob("semi-detached")}).out;
+  const auto measured = text.find("\nWhat was measured\n");
+  const auto expected = text.find("\nWhat was predicted for that, before it was measured\n");
+  const auto fitted = text.find("\nThe ground fitted to it\n");
+  ASSERT_NE(measured, std::string::npos);
+  ASSERT_NE(expected, std::string::npos);
+  ASSERT_NE(fitted, std::string::npos);
+  EXPECT_LT(measured, expected);
+  EXPECT_LT(expected, fitted);
+  EXPECT_GT(text.find("Fitted: "), fitted);
 }
 
 TEST(SuctionJson, BothAnswersOfAPartyWall) {

@@ -278,12 +278,19 @@ TEST_F(SuctionStage, ATestSaysWhereItsSumpStood) {
   const auto* field = panel().test()->line("stood/chainage_m");
   ASSERT_NE(field, nullptr);
   EXPECT_EQ(field->text().toDouble(), 26.43);
+  const QString predicted = holes.predicted(0);
+  EXPECT_TRUE(predicted.startsWith(QStringLiteral("≈")));
+  const double drawn = *session().job().suction.tests.back().flow_m3_s;
+  EXPECT_TRUE(
+      holes.predictedHead().contains(QStringLiteral("%1 m³/h").arg(std::lround(3600.0 * drawn))))
+      << holes.predictedHead().toStdString();
   const double fitted = desk().answer()->fitted->fit.scales.transmissivity;
   const auto* live = &desk().live()->cases()[0].solver.network();
   session().nudge(-0.5);
   ASSERT_TRUE(settled());
   EXPECT_TRUE(holes.stood().startsWith(QStringLiteral("Measured on a sump that stood on the ")))
       << holes.stood().toStdString();
+  EXPECT_EQ(holes.predicted(0), predicted) << "of the test's own sump and flow";
   EXPECT_EQ(desk().answer()->fitted->fit.scales.transmissivity, fitted);
   EXPECT_EQ(&desk().live()->cases()[0].solver.network(), live) << "the ground need not be refitted";
 }

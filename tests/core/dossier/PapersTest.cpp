@@ -424,6 +424,30 @@ TEST(Suction, MeasuredReadingsAreMarkedMeasured) {
   EXPECT_TRUE(papersSay(moved, "stood"));
 }
 
+/// Beside readings only what was predicted for the same sump and flow; without a flow nothing.
+TEST(Suction, BesideReadingsStandsWhatWasPredictedForThatTest) {
+  plan::Job job = furnished().sump("s", 0, 12.0).job();
+  job.plan.test_holes.push_back({"hole", "Hall cupboard", {3.0, 3.0}});
+  plan::PressureTest test;
+  test.id = "t";
+  test.flow_m3_s = 0.012;
+  test.readings = {{"hole", 3.4, std::nullopt}};
+  job.suction.tests = {test};
+  ClientPlanOptions options = dated();
+  options.suction = Suction::expected;
+  auto outlook = std::make_shared<Outlook>();
+  outlook->answer = siting::SuctionAnswer{};
+  outlook->answer.state = siting::SuctionState::off_floor;
+  options.outlook = outlook;
+  const Document without = clientPlan(studyOf(job), voice(), options);
+  EXPECT_FALSE(papersSay(without, "column-before"));
+  EXPECT_TRUE(papersSay(without, "column-measured"));
+  outlook->answer.expected = {{"t", 0.012, {{"hole", 7.8}}}};
+  const Document with = clientPlan(studyOf(job), voice(), options);
+  EXPECT_TRUE(papersSay(with, "column-before"));
+  EXPECT_TRUE(papersSay(with, "expect.before"));
+}
+
 TEST(Table, RepeatsItsHeadAndKeepsToItsWidth) {
   const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
   const ClientPlanOptions options = dated();

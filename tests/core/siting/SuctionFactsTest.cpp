@@ -7,6 +7,7 @@
 #include "build/BuildUp.h"
 #include "core/siting/Studied.h"
 #include "plan/DesignEdits.h"
+#include "plan/SuctionEdits.h"
 #include "siting/RunDuty.h"
 #include "siting/SuctionLive.h"
 #include "siting/SuctionStudy.h"
@@ -536,6 +537,31 @@ TEST(SuctionFacts, AMovedSumpLeavesItsTestWhereItWas) {
             0.3);
   EXPECT_TRUE(holds(spoilt.fitted->sentences, "suction.fit.misfit"));
   EXPECT_FALSE(holds(before.fitted->sentences, "suction.fit.misfit"));
+}
+
+/// What can stand beside a reading is of the test's own sump and flow, and of no fit to it.
+TEST(SuctionFacts, WhatWasExpectedInATestIsOfItsOwnSumpAndFlow) {
+  plan::Job job = measuredHouse(trueGround());
+  job.suction.tests[0].stood = plan::placeOf(job.design.sumps[0]);
+  const auto before = answered(job);
+  ASSERT_EQ(before.expected.size(), 1U);
+  const ExpectedTest& test = before.expected[0];
+  EXPECT_EQ(test.flow_m3_s, *job.suction.tests[0].flow_m3_s);
+  ASSERT_EQ(test.holes.size(), job.plan.test_holes.size());
+  EXPECT_FALSE(test.in("nowhere"));
+  // The middle of the ranges, three times as tight as the true ground and leakier.
+  const std::string hole = job.suction.tests[0].readings[0].hole;
+  EXPECT_GT(*test.in(hole), 1.2 * job.suction.tests[0].readings[0].suction_pa);
+  plan::Job moved = plan::moveSump(job, "s", 0, 21.0).value();
+  moved.suction.tests[0].readings[0].suction_pa *= 2.0;
+  moved.design.fan.speed = 0.5;
+  EXPECT_EQ(answered(moved).expected[0].in(hole), test.in(hole));
+  moved.suction.use_tests = false;
+  EXPECT_EQ(answered(moved).expected[0].in(hole), test.in(hole));
+  *moved.suction.tests[0].flow_m3_s *= 2.0;
+  EXPECT_NEAR(*answered(moved).expected[0].in(hole), 2.0 * *test.in(hole), 1e-9);
+  moved.suction.tests[0].flow_m3_s.reset();
+  EXPECT_TRUE(answered(moved).expected.empty());
 }
 
 TEST(SuctionFacts, ATestWhoseSumpStoodInNoFillIsLeftOutAndSaid) {
