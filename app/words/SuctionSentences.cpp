@@ -166,7 +166,7 @@ std::span<const Sentence> suctionSentences() {
        QT_TRANSLATE_NOOP("Sentences", "The joint of slab and wall is open by {low} to {high} mm.")},
       {"suction.assumed.permeability",
        QT_TRANSLATE_NOOP("Sentences",
-                         "The fill's permeability lies between 10^{low:1} and 10^{high:1} m².")},
+                         "The fill lets air through like {like}: {low} to {high} m².")},
       {"suction.assumed.pipe",
        QT_TRANSLATE_NOOP(
            "Sentences",
@@ -174,7 +174,7 @@ std::span<const Sentence> suctionSentences() {
       {"suction.assumed.pit", QT_TRANSLATE_NOOP("Sentences", "The pit is {litres} litres.")},
       {"suction.assumed.soil",
        QT_TRANSLATE_NOOP("Sentences",
-                         "The soil below lets through 10^{low:1} to 10^{high:1} m/s per pascal.")},
+                         "The soil below lets through {low} to {high} m/s per pascal.")},
       {"suction.assumed.target",
        QT_TRANSLATE_NOOP(
            "Sentences",

@@ -32,7 +32,8 @@ std::string raised(int power) {
 
 base::Message materialOf(double low_m2, double high_m2) {
   base::Message low(nameOf(low_m2));
-  const base::Message high(nameOf(high_m2));
+  constexpr double kUpTo = 0.999;  // an end that stands at the border is of what lies below it
+  const base::Message high(nameOf(kUpTo * high_m2));
   if (low == high) return low;
   return {"suction.material.between", {base::phrase("low", low), base::phrase("high", high)}};
 }

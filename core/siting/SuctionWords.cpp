@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "plan/KindNames.h"
+#include "siting/SuctionMaterial.h"
 
 namespace sumpwright::siting {
 
@@ -30,11 +31,6 @@ const char* verdictId(const SuctionAnswer& answer, bool clustered) {
   if (answer.likely_floor < kLittle) return "suction.verdict.little";
   if (clustered && answer.likely_floor >= kPart) return "suction.verdict.all-but";
   return "suction.verdict.part";
-}
-
-Message rangeMessage(const char* id, const suction::Range& range) {
-  return Message(id, {base::number("low", std::log10(range.low)),
-                      base::number("high", std::log10(range.high))});
 }
 
 base::Source permeabilitySource(plan::Fill fill) {
@@ -205,15 +201,21 @@ Assumption assumed(Message what, bool stated, base::Source usual) {
 
 void addRanges(const plan::GroundGuess& guess, const SuctionAnswer& answer,
                const suction::GroundRanges& ranges, std::vector<Assumption>& out) {
-  out.push_back(assumed(rangeMessage("suction.assumed.permeability", ranges.permeability_m2),
+  const suction::Range& fill = ranges.permeability_m2;
+  out.push_back(assumed(Message("suction.assumed.permeability",
+                                {base::phrase("like", materialOf(fill.low, fill.high)),
+                                 base::text("low", inPowersOfTen(fill.low)),
+                                 base::text("high", inPowersOfTen(fill.high))}),
                         guess.permeability_m2.has_value(), permeabilitySource(answer.fill)));
   out.push_back(assumed(
       Message("suction.assumed.depth", {base::metres("low", ranges.thickness_m.low),
                                         base::metres("high", ranges.thickness_m.high)}),
       guess.fill_depth_m.has_value(), {Mark::own, "Own range, or the job's depth -20 % to +25 %"}));
-  out.push_back(assumed(rangeMessage("suction.assumed.soil", ranges.leak_ground_m_s_pa),
-                        guess.leakage_m_s_pa.has_value(),
-                        {Mark::derived, "Soil of 1e-13 to 1e-10 m2 over 4 m"}));
+  out.push_back(assumed(
+      Message("suction.assumed.soil",
+              {base::text("low", inPowersOfTen(ranges.leak_ground_m_s_pa.low)),
+               base::text("high", inPowersOfTen(ranges.leak_ground_m_s_pa.high))}),
+      guess.leakage_m_s_pa.has_value(), {Mark::derived, "Soil of 1e-13 to 1e-10 m2 over 4 m"}));
   out.push_back(assumed(
       Message("suction.assumed.joint", {base::number("low", 1000.0 * ranges.joint_width_m.low),
                                         base::number("high", 1000.0 * ranges.joint_width_m.high)}),

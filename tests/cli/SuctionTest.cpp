@@ -66,7 +66,8 @@ TEST(SuctionText, SaysWhatAContractorNeedsAndThatItIsAPrediction) {
   EXPECT_THAT(run.out, StartsWith("Sump sump-1 at 0:30.90: clear\nFan: Demo fan, medium"));
   for (const char* said :
        {"\nPrediction: ", "likely", "On the middle guess", "in eight of ten guesses",
-        "A second sump", "Rule of thumb", "\nAssumed\n", "10^−10.0 and 10^−8.0 m²", "no product",
+        "A second sump", "Rule of thumb", "\nAssumed\n",
+        "like hardcore with fines: 1 × 10⁻¹⁰ to 1 × 10⁻⁸ m²", "no product",
         "No radon concentration is predicted: no published formula", "the re-test decides",
         "test for spillage", "locate the services"}) {
     EXPECT_THAT(run.out, HasSubstr(said));
