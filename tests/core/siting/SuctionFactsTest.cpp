@@ -400,7 +400,7 @@ TEST(SuctionFacts, AHoleThatContradictsTheOthersIsNamed) {
   ASSERT_TRUE(answer.fitted);
   EXPECT_TRUE(answer.fitted->fit.holes[2].outlier);
   EXPECT_EQ(answer.fitted->fit.holes[2].hole, "hall cupboard");
-  EXPECT_TRUE(holds(answer.fitted->sentences, "suction.fitted.hole-outlier"));
+  EXPECT_TRUE(holds(answer.fitted->sentences, "suction.fitted.hole-outlier-low"));
 }
 
 /// What is read on a site, behind walls that shut the fill off: whatever it is, there is a
@@ -549,9 +549,9 @@ TEST(SuctionFacts, WhatWasExpectedInATestIsOfItsOwnSumpAndFlow) {
   EXPECT_EQ(test.flow_m3_s, *job.suction.tests[0].flow_m3_s);
   ASSERT_EQ(test.holes.size(), job.plan.test_holes.size());
   EXPECT_FALSE(test.in("nowhere"));
-  // The middle of the ranges, three times as tight as the true ground and leakier.
+  // Of the middle of the ranges, leakier than the true ground: a fit would have met the reading.
   const std::string hole = job.suction.tests[0].readings[0].hole;
-  EXPECT_GT(*test.in(hole), 1.2 * job.suction.tests[0].readings[0].suction_pa);
+  EXPECT_LT(*test.in(hole), 0.9 * job.suction.tests[0].readings[0].suction_pa);
   plan::Job moved = plan::moveSump(job, "s", 0, 21.0).value();
   moved.suction.tests[0].readings[0].suction_pa *= 2.0;
   moved.design.fan.speed = 0.5;
