@@ -72,27 +72,35 @@ struct Counted {
   int pits = 0;
   int fans = 0;
   int risers = 0;  ///< of the fans
+  int bends = 0;
   double pipe_m = 0.0;
   double lagged_m = 0.0;  ///< of pipe in the open air
 };
 
-/// Pipe after the fan: as the job states it, else as its placed run goes, else the usual.
-double pipeAfter_m(const siting::Study& study, const plan::Sump& sump,
-                   const siting::SuctionSystem& system) {
-  if (study.job().design.pipe.after_m) return system.after.length_m;
-  const auto run = build::placedRun(study.site(), sump);
-  if (!run) return system.after.length_m;
-  return build::exposedLength_m(study.site(), *run, {sump.ring, sump.chainage_m});
+/// A sump's pipe and bends: as the job states them, else as its placed run goes, else the usual.
+build::CountedPipe laidAt(const siting::Study& study, const plan::Sump& sump,
+                          const siting::SuctionSystem& system) {
+  build::CountedPipe laid{system.before.length_m, system.after.length_m, bendsOf(system.before),
+                          bendsOf(system.after), system.after.length_m};
+  const auto run = build::countedPipe(study.site(), sump, {sump.ring, sump.chainage_m});
+  if (!run) return laid;
+  const plan::PipeRun& stated = study.job().design.pipe;
+  if (!stated.before_m) laid.before_m = run->before_m;
+  if (!stated.after_m) laid.after_m = run->after_m;
+  if (!stated.bends_before) laid.bends_before = run->bends_before;
+  if (!stated.bends_after) laid.bends_after = run->bends_after;
+  laid.exposed_m = run->exposed_m;
+  return laid;
 }
 
-void countFan(const siting::Study& study, const plan::Sump& sump,
-              const siting::SuctionSystem& system, Counted& out) {
+void countFan(const siting::Study& study, const plan::Sump& sump, const build::CountedPipe& laid,
+              Counted& out) {
   ++out.fans;
-  const double after = pipeAfter_m(study, sump, system);
-  out.pipe_m += after;
+  out.pipe_m += laid.after_m;
+  out.bends += laid.bends_after;
   if (build::outletModeOf(study.site(), sump) != plan::OutletMode::riser) return;
   ++out.risers;
-  if (after > build::kLagOver_m) out.lagged_m += after;
+  if (laid.exposed_m > build::kLagOver_m) out.lagged_m += laid.exposed_m;
 }
 
 Counted countedOf(const siting::Study& study, const siting::SuctionSystem& system) {
@@ -102,9 +110,11 @@ Counted countedOf(const siting::Study& study, const siting::SuctionSystem& syste
     out.cored += sump.kind == plan::SumpKind::cored ? 1 : 0;
     out.pits += sump.kind == plan::SumpKind::standby ? 0 : 1;  // its pit is there already
   }
-  out.pipe_m += out.sumps * system.before.length_m;
   for (const plan::Sump& sump : study.job().design.sumps) {
-    if (out.fans == 0 || !system.shared) countFan(study, sump, system, out);
+    const build::CountedPipe laid = laidAt(study, sump, system);
+    out.pipe_m += laid.before_m;
+    out.bends += laid.bends_before;
+    if (out.fans == 0 || !system.shared) countFan(study, sump, laid, out);
   }
   return out;
 }
@@ -113,8 +123,7 @@ void addPipework(const Counted& counted, const siting::SuctionSystem& system,
                  const plan::Design& design, NeedList& list) {
   using enum NeedKind;
   list.metres("pipe", (1.0 + kWaste) * counted.pipe_m);
-  list.count("bend", material,
-             counted.sumps * bendsOf(system.before) + counted.fans * bendsOf(system.after));
+  list.count("bend", material, counted.bends);
   list.count("tee", material, system.shared ? counted.sumps - 1 : 0);
   list.count("valve", material, system.shared ? counted.sumps : 0);
   list.count("coupler", material, 2 * counted.fans);

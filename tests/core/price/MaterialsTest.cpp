@@ -30,6 +30,29 @@ TEST(Materials, FollowTheStatedPipe) {
   EXPECT_EQ(quantityOf(needs, "scaffold"), "1");
 }
 
+/// From the pit through the wall of 0.35 m and up to the outlet, once: the fan stands in it, not
+/// beside it.
+TEST(Materials, PipeOfAPlacedRunIsCountedOnce) {
+  const auto needsAt = [](double outlet_m, std::optional<double> fan_m) {
+    return needsOfJob(withSocket()
+                          .with([&](plan::Job& j) {
+                            plan::Sump& sump = j.design.sumps[0];
+                            sump.entry_m = -0.4;
+                            sump.discharge = plan::Discharge{0, 3.0, outlet_m};
+                            sump.fan_height_m = fan_m;
+                          })
+                          .job());
+  };
+  const auto metres = [](const Needs& needs) { return std::stod(quantityOf(needs, "pipe")); };
+  const double laid = 0.35 + 0.4 + 3.0;
+  const double bought = metres(needsAt(3.0, std::nullopt));
+  EXPECT_GE(bought, 1.1 * laid);
+  EXPECT_LE(bought, 1.1 * (laid + 0.3));  // a little way into the hardcore, and the slope
+  EXPECT_NEAR(metres(needsAt(3.0, 0.6)), bought, 0.051);
+  EXPECT_NEAR(metres(needsAt(3.0, 2.0)), bought, 0.051);
+  EXPECT_NEAR(metres(needsAt(4.0, std::nullopt)) - bought, 1.1, 0.11);  // to a tenth
+}
+
 TEST(Materials, CableIsThatOfTheRoute) {
   const Needs needs = needsOfJob(withSocket().job());
   EXPECT_NE(quantityOf(needs, "cable"), "");
