@@ -210,9 +210,12 @@ constexpr Sentence kSentences[] = {
                        "† A figure remembered, not looked up: check it in the current document "
                        "before relying on it.")},
     {"paper.hold.pit",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "Trial pit first: see the underside of the slab and the top of the footing "
-                       "before the core is drilled. Where the footing top lies is not known.")},
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "Trial pit first: see the top of the footing from outside. Then a thin pilot hole on the "
+         "core's line, to feel that it comes out in the hardcore under the slab, before the core. "
+         "Where "
+         "the footing top lies is not known.")},
     {"paper.hold.pit-limits",
      QT_TRANSLATE_NOOP(
          "Sentences",
@@ -222,13 +225,17 @@ constexpr Sentence kSentences[] = {
     {"paper.hold.pit-range",
      QT_TRANSLATE_NOOP(
          "Sentences",
-         "Trial pit first: see the underside of the slab and the top of the footing before the "
-         "core is drilled. The footing top is put at {low} to {high} from the floor.")},
+         "Trial pit first: see the top of the footing from outside. Then a thin pilot hole on the "
+         "core's line, to feel that it comes out in the hardcore under the slab, before the core. "
+         "The "
+         "footing top is put at {low} to {high} from the floor.")},
     {"paper.hold.pit-under",
      QT_TRANSLATE_NOOP(
          "Sentences",
-         "Trial pit first: see the underside of the slab and the top of the footing before the "
-         "core is drilled. The footing top is put at {low} to {high} below the floor.")},
+         "Trial pit first: see the top of the footing from outside. Then a thin pilot hole on the "
+         "core's line, to feel that it comes out in the hardcore under the slab, before the core. "
+         "The "
+         "footing top is put at {low} to {high} below the floor.")},
     {"paper.hold.services",
      QT_TRANSLATE_NOOP("Sentences",
                        "Locate all buried services before coring or digging, with utility plans "

@@ -315,9 +315,10 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences", "What will be drilled is known to hold no asbestos.")},
     {"paper.hold-step.4", QT_TRANSLATE_NOOP("Sentences", "Trial pit is dug by hand.")},
     {"paper.hold-step.5",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "Underside of slab and top of footing are seen and agree with the "
-                       "section.")},
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "Top of footing is seen, a pilot hole comes out under the slab; both agree with the "
+         "section.")},
     {"paper.hold-step.6",
      QT_TRANSLATE_NOOP("Sentences", "Hole is cored, barrier and damp course whole.")},
     {"paper.hold-step.7",
@@ -510,6 +511,15 @@ constexpr Sentence kPapers[] = {
     {"paper.run.to-floor", QT_TRANSLATE_NOOP("Sentences", "to the floor")},
     {"paper.run.to-ground", QT_TRANSLATE_NOOP("Sentences", "above the ground")},
     {"paper.running", QT_TRANSLATE_NOOP("Sentences", "What it costs in a year")},
+    {"paper.running.no-sump",
+     QT_TRANSLATE_NOOP("Sentences", "Not told before a sump has its place.")},
+    {"paper.stopped",
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "Sump {sump} may not be built as it is drawn: nothing here is an offer or an "
+         "order before that is settled.")},
+    {"paper.expect.no-sump",
+     QT_TRANSLATE_NOOP("Sentences", "Nothing is predicted before a sump has its place.")},
     {"paper.running.unknown",
      QT_TRANSLATE_NOOP("Sentences", "Not told: the suction was not computed for this sheet.")},
     {"paper.scale-letter", QT_TRANSLATE_NOOP("Sentences", "1:{scale} at letter")},

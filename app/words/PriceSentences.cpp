@@ -105,9 +105,9 @@ std::span<const Sentence> priceSentences() {
       {"price.item.work_clearing_up", QT_TRANSLATE_NOOP("Sentences", "Clearing up")},
       {"price.item.electrician",
        QT_TRANSLATE_NOOP("Sentences", "Electrician: connection, test and certificate")},
-      {"price.item.trial_pit",
-       QT_TRANSLATE_NOOP("Sentences",
-                         "Trial pit: slab underside and footing top seen before coring")},
+      {"price.item.trial_pit", QT_TRANSLATE_NOOP("Sentences",
+                                                 "Trial pit and pilot hole: footing top seen, "
+                                                 "underside of the slab felt, before coring")},
       {"price.item.reinstatement",
        QT_TRANSLATE_NOOP("Sentences", "Making good of paving or planting")},
       {"price.item.spoil", QT_TRANSLATE_NOOP("Sentences", "Taking spoil away")},

@@ -20,6 +20,13 @@ std::span<const Sentence> ruleSentences() {
        QT_TRANSLATE_NOOP("Sentences", "no hole fits between {upper} and {lower}")},
       {"rule.section-no-fall",
        QT_TRANSLATE_NOOP("Sentences", "no fall of a hole keeps every limit")},
+      {"rule.section-stated",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "the hole as it is set does not pass {limit}: change its height or fall")},
+      {"rule.section-stated-assumed",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "the hole as it is set does not pass {limit}, as far as assumed: measure, "
+                         "or change its height or fall")},
       {"rule.section-rubble",
        QT_TRANSLATE_NOOP("Sentences",
                          "the footing is rubble: stones may come loose beside the hole; see it in "
@@ -151,6 +158,13 @@ std::span<const Sentence> ruleSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "Clear for {outlet}, but too close to call — least margin {margin:down}, "
                          "to {thing}: measure on site.")},
+      {"verdict.clear-part",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Clear for {outlet} — least margin {margin:down}, of {part} to {thing}.")},
+      {"verdict.clear-part-close",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Clear for {outlet}, but too close to call — least margin {margin:down}, "
+                         "of {part} to {thing}: measure on site.")},
       {"verdict.clear-room",
        QT_TRANSLATE_NOOP("Sentences",
                          "Clear for {outlet} — least margin {margin:down}, of the working room "

@@ -176,10 +176,17 @@ std::span<const Sentence> sectionSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "The gap round the pipe is {gap:0}: too little to seal, and it jams. Take "
                          "a larger core.")},
+      {"section.note.hollow-off",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "The pipe comes out {off:0} outside the hollow of {litres:0} l as it is "
+           "drawn, close under the slab at the wall: dig the hollow to the pipe's end, "
+           "or set the hole flatter. The prediction counts the hollow as drawn.")},
       {"section.note.trial-pit",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Before the core: dig a trial pit and see the underside of the slab and "
-                         "the footing top.")},
+                         "Before the core: dig a trial pit and see the footing top; then drill a "
+                         "thin pilot hole on the core's line and feel that it comes out in the "
+                         "hardcore, under the slab.")},
       {"section.thing.barrel", QT_TRANSLATE_NOOP("Sentences", "the drill's length")},
       {"section.thing.barrier", QT_TRANSLATE_NOOP("Sentences", "the radon barrier")},
       {"section.thing.dig", QT_TRANSLATE_NOOP("Sentences", "the deepest dig")},

@@ -144,6 +144,8 @@ bool heightsKnown(const Thing& thing) {
   return std::isfinite(thing.low_m) || std::isfinite(thing.high_m);
 }
 
+Message partWords(rules::Part part) { return Message("part." + std::string(plan::nameOf(part))); }
+
 Message nearReason(const Rule& rule, const Thing& thing, rules::Part part) {
   if (rule.kind == RuleKind::discharge && rule.measure == DischargeMeasure::over) {
     return Message("rule.outlet-over", {base::phrase("thing", thing.label)});
@@ -151,7 +153,7 @@ Message nearReason(const Rule& rule, const Thing& thing, rules::Part part) {
   if (rule.kind == RuleKind::discharge && rule.measure == DischargeMeasure::jet) {
     return Message("rule.outlet-jet", {base::phrase("thing", thing.label)});
   }
-  const Message what("part." + std::string(plan::nameOf(part)));
+  const Message what = partWords(part);
   return Message(heightsKnown(thing) ? "rule.run-near" : "rule.run-near-any-height",
                  {base::phrase("part", what), base::phrase("thing", thing.label)});
 }
@@ -350,14 +352,15 @@ std::optional<RunNearest> nearestOfRun(const Rule& rule, const Site& site, Place
   if (measuresLevel(rule)) {
     const OutletLevel level = levelAbove(rule, site, hole);
     if (!level.distance_m) return std::nullopt;
-    return RunNearest{*level.distance_m, "", level.of};
+    return RunNearest{*level.distance_m, "", level.of, partWords(rules::Part::outlet)};
   }
   if (!measuresDistance(rule) || !rules::isAboutRun(rule)) return std::nullopt;
   std::optional<RunNearest> best;
   for (const Thing* thing : thingsInHeight(rule, site)) {
-    const double d = nearPart(rule, site, *thing, hole).distance_m;
-    if (!std::isfinite(d)) continue;
-    if (!best || d < best->distance_m) best = RunNearest{d, thing->id, thing->label};
+    const NearPart near = nearPart(rule, site, *thing, hole);
+    if (!std::isfinite(near.distance_m)) continue;
+    if (best && near.distance_m >= best->distance_m) continue;
+    best = RunNearest{near.distance_m, thing->id, thing->label, partWords(near.part)};
   }
   return best;
 }

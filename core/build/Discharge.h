@@ -37,6 +37,7 @@ struct RunNearest {
   double distance_m = 0.0;
   std::string thing;  ///< "" for ground and eaves
   base::Message label;
+  base::Message part;  ///< phrase: outlet, fan or riser
 };
 std::optional<RunNearest> nearestOfRun(const rules::Rule& rule, const rules::Site& site,
                                        perimeter::Place hole);

@@ -149,6 +149,15 @@ Margin marginOf(const Limit& limit, const BuildUp& up, const Bore& bore) {
   return margin;
 }
 
+/// How far the pipe's end lies outside the hollow; below nothing where it is in it.
+double offHollow_m(const DrillSection& section, const Bore& bore) {
+  const double past_wall = kPastInner_m;
+  const double below_slab =
+      section.up.underside_m() - axisAt_m(bore, section.up.wall_m + past_wall);
+  // A half ball that touches the inner face of the wall (Void.h).
+  return std::hypot(past_wall - section.hollow.radius_m, below_slab) - section.hollow.radius_m;
+}
+
 void addNotes(DrillSection& section) {
   const BuildUp& up = section.up;
   const auto note = [&](const char* id, std::vector<base::Arg> args) {
@@ -165,6 +174,11 @@ void addNotes(DrillSection& section) {
     note(margin.kind == LimitKind::barrel ? "section.note.barrel" : "section.note.fill",
          {base::millimetres("path", 1000.0 * section.path_m),
           base::millimetres("barrel", 1000.0 * up.barrel_m)});
+  }
+  if (const double off = section.bore ? offHollow_m(section, *section.bore) : 0.0;
+      off > kOffHollow_m) {
+    note("section.note.hollow-off", {base::millimetres("off", 1000.0 * off),
+                                     base::number("litres", 1000.0 * section.hollow.volume_m3)});
   }
   if (section.annulus_m < kLeastGap_m) {
     note("section.note.tight-gap", {base::millimetres("gap", 1000.0 * section.annulus_m)});

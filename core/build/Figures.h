@@ -28,6 +28,8 @@ inline constexpr double kWander_m = 0.010;
 /// The pipe ends this far past the inner face, in the fill (own figure; common practice asks for
 /// 50 mm at least).
 inline constexpr double kPastInner_m = 0.10;
+/// The pipe's end so far outside the hollow is worth a word (own figure).
+inline constexpr double kOffHollow_m = 0.02;
 /// A dig is not deeper without support (from memory), and from the second on it is said.
 inline constexpr double kDeepestDig_m = 1.20;
 inline constexpr double kDeepDig_m = 0.60;

@@ -37,6 +37,7 @@ struct Taken {
   Fit fit = Fit::never;
   Start start = Start::below_ground;
   std::optional<Tightest> clash;
+  std::optional<LimitKind> stated_fails;
   bool assumed = false;
   bool slopes = false;
   SectionNode node;
@@ -44,14 +45,18 @@ struct Taken {
     const auto pair = [](const Taken& t) {
       return t.clash ? std::optional(std::pair(t.clash->upper, t.clash->lower)) : std::nullopt;
     };
-    return fit == other.fit && start == other.start &&
+    return fit == other.fit && start == other.start && stated_fails == other.stated_fails &&
            (fit != Fit::never || pair(*this) == pair(other));
   }
 };
 
 class AlongMaker {
  public:
-  explicit AlongMaker(const Site& site) : m_site(site) {}
+  explicit AlongMaker(const Site& site) : m_site(site) {
+    if (!site.hole) return;
+    m_wish.bore.entry_m = site.hole->entry_m;
+    if (site.hole->fall_deg) m_wish.bore.fall = fallOfDegrees(*site.hole->fall_deg);
+  }
 
   std::vector<SectionPiece> made() {
     for (int ring = 0; ring < m_site.perimeter.ringCount(); ++ring) {
@@ -62,11 +67,14 @@ class AlongMaker {
 
  private:
   Taken take(const Edge& edge, double s) const {
-    const DrillSection section = drillSection(m_site, {edge.ring, s}, {});
+    const DrillSection section = drillSection(m_site, {edge.ring, s}, m_wish);
     Taken taken;
     taken.fit = section.fit;
     taken.start = section.start;
-    if (section.fit == Fit::never) taken.clash = section.clash;
+    if (section.fit == Fit::never) {
+      taken.clash = section.clash;
+      taken.stated_fails = failedByWish(section, m_wish);
+    }
     taken.assumed = std::any_of(section.up.assumed.begin(), section.up.assumed.end(), decides);
     taken.slopes = section.up.ground_slope != 0.0;
     taken.node = {s, std::max(0.0, section.dig_m), std::nullopt};
@@ -142,17 +150,22 @@ class AlongMaker {
 
   void add(const Edge& edge, double from, double to, const Taken& taken,
            std::vector<SectionNode> nodes) {
-    SectionPiece piece{edge.ring,   edge.edge,   from,          to, taken.fit,
-                       taken.start, taken.clash, taken.assumed, {}};
+    SectionPiece piece{edge.ring,   edge.edge,          from,          to, taken.fit, taken.start,
+                       taken.clash, taken.stated_fails, taken.assumed, {}};
     piece.nodes = std::move(nodes);
     m_pieces.push_back(std::move(piece));
   }
 
   const Site& m_site;
+  SectionWish m_wish;
   std::vector<SectionPiece> m_pieces;
 };
 
 Message neverReason(const SectionPiece& piece) {
+  if (piece.stated_fails) {
+    return Message(piece.assumed ? "rule.section-stated-assumed" : "rule.section-stated",
+                   {base::phrase("limit", limitWords(*piece.stated_fails))});
+  }
   if (!piece.clash) return Message("rule.section-no-fall");
   return Message(piece.assumed ? "rule.section-assumed" : "rule.section-never",
                  {base::phrase("upper", limitWords(piece.clash->upper)),

@@ -7,7 +7,8 @@
 // taken every kSlopeStep_m, and where the answer changes between two of them the place is bisected
 // to kSectionEnd_m; an answer that comes and goes within one step is not seen.
 //
-// The hole is the best at each place; what a contractor fixed of one sump is not asked here.
+// The hole is the best at each place, at the height and fall that the judged sump states
+// (rules::Site::hole).
 
 #include <optional>
 #include <vector>
@@ -36,6 +37,8 @@ struct SectionPiece {
   Start start = Start::below_ground;
   /// never: what clashes, `room_m` (negative) at its least over the piece; nothing: no fall at all.
   std::optional<Tightest> clash;
+  /// never, with a height or fall stated: the limit that such a hole fails by most.
+  std::optional<LimitKind> stated_fails;
   /// Whether a figure that decides was assumed: of the floor, the ground, the footing or the
   /// barrier.
   bool assumed = false;

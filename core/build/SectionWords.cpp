@@ -47,6 +47,14 @@ Message limitWords(LimitKind kind) {
   return Message("section.thing." + std::string(limitName(kind)));
 }
 
+std::optional<LimitKind> failedByWish(const DrillSection& section, const SectionWish& wish) {
+  if (section.fit != Fit::never || !section.bore || !section.clash || wish.bore == BoreWish{}) {
+    return std::nullopt;
+  }
+  if (const Margin* worst = worstFailing(section)) return worst->kind;
+  return section.footing_top_m ? std::optional(LimitKind::footing) : std::nullopt;
+}
+
 Message marginWords(const Margin& margin) {
   const std::string id = "section.limit." + std::string(limitName(margin.kind));
   if (margin.kind == LimitKind::gentle_fall || margin.kind == LimitKind::steep_fall) {

@@ -234,8 +234,6 @@ void addFirst(Folio& folio, const Sheet& sheet) {
   part.addDrawings(folio);
 }
 
-bool isStopped(const Sheet& sheet) { return sheet.assessment && SumpPart(sheet).stopped(); }
-
 }  // namespace
 
 Document crewSheet(const Sheet& sheet) {
@@ -247,7 +245,7 @@ Document crewSheet(const Sheet& sheet) {
   const double share_mm = kPlanShare * sheet.height_mm;
   const bool lies = sheet.width_mm > sheet.height_mm;
   const double plan_mm = lies ? std::max(share_mm, folio.room_mm() - kUnderPlan_mm) : share_mm;
-  folio.add(planRows(sheet, width, plan_mm, !isStopped(sheet)));
+  folio.add(planRows(sheet, width, plan_mm));
   addNotHere(folio, sheet);
   if (lies) folio.newPage();
   addFirst(folio, sheet);

@@ -272,7 +272,9 @@ void writeExpect(Writer& w, const Sheet& sheet) {
   w.heading(desk.say("paper.expect"));
   const SuctionAnswer* answer = sheet.answer();
   if (answer == nullptr) {
-    if (!sheet.options.outlook) {
+    if (sheet.job().design.sumps.empty()) {
+      w.body(desk.say("paper.expect.no-sump"));
+    } else if (!sheet.options.outlook) {
       w.body(desk.say("paper.expect.not-computed"));
     } else {
       for (const base::Problem& problem : sheet.options.outlook->why_not) {

@@ -75,7 +75,7 @@ std::vector<drawing::DrawList> markers(const Sheet& sheet, const drawing::PlanVi
   }
   if (sheet.assessment) {
     out.push_back(drawing::planMarker(
-        sheet.study, *sheet.assessment, view, sheet.desk.voice, true, words,
+        sheet.study, *sheet.assessment, view, sheet.desk.voice, !isStopped(sheet), words,
         sheet.sump != nullptr ? plan::neededNumber(sheet.job(), sheet.sump->id) : 0));
   }
   return out;
@@ -127,11 +127,11 @@ void paintLegend(Sketch& sketch, const Sheet& sheet, Point at, double width_mm) 
 
 }  // namespace
 
-Rows planRows(const Sheet& sheet, double width_mm, double height_mm, bool with_ties) {
+Rows planRows(const Sheet& sheet, double width_mm, double height_mm) {
   constexpr double kBeside_mm = 82.0;  // past the longest scale bar
   constexpr double kUnder_mm = 1.5;
   // North point and scale bar stand in a strip of their own above the plan, the ties beside them.
-  const Rows ties = with_ties ? settingOutRows(sheet, width_mm - kBeside_mm) : Rows{};
+  const Rows ties = settingOutRows(sheet, width_mm - kBeside_mm);
   const double strip = std::max(drawing::kFurnitureHeight_mm + 1.8, heightOf(ties) + 1.0);
   Fitted fitted = largest(sheet.study, width_mm, height_mm - strip - kUnder_mm);
   Rows beyond = beyondRows(sheet, fitted.view, width_mm);

@@ -37,7 +37,10 @@ void writeRunning(Writer& w, const Sheet& sheet) {
   const auto year = answer == nullptr ? std::nullopt
                                       : price::runningYear(*answer, sheet.job().design.running,
                                                            sheet.options.tariff);
-  if (!year) return w.body(desk.say("paper.running.unknown"));
+  if (!year) {
+    return w.body(desk.say(sheet.job().design.sumps.empty() ? "paper.running.no-sump"
+                                                            : "paper.running.unknown"));
+  }
   for (const base::Message& line : year->lines) w.body(desk.say(line));
   std::string how;
   for (const base::Message& one : year->how) how += (how.empty() ? "" : " ") + desk.say(one);

@@ -145,6 +145,9 @@ Document quotePaper(const Sheet& sheet) {
   const PricedQuote& quote = pricing->quote;
   Folio folio(sheet, sheet.desk.say("paper.quote.title"), quoteDates(sheet, quote));
   const double width = folio.width_mm();
+  Writer stops(sheet.desk, width);
+  writeStops(stops, sheet);
+  folio.addWhole(stops.take());
   if (quote.invented) {
     Writer w(sheet.desk, width);
     w.text(sheet.desk.say("price.invented"), fonts::strong, sheet.desk.theme.ink);
@@ -167,6 +170,9 @@ Document shoppingPaper(const Sheet& sheet) {
   Folio folio(sheet, desk.say("paper.shopping.title"),
               forWhom(sheet, desk.say("paper.shopping.for")));
   const Amounts amountWithUnit{sheet};
+  Writer stops(desk, folio.width_mm());
+  writeStops(stops, sheet);
+  folio.addWhole(stops.take());
   std::vector<std::vector<Cell>> cells;
   const auto& pricing = sheet.options.pricing;
   for (const PricedLine& line :

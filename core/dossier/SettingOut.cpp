@@ -65,7 +65,7 @@ bool tellsHeights(const Sheet& sheet) {
 }
 
 Rows settingOutRows(const Sheet& sheet, double width_mm) {
-  if (!sheet.assessment) return {};
+  if (!sheet.assessment || isStopped(sheet)) return {};
   const Desk& desk = sheet.desk;
   Writer w(desk, width_mm);
   w.text(desk.say("paper.set-out"), fonts::strong, desk.theme.ink);

@@ -39,6 +39,7 @@ Sheet::Sheet(const siting::Study& s, const drawing::Voice& voice, const ClientPl
 const siting::SuctionAnswer* Sheet::answer() const {
   const auto& outlook = options.outlook;
   if (options.suction == Suction::left_out || !outlook || !outlook->why_not.empty()) return nullptr;
+  if (job().design.sumps.empty()) return nullptr;
   return &outlook->answer;
 }
 

@@ -24,7 +24,7 @@ struct Sheet {
   const plan::Sump* sump = nullptr;  ///< a cored one, else none
   bool asked_inside = false;         ///< the sump asked for stands inside: nothing to judge here
   std::optional<siting::Assessment> assessment;
-  /// The answer to print; nothing where there is none yet, or none at all.
+  /// The answer to print; nothing where there is none yet, none at all, or no sump that it is of.
   const siting::SuctionAnswer* answer() const;
   drawing::Ties ties;
   std::vector<plan::Waiver> waivers;  ///< of this sump, those that hold first
@@ -56,9 +56,9 @@ double footHeight_mm(const Sheet& sheet);
 // Waivers.cpp
 Rows waiverRows(const Sheet& sheet, double width_mm);  ///< ruled boxes; none without waivers
 // PlanFigure.cpp
-/// The plan with north point, scale bar and, if they are wanted, the ties to set it out by above
+/// The plan with north point, scale bar and, unless isStopped(), the ties to set it out by above
 /// it.
-Rows planRows(const Sheet& sheet, double width_mm, double height_mm, bool ties = true);
+Rows planRows(const Sheet& sheet, double width_mm, double height_mm);
 Rows stripRows(const Sheet& sheet, double width_mm);
 // Findings.cpp
 void writeFindings(Writer& w, const Sheet& sheet);
@@ -101,12 +101,19 @@ std::string fromDatum(const Sheet& sheet, double level_m);
 /// Sumps of the design that the sheet is not about: verdict and ties of each.
 void writeOtherSumps(Writer& w, const Sheet& sheet);
 // SumpPart.cpp
+/// Nobody drills there: refused without a waiver, or no hole is possible. Then no size is given on
+/// any paper.
+bool isStopped(const Sheet& sheet);
+/// Which sumps of the design may not be built as they are drawn, and why: for whoever prices or
+/// buys.
+void writeStops(Writer& w, const Sheet& sheet);
 /// What a crew has of one sump: setting out, section, run and cable.
 class SumpPart {
  public:
   explicit SumpPart(const Sheet& sheet);  ///< which must outlive it; a cored sump
   /// Nobody drills there: refused without a waiver, or no hole is possible.
   bool stopped() const { return m_stopped; }
+  base::Message whyStopped() const;  ///< where stopped()
   void addStop(Folio& folio) const;  ///< says so, and why
   void writeSizes(Writer& w) const;
   void addDrawings(Folio& folio) const;

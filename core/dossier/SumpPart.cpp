@@ -87,15 +87,35 @@ SumpPart::SumpPart(const Sheet& sheet)
   m_stopped = refused || m_section.fit == Fit::never || m_section.fit == Fit::not_cored;
 }
 
+bool isStopped(const Sheet& sheet) { return sheet.assessment && SumpPart(sheet).stopped(); }
+
+void writeStops(Writer& w, const Sheet& sheet) {
+  const Desk& desk = w.desk();
+  for (const plan::Sump& sump : sheet.job().design.sumps) {
+    if (sump.kind != plan::SumpKind::cored) continue;
+    ClientPlanOptions options = sheet.options;
+    options.sump = sump.id;
+    const Sheet its(sheet.study, desk.voice, options);
+    if (!isStopped(its)) continue;
+    w.text(desk.say("paper.stopped", {base::text("sump", sump.id)}), fonts::strong,
+           desk.theme.refused.text);
+    w.body(desk.say(SumpPart(its).whyStopped()));
+    w.gap(1.0);
+  }
+}
+
+Message SumpPart::whyStopped() const {
+  const siting::Assessment& here = *m_sheet.assessment;
+  const bool refused = here.state == rules::State::refused && !here.waived;
+  return refused ? here.sentence : m_section.verdict;
+}
+
 void SumpPart::addStop(Folio& folio) const {
   const Desk& desk = m_sheet.desk;
   Writer w(desk, folio.width_mm());
   w.text(desk.say("paper.crew.stop-drilling"), fonts::verdict, desk.theme.refused.text);
   w.gap(1.0);
-  w.body(desk.say(m_sheet.assessment->sentence));
-  if (m_section.fit == Fit::never || m_section.fit == Fit::not_cored) {
-    w.body(desk.say(m_section.verdict));
-  }
+  w.body(desk.say(whyStopped()));
   w.body(desk.say("paper.crew.stop-why"));
   folio.addWhole(w.take());
 }

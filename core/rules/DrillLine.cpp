@@ -54,8 +54,9 @@ std::vector<RingSpan> nearDrill(const perimeter::Perimeter& perimeter, const Thi
 
 /// How far the thing ends above the middle of the hole; 0 where heights are not asked.
 double gapAbove_m(const Rule& rule, const Site& site, const Thing& thing) {
-  if (!rule.in_height_m || !site.hole || !std::isfinite(thing.low_m)) return 0.0;
-  return std::max(0.0, thing.low_m - site.hole->entry_m);
+  if (!rule.in_height_m || !site.hole || !site.hole->entry_m || !std::isfinite(thing.low_m))
+    return 0.0;
+  return std::max(0.0, thing.low_m - *site.hole->entry_m);
 }
 
 void spans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {

@@ -65,6 +65,7 @@ struct Margin {
   std::string rule;
   std::string thing;
   base::Message thing_label;
+  base::Message part;  ///< phrase: of the placed run what is nearest; empty id: the hole, in plan
   double distance_m = 0.0;
   double needed_m = 0.0;
   double margin_m = 0.0;  ///< distance - needed

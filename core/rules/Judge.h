@@ -58,10 +58,11 @@ struct PlacedRun {
   bool operator==(const PlacedRun&) const = default;
 };
 
-/// The hole of a sump whose height is stated. It keeps that height along the wall.
+/// The hole of a sump whose height or fall is stated. It keeps both along the wall.
 struct PlacedHole {
   std::string sump;
-  double entry_m = 0.0;  ///< centre of the core at the outside face, above finished floor
+  std::optional<double> entry_m;   ///< centre of the core at the outside face, above finished floor
+  std::optional<double> fall_deg;  ///< outwards and down
   bool operator==(const PlacedHole&) const = default;
 };
 
@@ -101,8 +102,8 @@ bool isAboutRun(const Rule& rule);
 /// riser).
 bool partlyUnjudged(const Rule& rule, const Site& site);
 
-/// Of the cored sump with that id, or for "" of the first cored one; nothing where it states no
-/// height.
+/// Of the cored sump with that id, or for "" of the first cored one; nothing where it states
+/// neither height nor fall.
 std::optional<PlacedHole> placedHole(const plan::Job& job, const std::string& sump);
 
 /// What a rule of distances asks for here: in_height_m where that counts, else needed_m. Contract:

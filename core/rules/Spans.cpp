@@ -67,15 +67,15 @@ std::vector<RingSpan> wrapRange(const perimeter::Perimeter& perimeter, const Rin
 std::optional<PlacedHole> placedHole(const plan::Job& job, const std::string& sump) {
   for (const plan::Sump& one : job.design.sumps) {
     if (one.kind != plan::SumpKind::cored || (!sump.empty() && one.id != sump)) continue;
-    if (!one.entry_m) return std::nullopt;
-    return PlacedHole{one.id, *one.entry_m};
+    if (!one.entry_m && !one.fall_deg) return std::nullopt;
+    return PlacedHole{one.id, one.entry_m, one.fall_deg};
   }
   return std::nullopt;
 }
 
 double needed_m(const Rule& rule, const Site& site) {
   SUMPWRIGHT_REQUIRE(rule.needed_m.has_value());
-  if (rule.in_height_m && site.hole) return rule.in_height_m->value;
+  if (rule.in_height_m && site.hole && site.hole->entry_m) return rule.in_height_m->value;
   return rule.needed_m->value;
 }
 

@@ -229,6 +229,7 @@ Margin toMargin(const rules::Rule& rule, const build::RunNearest& nearest, doubl
   m.rule = rule.id;
   m.thing = nearest.thing;
   m.thing_label = nearest.label;
+  m.part = nearest.part;
   m.needed_m = rule.needed_m->value;
   takeDistance(m, nearest.distance_m, accuracy_m);
   return m;

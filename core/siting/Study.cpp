@@ -192,7 +192,8 @@ std::shared_ptr<const Study::Data> Study::dataFor(const std::string& sump) const
   const auto hole = rules::placedHole(job(), sump);
   const bool same =
       hole.has_value() == site().hole.has_value() &&
-      (!hole || hole->entry_m == site().hole->entry_m) &&
+      (!hole ||
+       (hole->entry_m == site().hole->entry_m && hole->fall_deg == site().hole->fall_deg)) &&
       run.has_value() == site().run.has_value() &&
       (!run || (run->outlet_m == site().run->outlet_m && run->shift_m == site().run->shift_m &&
                 run->fan_place == site().run->fan_place && run->fan_m == site().run->fan_m)) &&

@@ -42,6 +42,12 @@ Message clearSentence(const rules::Site& site, const Assessment& a) {
     return Message("verdict.clear-no-margin", {base::phrase("outlet", outletPhrase(site))});
   }
   const bool room = site.sheet.find(least->rule)->kind == rules::RuleKind::wall;
+  if (!least->part.id.empty()) {
+    return Message(
+        least->close ? "verdict.clear-part-close" : "verdict.clear-part",
+        {base::phrase("outlet", outletPhrase(site)), base::metres("margin", least->margin_m),
+         base::phrase("part", least->part), base::phrase("thing", least->thing_label)});
+  }
   const char* id = room ? (least->close ? "verdict.clear-room-close" : "verdict.clear-room")
                         : (least->close ? "verdict.clear-close" : "verdict.clear");
   return Message(

@@ -234,6 +234,17 @@ TEST(DrillSection, GapRoundThePipeIsSaid) {
   EXPECT_TRUE(noted(drillSection(up, {}), "section.note.backer"));
 }
 
+TEST(DrillSection, APipeThatEndsOutsideItsHollowIsSaid) {
+  BuildUp up = knownBuildUp(-1.2, -1.2);
+  up.hardcore_m = 0.8;
+  EXPECT_FALSE(noted(drillSection(up, {}), "section.note.hollow-off"));
+  SectionWish steep;
+  steep.bore.fall = fallOfDegrees(35.0);
+  EXPECT_TRUE(noted(drillSection(up, steep), "section.note.hollow-off"));
+  steep.pit_l = 120.0;  // large enough to hold it
+  EXPECT_FALSE(noted(drillSection(up, steep), "section.note.hollow-off"));
+}
+
 TEST(DrillSection, DeepDigsAreSaid) {
   BuildUp up = knownBuildUp(-1.4, -1.4);
   up.ground_m = 0.1;

@@ -36,12 +36,17 @@ plan::Job sloping(double from_m, double to_m) {
   return job;
 }
 
-void expectAsEachPlace(const plan::Job& job, support::Random& random) {
-  const rules::Site site = siteOf(job);
+void expectAsEachPlace(const plan::Job& job, support::Random& random,
+                       const std::optional<rules::PlacedHole>& hole = std::nullopt) {
+  rules::Site site = siteOf(job);
+  site.hole = hole;
+  SectionWish wish;
+  if (hole) wish.bore.entry_m = hole->entry_m;
+  if (hole && hole->fall_deg) wish.bore.fall = fallOfDegrees(*hole->fall_deg);
   const SectionAlong along = SectionAlong::of(site);
   for (int k = 0; k < 60; ++k) {
     const perimeter::Place place{0, random.uniform(0.0, site.perimeter.length_m(0))};
-    const DrillSection there = drillSection(site, place, {});
+    const DrillSection there = drillSection(site, place, wish);
     const SectionPiece& piece = along.at(place);
     SCOPED_TRACE(place.chainage_m);
     EXPECT_LE(piece.from_m, place.chainage_m);
@@ -50,6 +55,8 @@ void expectAsEachPlace(const plan::Job& job, support::Random& random) {
         std::min(place.chainage_m - piece.from_m, piece.to_m - place.chainage_m) < 1e-5;
     if (at_end) continue;
     EXPECT_EQ(piece.fit, there.fit);
+    EXPECT_EQ(piece.stated_fails.has_value(),
+              there.fit == Fit::never && there.verdict.id.starts_with("section.verdict.wish-"));
     const SectionNode node = along.read(place);
     EXPECT_NEAR(node.dig_m, std::max(0.0, there.dig_m), 0.04);  // bends within a step
     if (there.fit == Fit::fits_if_footing) {
@@ -114,6 +121,22 @@ TEST(SectionAlong, ObjectsOnlyWhereNoHoleFitsAndRefusesOnlyOnWhatIsKnown) {
   ASSERT_TRUE(assumed);
   EXPECT_EQ(assumed->weight, rules::Weight::unknown);
   EXPECT_EQ(assumed->reason.id, "rule.section-assumed");
+}
+
+/// A hole keeps the height and fall that were set for it, and is judged by them along the wall.
+TEST(SectionAlong, AHoleThatWasSetIsJudgedAsItIsSet) {
+  support::Random random(7);
+  for (const double entry : {-0.2, -0.4, -0.5, -0.7}) {
+    for (const std::optional<double> fall : {std::optional<double>(), std::optional(3.0)}) {
+      SCOPED_TRACE(entry);
+      expectAsEachPlace(sloping(-0.15, -0.6), random, rules::PlacedHole{"s", entry, fall});
+    }
+  }
+  rules::Site site = siteOf(measuredHouse());
+  site.hole = rules::PlacedHole{"s", -0.3, std::nullopt};
+  const SectionAlong along = SectionAlong::of(site);
+  EXPECT_EQ(along.at({0, 3.0}).fit, Fit::never);
+  EXPECT_EQ(along.at({0, 3.0}).stated_fails, LimitKind::slab);
 }
 
 TEST(SectionAlong, RubbleIsAdvisedAgainstThoughAHoleFits) {
