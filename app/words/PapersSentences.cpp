@@ -444,6 +444,11 @@ constexpr Sentence kPapers[] = {
     {"paper.retest.start",
      QT_TRANSLATE_NOOP("Sentences",
                        "Detectors are set out when the fan has run for 24 hours or more.")},
+    {"paper.run.overhang",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Roof overhang is not known to this sheet: where soffit or gutter stand in "
+                       "the way, offset round them with two more bends (not in the list), never "
+                       "through a vented soffit.")},
     {"paper.run.above-hole", QT_TRANSLATE_NOOP("Sentences", "straight above the hole")},
     {"paper.run.along", QT_TRANSLATE_NOOP("Sentences", "along the wall, seen from outside")},
     {"paper.run.couplers",

@@ -375,6 +375,11 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP(
            "Sentences",
            "{thing} is listed, but neither its entry nor its run is drawn. Find and draw them.")},
+      {"plan.service.not-located",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "{thing} is drawn, but not located: a line on a plan is no trench. Have it "
+           "traced and marked on the ground before anything is dug or drilled.")},
       {"plan.service.no-record",
        QT_TRANSLATE_NOOP("Sentences",
                          "{thing} is marked as located, but who located it, when and how is not "

@@ -66,6 +66,15 @@ class RunTable {
   std::vector<std::vector<Cell>> m_cells;
 };
 
+/// How far the roof stands out over the wall is not asked.
+bool passesEaves(const Sheet& sheet) {
+  rules::Site site = sheet.study.site();
+  site.run = runOf(sheet);
+  const perimeter::Place outlet = site.perimeter.wrapped(
+      {sheet.assessment->place.ring, sheet.assessment->place.chainage_m + site.run->shift_m});
+  return !build::endsBelowEaves(site, site.perimeter.edgeAt(outlet));
+}
+
 void lagLine(Writer& w, const Sheet& sheet) {
   const rules::PlacedRun run = *runOf(sheet);
   const Desk& desk = w.desk();
@@ -129,6 +138,7 @@ void writeRunAdvice(Writer& w, const Sheet& sheet) {
   w.tick(desk.say("paper.run.mesh"));
   if (isPlaced(sheet)) {
     lagLine(w, sheet);
+    if (passesEaves(sheet)) w.tick(desk.say("paper.run.overhang"));
   } else if (sheet.sump != nullptr &&
              build::outletModeOf(sheet.study.site(), *sheet.sump) == plan::OutletMode::riser) {
     w.tick(desk.say("paper.run.lag-unplaced", {base::metres("least", build::kLagOver_m)}));

@@ -52,6 +52,9 @@ void checkService(const Plan& plan, const Service& service, const std::string& p
   }
   checkRun(service, pointer, problems);
   checkDrain(service, pointer, problems);
+  if (!service.located && service.run == RunKnown::drawn && isLine(service.run_m)) {
+    problems.add(Gravity::missing, "plan.service.not-located", at(pointer, "located"), {thing});
+  }
   if (service.located && isBlank(service.locating_record)) {
     problems.add(Gravity::missing, "plan.service.no-record", at(pointer, "locating_record"),
                  {thing});
