@@ -7,8 +7,8 @@
 
 #include "canvas/HandPaint.h"
 #include "paint/Look.h"
-#include "perimeter/Perimeter.h"
 #include "plan/OutlineEdits.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::canvas {
 
@@ -48,9 +48,8 @@ bool SurveyHand::atTapeEnd(QPointF at) const {
 std::optional<tools::OutlineGrip> SurveyHand::gripAtPlan(geometry::Point at_m) const {
   if (!m_session.hasJob()) return std::nullopt;
   const plan::Job& job = m_session.job();
-  return tools::outlineGripAt(
-      job.plan, at_m, sight().metres(kCornerReach_px),
-      job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m));
+  return tools::outlineGripAt(job.plan, at_m, sight().metres(kCornerReach_px),
+                              plan::usualThickness_m(job.house));
 }
 
 bool SurveyHand::press(QPointF at) {

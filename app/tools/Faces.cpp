@@ -6,7 +6,7 @@
 
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
-#include "perimeter/Perimeter.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::tools {
 
@@ -22,11 +22,6 @@ Vec wayFrom(Point a, Point b) {
 }
 
 bool isRound(const plan::Ring& ring) { return ring.closed && ring.corners.size() >= 3; }
-
-double bodyThickness(const plan::Job& job, const plan::Ring& ring, std::size_t i) {
-  const double house = job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m);
-  return i < ring.walls.size() ? ring.walls[i].thickness_m.value_or(house) : house;
-}
 
 /// Where the inner faces of two walls that meet at `corner` meet; square off the corner where they
 /// run on in one line.
@@ -47,8 +42,9 @@ void addFaces(const plan::Job& job, int r, bool inside, std::vector<Face>& faces
   const auto cornerAt = [&](std::size_t i) {
     if (!inside) return ring.corners[i];
     const std::size_t before = (i + n - 1) % n;
-    return innerCorner(ring.corners[i], way(before), bodyThickness(job, ring, before), way(i),
-                       bodyThickness(job, ring, i));
+    return innerCorner(ring.corners[i], way(before),
+                       plan::thicknessTaken_m(ring, before, job.house), way(i),
+                       plan::thicknessTaken_m(ring, i, job.house));
   };
   for (std::size_t i = 0; i < n; ++i) {
     const Segment line{cornerAt(i), cornerAt((i + 1) % n)};
@@ -132,7 +128,7 @@ std::vector<Face> wallFaces(const plan::Job& job, bool inside) {
 
 double faceThickness_m(const plan::Job& job, const Face& face) {
   const plan::Ring& ring = job.plan.rings[static_cast<std::size_t>(face.ring)];
-  return bodyThickness(job, ring, static_cast<std::size_t>(face.edge));
+  return plan::thicknessTaken_m(ring, static_cast<std::size_t>(face.edge), job.house);
 }
 
 std::optional<FromCorner> fromNearestCorner(const plan::Job& job, Point at) {

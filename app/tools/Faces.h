@@ -24,7 +24,7 @@ struct Face {
 };
 
 /// The outside faces, or the inner ones: each as thick as the wall, the house or
-/// perimeter::kAssumedWallThickness_m says. An inner face that a thick neighbour leaves nothing of
+/// plan::thicknessTaken_m() says. An inner face that a thick neighbour leaves nothing of
 /// is left out.
 std::vector<Face> wallFaces(const plan::Job& job, bool inside);
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "perimeter/Perimeter.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::tools {
 
@@ -90,8 +90,7 @@ std::optional<WallFrame> wallFrame(const plan::Job& job, int ring, int edge) {
   if (frame.length_m <= 0.0) return std::nullopt;
   frame.along = (1.0 / frame.length_m) * (frame.face.b - frame.face.a);
   frame.inward = geometry::left(frame.along);
-  frame.thickness_m = r.walls[i].thickness_m.value_or(
-      job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m));
+  frame.thickness_m = plan::thicknessTaken_m(r, i, job.house);
   return frame;
 }
 

@@ -5,10 +5,10 @@
 #include <variant>
 
 #include "base/Contract.h"
-#include "perimeter/Perimeter.h"
 #include "plan/OpeningEdits.h"
 #include "plan/PlanCheck.h"
 #include "plan/ThingEdits.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::tools {
 
@@ -108,11 +108,9 @@ Point pointOn(const plan::Plan& plan, const plan::OnWall& at) {
 }
 
 double wallThickness_m(const plan::Job& job, const plan::OnWall& at) {
-  const double usual = job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m);
-  if (!faceOf(job.plan, at)) return usual;
-  const auto& walls = job.plan.rings[static_cast<std::size_t>(at.ring)].walls;
-  const auto i = static_cast<std::size_t>(at.edge);
-  return i < walls.size() ? walls[i].thickness_m.value_or(usual) : usual;
+  if (!faceOf(job.plan, at)) return plan::usualThickness_m(job.house);
+  return plan::thicknessTaken_m(job.plan.rings[static_cast<std::size_t>(at.ring)],
+                                static_cast<std::size_t>(at.edge), job.house);
 }
 
 std::optional<WallThing> wallThingOf(const plan::Job& job, const std::string& id) {

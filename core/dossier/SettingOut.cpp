@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "dossier/Sheet.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::dossier {
 namespace {
@@ -78,7 +79,7 @@ Rows settingOutRows(const Sheet& sheet, double width_mm) {
   }
   if (sheet.assessment->thickness_assumed) {
     w.body(desk.say("paper.set-out.thickness",
-                    {base::metres("thickness", perimeter::kAssumedWallThickness_m)}));
+                    {base::metres("thickness", plan::kAssumedWallThickness_m)}));
   }
   return w.take();
 }

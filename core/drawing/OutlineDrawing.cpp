@@ -14,6 +14,7 @@
 #include "drawing/TiedDimensions.h"
 #include "geometry/Shapes.h"
 #include "perimeter/Perimeter.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::drawing {
 
@@ -224,9 +225,7 @@ void paintDraft(Sketch& sketch, const SheetContext& c, const plan::Job& job,
   const auto ring = static_cast<std::size_t>(marks.ring);
   const bool begun = marks.ring >= 0 && ring < job.plan.rings.size();
   const bool left = !begun || houseOnLeft(job.plan.rings[ring], marks.ring == 0);
-  const OutlineWall wall =
-      outlineWall(*marks.draft,
-                  job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m), left, c);
+  const OutlineWall wall = outlineWall(*marks.draft, plan::usualThickness_m(job.house), left, c);
   sketch.tagged("draft");
   draftBody(sketch, c, wall);
   wallLength(sketch, c, wall, voice, taken);

@@ -7,6 +7,7 @@
 #include "plan/Dimensions.h"
 #include "plan/OutsideShape.h"
 #include "plan/ThingEdits.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::drawing {
 
@@ -108,7 +109,7 @@ std::optional<WallSlot> outlineSlot(const plan::Job& job, const plan::OnWall& at
   const auto edge = static_cast<std::size_t>(at.edge);
   if (edge >= walls.size()) return std::nullopt;
   const OutlineWall& wall = walls[edge];
-  const double thick = c.mm(thicknessShown_m(job, *ring, edge));
+  const double thick = c.mm(plan::thicknessTaken_m(*ring, edge, job.house));
   return WallSlot{wall.from + c.mm(at.offset_m) * wall.along, wall.along, -wall.out, thick};
 }
 

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "geometry/Shapes.h"
-#include "perimeter/Perimeter.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::drawing {
 
@@ -38,12 +38,6 @@ bool houseOnLeft(const plan::Ring& ring, bool outer) {
   return counter_clockwise == outer || ring.corners.size() < 3;
 }
 
-double thicknessShown_m(const plan::Job& job, const plan::Ring& ring, std::size_t wall) {
-  if (wall < ring.walls.size() && ring.walls[wall].thickness_m)
-    return *ring.walls[wall].thickness_m;
-  return job.house.wall_thickness_m.value_or(perimeter::kAssumedWallThickness_m);
-}
-
 OutlineWall outlineWall(const geometry::Segment& face, double thickness_m, bool house_left,
                         const SheetContext& c) {
   OutlineWall wall;
@@ -66,7 +60,7 @@ std::vector<OutlineWall> outlineWalls(const plan::Job& job, const plan::Ring& ri
   const std::size_t count = wallCount(ring);
   double thickest_m = 0.0;
   for (std::size_t i = 0; i < count; ++i) {
-    const double thickness = thicknessShown_m(job, ring, i);
+    const double thickness = plan::thicknessTaken_m(ring, i, job.house);
     thickest_m = std::max(thickest_m, thickness);
     walls.push_back(outlineWall({ring.corners[i], ring.corners[(i + 1) % ring.corners.size()]},
                                 thickness, house_left, c));

@@ -32,6 +32,4 @@ OutlineWall outlineWall(const geometry::Segment& face, double thickness_m, bool 
 /// Whether the house lies to the left of the walls as walked; fewer than three corners: it does.
 bool houseOnLeft(const plan::Ring& ring, bool outer);
 
-double thicknessShown_m(const plan::Job& job, const plan::Ring& ring, std::size_t wall);
-
 }  // namespace sumpwright::drawing

@@ -38,7 +38,7 @@ double turn(Vec before, Vec after) {
 }
 
 Edge makeEdge(const plan::Ring& ring, std::size_t i, int ringIndex, double start,
-              const std::optional<double>& houseThickness) {
+              const plan::House& house) {
   Edge e;
   e.ring = ringIndex;
   e.edge = static_cast<int>(i);
@@ -48,18 +48,17 @@ Edge makeEdge(const plan::Ring& ring, std::size_t i, int ringIndex, double start
   e.length_m = geometry::distance(e.from, e.to);
   e.along = (1.0 / e.length_m) * (e.to - e.from);
   e.inward = geometry::left(e.along);
-  const auto known = ring.walls[i].thickness_m ? ring.walls[i].thickness_m : houseThickness;
+  const auto known = plan::knownThickness_m(ring.walls[i], house);
   e.thickness_assumed = !known;
-  e.thickness_m = known.value_or(kAssumedWallThickness_m);
+  e.thickness_m = known.value_or(plan::kAssumedWallThickness_m);
   return e;
 }
 
-std::vector<Edge> makeEdges(const plan::Ring& ring, int ringIndex,
-                            const std::optional<double>& houseThickness) {
+std::vector<Edge> makeEdges(const plan::Ring& ring, int ringIndex, const plan::House& house) {
   std::vector<Edge> edges;
   double start = 0.0;
   for (std::size_t i = 0; i < ring.corners.size(); ++i) {
-    edges.push_back(makeEdge(ring, i, ringIndex, start, houseThickness));
+    edges.push_back(makeEdge(ring, i, ringIndex, start, house));
     start = edges.back().end_m();
   }
   for (std::size_t i = 0; i < edges.size(); ++i) {
@@ -79,7 +78,7 @@ base::Result<Perimeter> Perimeter::of(const plan::Job& job) {
   result.m_north_deg = job.plan.north_deg;
   for (const plan::Ring& ring : job.plan.rings) {
     RingData data;
-    data.edges = makeEdges(ring, result.ringCount(), job.house.wall_thickness_m);
+    data.edges = makeEdges(ring, result.ringCount(), job.house);
     data.walls = ring.walls;
     data.length_m = data.edges.back().end_m();
     result.m_rings.push_back(std::move(data));

@@ -13,6 +13,7 @@
 #include "geometry/Interval.h"
 #include "geometry/Point.h"
 #include "plan/Job.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::perimeter {
 
@@ -20,9 +21,6 @@ using geometry::Point;
 using geometry::Segment;
 using geometry::Vec;
 
-/// Thickness taken for a wall that states none, flagged wherever it is used. Common practice:
-/// cavity walls 300-350 mm.
-inline constexpr double kAssumedWallThickness_m = 0.35;
 /// How far past the inner face the drill line is followed (own figure).
 inline constexpr double kDrillBeyond_m = 0.20;
 
@@ -43,7 +41,7 @@ struct Edge {
   Vec along;              ///< unit, from -> to
   Vec inward;             ///< unit, into the house
   double turn_rad = 0.0;  ///< turn at `from`, > 0 to the left (a corner that stands out)
-  double thickness_m = kAssumedWallThickness_m;
+  double thickness_m = plan::kAssumedWallThickness_m;
   bool thickness_assumed = true;
   double end_m() const { return start_m + length_m; }
   geometry::Line line() const { return {from, along}; }  ///< parameter = chainage - start_m

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "plan/Checks.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::plan {
 
@@ -31,6 +32,8 @@ void checkBuildUp(const House& house, ProblemList& problems) {
   if (house.wall_thickness_m) {
     checkThickness(*house.wall_thickness_m, "plan.wall.thickness", "/house/wall_thickness_m", "",
                    problems);
+  } else if (const auto thickness = thicknessOf(house.wall_layers)) {
+    checkThickness(*thickness, "plan.wall.thickness", "/house/wall_layers", "", problems);
   }
   if (house.cavity_m && house.wall_thickness_m && *house.cavity_m > 0.0 &&
       *house.cavity_m >= *house.wall_thickness_m) {

@@ -7,6 +7,7 @@
 #include "plan/Checks.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::plan {
 
@@ -66,7 +67,8 @@ constexpr double kReachesWall_m = 0.15;
 constexpr double kFrame_m = 0.05;
 
 /// Whether a wall that ends there stands in front of the opening.
-bool endsIn(const Plan& plan, const Opening& opening, Point end) {
+bool endsIn(const Job& job, const Opening& opening, Point end) {
+  const Plan& plan = job.plan;
   const bool small = isOfRoof(opening.kind) || opening.kind == OpeningKind::air_vent ||
                      opening.kind == OpeningKind::flue_terminal;
   const auto edge = edgeAt(plan, opening.at);
@@ -75,22 +77,19 @@ bool endsIn(const Plan& plan, const Opening& opening, Point end) {
   const double offset = geometry::dot(end - edge->a, along) - opening.at.offset_m;
   const double in = geometry::dot(end - edge->a, geometry::left(along));
   const Ring& ring = plan.rings[static_cast<std::size_t>(opening.at.ring)];
-  const auto wall = static_cast<std::size_t>(opening.at.edge);
-  const double thickness = wall < ring.walls.size()
-                               ? ring.walls[wall].thickness_m.value_or(kAssumedThickness_m)
-                               : kAssumedThickness_m;
+  const double thickness =
+      thicknessTaken_m(ring, static_cast<std::size_t>(opening.at.edge), job.house);
   return in >= 0.0 && in <= thickness + kReachesWall_m && offset > kFrame_m &&
          offset < opening.width_m - kFrame_m;
 }
 
-void checkEnds(const Plan& plan, const InnerWall& wall, const std::string& pointer,
+void checkEnds(const Job& job, const InnerWall& wall, const std::string& pointer,
                ProblemList& problems) {
   if (wall.line_m.size() < 2) return;
   for (const Point end : {wall.line_m.front(), wall.line_m.back()}) {
-    const auto it =
-        std::find_if(plan.openings.begin(), plan.openings.end(),
-                     [&](const Opening& opening) { return endsIn(plan, opening, end); });
-    if (it == plan.openings.end()) continue;
+    const auto it = std::find_if(job.plan.openings.begin(), job.plan.openings.end(),
+                                 [&](const Opening& opening) { return endsIn(job, opening, end); });
+    if (it == job.plan.openings.end()) continue;
     problems.add(base::Gravity::missing, "plan.inner-wall.in-opening", at(pointer, "line_m"),
                  {base::text("thing", wall.id), base::text("other", labelOf(*it))});
     return;
@@ -103,13 +102,14 @@ bool isLine(const geometry::Polyline& line) {
   return line.size() >= 2 && geometry::lengthOf(line) > 0.0;
 }
 
-void checkInnerWalls(const Plan& plan, ProblemList& problems) {
+void checkInnerWalls(const Job& job, ProblemList& problems) {
+  const Plan& plan = job.plan;
   checkLines(plan.inner_walls, "plan.inner-wall.", "/plan/inner_walls", problems);
   checkLines(plan.rising_walls, "plan.rising-wall.", "/plan/rising_walls", problems);
   std::unordered_map<std::string, const InnerWall*> byId;
   for (const InnerWall& wall : plan.inner_walls) byId.emplace(wall.id, &wall);
   for (std::size_t i = 0; i < plan.inner_walls.size(); ++i) {
-    checkEnds(plan, plan.inner_walls[i], at("/plan/inner_walls", i), problems);
+    checkEnds(job, plan.inner_walls[i], at("/plan/inner_walls", i), problems);
   }
   for (std::size_t i = 0; i < plan.inner_doors.size(); ++i) {
     const auto wall = byId.find(plan.inner_doors[i].wall);

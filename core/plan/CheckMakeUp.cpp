@@ -7,6 +7,7 @@
 #include "plan/Checks.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::plan {
 
@@ -18,12 +19,6 @@ const std::vector<Layer>& layersOf(const Wall& wall, const House& house) {
   return wall.layers.empty() ? house.wall_layers : wall.layers;
 }
 
-double sum(const std::vector<Layer>& layers) {
-  double total = 0.0;
-  for (const Layer& layer : layers) total += layer.thickness_m;
-  return total;
-}
-
 void checkLayers(const std::vector<Layer>& layers, const std::optional<double>& thickness_m,
                  const std::string& label, const std::string& pointer, ProblemList& problems) {
   for (std::size_t i = 0; i < layers.size(); ++i) {
@@ -32,10 +27,10 @@ void checkLayers(const std::vector<Layer>& layers, const std::optional<double>& 
                  {base::text("wall", label), base::metres("thickness", layers[i].thickness_m)});
     return;
   }
-  if (layers.empty() || !thickness_m) return;
-  if (std::abs(sum(layers) - *thickness_m) <= kUnlistedLayers_m) return;
+  const auto sum = thicknessOf(layers);
+  if (!sum || !thickness_m || std::abs(*sum - *thickness_m) <= kUnlistedLayers_m) return;
   problems.add("plan.wall.layers-sum", pointer,
-               {base::text("wall", label), base::metres("sum", sum(layers)),
+               {base::text("wall", label), base::metres("sum", *sum),
                 base::metres("thickness", *thickness_m)});
 }
 
@@ -110,9 +105,7 @@ void checkBarrel(const Job& job, const Sump& sump, const std::string& pointer,
   const Ring& ring = job.plan.rings[static_cast<std::size_t>(sump.ring)];
   const OnEdge at = onEdge(ring, sump.chainage_m);
   if (at.edge >= ring.walls.size()) return;
-  const Wall& wall = ring.walls[at.edge];
-  const auto& thickness = wall.thickness_m ? wall.thickness_m : job.house.wall_thickness_m;
-  const double path = thickness.value_or(kAssumedThickness_m);
+  const double path = thicknessTaken_m(ring, at.edge, job.house);
   const double barrel = job.design.barrel_length_m.value_or(kAssumedBarrel_m);
   if (path <= barrel) return;
   problems.add(

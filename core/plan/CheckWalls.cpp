@@ -2,6 +2,7 @@
 
 #include "plan/Checks.h"
 #include "plan/PlanGeometry.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::plan {
 
@@ -18,9 +19,7 @@ struct Unknown {
 
 constexpr auto kUnknowns = std::to_array<Unknown>({
     {"plan.wall.thickness-unknown", false,
-     [](const Wall& wall, const House& house) {
-       return !wall.thickness_m && !house.wall_thickness_m;
-     }},
+     [](const Wall& wall, const House& house) { return !knownThickness_m(wall, house); }},
     {"plan.wall.foundation-unknown", true,
      [](const Wall& wall, const House&) { return wall.foundation == Foundation::unknown; }},
     {"plan.wall.ground-unknown", true,
@@ -45,13 +44,16 @@ void checkUnknown(const House& house, const Ring& ring, const std::string& point
   if (count == 0) return;
   problems.add(Gravity::missing, unknown.id, count == 1 ? at(pointer, first) : pointer,
                {base::text("walls", walls), base::count("count", static_cast<std::int64_t>(count)),
-                base::metres("assumed", kAssumedThickness_m)});
+                base::metres("assumed", kAssumedWallThickness_m)});
 }
 
 void checkWall(const Wall& wall, const std::string& pointer, ProblemList& problems) {
   if (wall.thickness_m) {
     checkThickness(*wall.thickness_m, "plan.wall.thickness", at(pointer, "thickness_m"),
                    labelOf(wall), problems);
+  } else if (const auto thickness = thicknessOf(wall.layers)) {
+    checkThickness(*thickness, "plan.wall.thickness", at(pointer, "layers"), labelOf(wall),
+                   problems);
   }
   if (wall.free_depth_m && *wall.free_depth_m < 0.0) {
     problems.add("plan.wall.free-depth", at(pointer, "free_depth_m"),

@@ -23,8 +23,6 @@ inline constexpr double kTapeRounding_m = 0.001;
 inline constexpr double kSliver_m2 = 0.01;
 /// No wall of a house is thicker.
 inline constexpr double kThickestWall_m = 2.0;
-/// Taken for a wall of unknown thickness (common practice: cavity walls 0.30-0.35 m).
-inline constexpr double kAssumedThickness_m = 0.35;
 /// Ireland: a standby sump is required in new homes since 1 July 1998 (EPA Ireland, web page
 /// "Fixing a radon problem").
 inline constexpr int kStandbySince = 1998;
@@ -60,7 +58,7 @@ void checkOpenings(const Plan& plan, ProblemList& problems);
 void checkServices(const Plan& plan, ProblemList& problems);
 void checkZones(const Job& job, ProblemList& problems);
 void checkRoomsAndZones(const Plan& plan, const CheckedRings& rings, ProblemList& problems);
-void checkInnerWalls(const Plan& plan, ProblemList& problems);
+void checkInnerWalls(const Job& job, ProblemList& problems);
 void checkHeating(const Plan& plan, ProblemList& problems);
 void checkOutside(const Plan& plan, ProblemList& problems);
 void checkSuction(const Job& job, ProblemList& problems);

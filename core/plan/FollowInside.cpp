@@ -7,7 +7,7 @@
 
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
-#include "plan/WallBands.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::plan {
 
@@ -33,7 +33,7 @@ std::size_t edgeBefore(const Ring& ring, std::size_t i) {
 /// The edge's inner face as a line, as long as its outer one.
 Segment faceLine(const Job& job, const Ring& ring, std::size_t edge) {
   const Segment outside = edgeOf(ring, edge);
-  const Vec in = bandThickness_m(job, ring.walls[edge]) * geometry::left(directionOf(outside));
+  const Vec in = thicknessTaken_m(ring, edge, job.house) * geometry::left(directionOf(outside));
   return {outside.a + in, outside.b + in};
 }
 

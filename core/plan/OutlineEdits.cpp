@@ -10,7 +10,7 @@
 #include "plan/JobIds.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
-#include "plan/WallBands.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::plan {
 
@@ -152,7 +152,7 @@ base::Result<Job> moveWall(const Job& job, int ring, int edge, double out_m) {
   if (const auto bad = unfit(moved)) return *bad;  // nearly parallel lines meet far away
   if (const auto bad = badEdge(moved)) return *bad;
   Job result = withRing(start, index, std::move(moved), carryAlongEdge);
-  followWall(result, wall, bandThickness_m(job, facts), shift);
+  followWall(result, wall, thicknessTaken_m(facts, job.house), shift);
   return result;
 }
 

@@ -80,7 +80,7 @@ base::Problems checkJob(const Job& job) {
   checkSurvey(job, problems);
   checkOpenings(job.plan, problems);
   checkServices(job.plan, problems);
-  checkInnerWalls(job.plan, problems);
+  checkInnerWalls(job, problems);
   checkHeating(job.plan, problems);
   checkOutside(job.plan, problems);
   checkSuction(job, problems);

@@ -8,6 +8,7 @@
 #include "plan/Checks.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
+#include "plan/WallThickness.h"
 
 namespace sumpwright::plan {
 
@@ -59,7 +60,7 @@ class Reach {
     }
     for (const Ring& ring : m_job.plan.rings) {
       for (std::size_t e = 0; e < edgeCount(ring) && e < ring.walls.size(); ++e) {
-        const double thick = bandThickness_m(m_job, ring.walls[e]);
+        const double thick = thicknessTaken_m(ring, e, m_job.house);
         const double away = geometry::distance(end, edgeOf(ring, e)) - thick;
         // One that ends right on the face goes into the wall too: two edges on one line are not
         // cut.
@@ -112,23 +113,18 @@ void addBands(const InnerWall& wall, const Reach& reach, std::vector<Polygon>& b
 
 }  // namespace
 
-double bandThickness_m(const Job& job, const Wall& wall) {
-  if (wall.thickness_m) return *wall.thickness_m;
-  return job.house.wall_thickness_m.value_or(kAssumedThickness_m);
-}
-
 std::vector<Polygon> bandsOfRing(const Job& job, const Ring& ring) {
   std::vector<Polygon> bands;
   const std::size_t count = edgeCount(ring);
   for (std::size_t i = 0; i < count && i < ring.walls.size(); ++i) {
-    const double thick = bandThickness_m(job, ring.walls[i]);
+    const double thick = thicknessTaken_m(ring, i, job.house);
     bands.push_back(quad(edgeOf(ring, i), thick, kOverhang_m));
     const std::size_t next = (i + 1) % count;
     const Vec u = directionOf(edgeOf(ring, i));
     const Vec v = directionOf(edgeOf(ring, next));
     if (geometry::cross(u, v) >= 0.0 || next >= ring.walls.size()) continue;
     // The house is on the left: at a corner that stands in, the inner faces part.
-    fillCorner(u, v, edgeOf(ring, next).a, thick, bandThickness_m(job, ring.walls[next]),
+    fillCorner(u, v, edgeOf(ring, next).a, thick, thicknessTaken_m(ring, next, job.house),
                geometry::left(u), geometry::left(v), bands);
   }
   return bands;

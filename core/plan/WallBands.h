@@ -7,9 +7,6 @@
 
 namespace sumpwright::plan {
 
-/// Thickness of a wall: its own, the house's, or the one the check says is assumed.
-double bandThickness_m(const Job& job, const Wall& wall);
-
 /// Polygons that together cover an outside ring's walls, from a little outside (1 mm, own figure,
 /// so that no two outlines run on one line) to the inner face, corners filled.
 std::vector<geometry::Polygon> bandsOfRing(const Job& job, const Ring& ring);

@@ -6,7 +6,7 @@
 #include "perimeter/Behind.h"
 #include "plan/FloorLevels.h"
 #include "plan/PlanGeometry.h"
-#include "plan/WallBands.h"
+#include "plan/WallThickness.h"
 #include "suction/Along.h"
 
 namespace sumpwright::suction {
@@ -43,7 +43,7 @@ perimeter::Edge edgeFrame(const plan::Job& job, const plan::Ring& ring, std::siz
   edge.length_m = geometry::distance(edge.from, edge.to);
   edge.along = (1.0 / edge.length_m) * (edge.to - edge.from);
   edge.inward = geometry::left(edge.along);
-  edge.thickness_m = plan::bandThickness_m(job, ring.walls[wall]);
+  edge.thickness_m = plan::thicknessTaken_m(ring, wall, job.house);
   return edge;
 }
 
@@ -179,7 +179,7 @@ class EdgeMaker {
             std::abs(geometry::cross(along, way)) > kStraight * product) {
           continue;
         }
-        const Vec in = (plan::bandThickness_m(m_job, ring.walls[e]) / geometry::norm(along)) *
+        const Vec in = (plan::thicknessTaken_m(ring, e, m_job.house) / geometry::norm(along)) *
                        geometry::left(along);
         const auto common = alongside(side, {outer.a + in, outer.b + in}, kOnInnerFace_m);
         if (common) facing.push_back({*common, r, e});

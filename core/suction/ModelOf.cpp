@@ -10,6 +10,7 @@
 #include "geometry/Shapes.h"
 #include "plan/FloorLevels.h"
 #include "plan/WallBands.h"
+#include "plan/WallThickness.h"
 #include "suction/FloorEdges.h"
 #include "suction/Trenches.h"
 #include "suction/WallsBelow.h"
@@ -136,7 +137,7 @@ class ModelMaker {
         const Point b = region.outline[(k + 1) % region.outline.size()];
         const plan::Wall& wall = m_job.plan.rings[static_cast<std::size_t>(edge.ring)]
                                      .walls[static_cast<std::size_t>(edge.wall)];
-        const Vec out = (-plan::bandThickness_m(m_job, wall) / geometry::distance(a, b)) *
+        const Vec out = (-plan::thicknessTaken_m(wall, m_job.house) / geometry::distance(a, b)) *
                         geometry::left(b - a);
         cut.push_back({a, b, b + out, a + out});
       }

@@ -7,7 +7,7 @@
 #include "geometry/Interval.h"
 #include "geometry/Polylines.h"
 #include "plan/FloorLevels.h"
-#include "plan/WallBands.h"
+#include "plan/WallThickness.h"
 #include "suction/Along.h"
 
 namespace sumpwright::suction {
@@ -106,7 +106,7 @@ class BarrierMaker {
 
   /// Between the house and what was built on later.
   void addOldOuterWalls() {
-    const double thickness = plan::bandThickness_m(m_job, {});
+    const double thickness = plan::usualThickness_m(m_job.house);
     for (const plan::FloorZone& zone : m_job.plan.floor_zones) {
       if (zone.part == plan::HousePart::house || plan::isSuspended(zone.kind)) continue;
       for (std::size_t k = 0; k < zone.outline_m.size(); ++k) {

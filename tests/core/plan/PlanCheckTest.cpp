@@ -7,6 +7,7 @@
 #include "perimeter/Perimeter.h"
 #include "plan/Checks.h"
 #include "plan/PlanCheck.h"
+#include "plan/WallThickness.h"
 #include "support/Listed.h"
 
 namespace sumpwright::plan {
@@ -14,8 +15,36 @@ namespace {
 
 using support::PlanBuilder;
 
-static_assert(kAssumedThickness_m == perimeter::kAssumedWallThickness_m,
-              "the thickness the check states is the one that is used");
+/// Stated, else its own layers together, else the house's; assumed only where nobody knows any.
+TEST(WallThickness, IsThatOfTheLayersWhereNoneIsStated) {
+  Wall wall;
+  House house;
+  EXPECT_FALSE(knownThickness_m(wall, house));
+  EXPECT_EQ(thicknessTaken_m(wall, house), kAssumedWallThickness_m);
+  house.wall_layers = {
+      {LayerKind::brick, 0.10}, {LayerKind::cavity, 0.10}, {LayerKind::block, 0.17}};
+  EXPECT_NEAR(*knownThickness_m(wall, house), 0.37, 1e-12);
+  house.wall_thickness_m = 0.40;
+  EXPECT_EQ(knownThickness_m(wall, house), 0.40);
+  wall.layers = {{LayerKind::block, 0.215}};
+  EXPECT_EQ(knownThickness_m(wall, house), 0.215);
+  wall.thickness_m = 0.23;
+  EXPECT_EQ(knownThickness_m(wall, house), 0.23);
+}
+
+TEST(WallThickness, OfLayersAloneIsKnownToTheCheckAndBounded) {
+  plan::Job job = PlanBuilder::rectangle().job();
+  for (Wall& wall : job.plan.rings[0].walls) wall.thickness_m.reset();
+  job.house.wall_thickness_m.reset();
+  const auto has = [&](const char* id) {
+    return support::listed(checkJob(job)).find(id) != std::string::npos;
+  };
+  EXPECT_TRUE(has("plan.wall.thickness-unknown at"));
+  job.house.wall_layers = {{LayerKind::block, 0.20}, {LayerKind::insulation, 0.10}};
+  EXPECT_FALSE(has("plan.wall.thickness-unknown at"));
+  job.house.wall_layers[0].thickness_m = 3.0;
+  EXPECT_TRUE(has("plan.wall.thickness at"));
+}
 
 TEST(PlanCheck, HousesOfTheBuilderHaveNoProblem) {
   for (const PlanBuilder& builder :
