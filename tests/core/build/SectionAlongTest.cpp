@@ -133,10 +133,16 @@ TEST(SectionAlong, AHoleThatWasSetIsJudgedAsItIsSet) {
     }
   }
   rules::Site site = siteOf(measuredHouse());
-  site.hole = rules::PlacedHole{"s", -0.3, std::nullopt};
+  site.hole = rules::PlacedHole{"s", -0.3, 3.0};
   const SectionAlong along = SectionAlong::of(site);
   EXPECT_EQ(along.at({0, 3.0}).fit, Fit::never);
-  EXPECT_EQ(along.at({0, 3.0}).stated_fails, LimitKind::slab);
+  EXPECT_TRUE(along.at({0, 3.0}).stated_fails);
+  std::vector<rules::FindingSpan> out;
+  kDrillSection.spans(*site.sheet.find("hole"), site, out);
+  const auto found = findingAt(out, 3.0);
+  ASSERT_TRUE(found);
+  EXPECT_EQ(found->reason.id, "rule.section-stated");
+  EXPECT_EQ(found->weight, rules::Weight::binding);
 }
 
 TEST(SectionAlong, RubbleIsAdvisedAgainstThoughAHoleFits) {
