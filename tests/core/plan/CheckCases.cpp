@@ -282,8 +282,8 @@ void addServiceCases(std::vector<CheckCase>& cases) {
                           [](Job& j) { j.plan.services[0].run = RunKnown::overhead; }));
   cases.push_back(missing("plan.service.run-unknown", at + "/run", gas(),
                           [](Job& j) { j.plan.services[0].run = RunKnown::unknown; }));
-  cases.push_back(
-      missing("plan.service.not-located", at + "/located", gas().run("gas", {{4, 0}, {4, -5}})));
+  cases.push_back(missing("plan.service.not-located", at + "/located",
+                          gas().run("gas", {{4, 0}, {4, -5}}), [](Job&) {}));
   cases.push_back(missing("plan.service.no-record", at + "/locating_record", gas(),
                           [](Job& j) { j.plan.services[0].located = true; }));
 }
