@@ -83,14 +83,16 @@ std::optional<base::Message> whyNotRead(const std::string& hole, double suction_
   constexpr double kGauges_pa = 0.6;
   const auto read = std::vector{base::text("hole", hole),
                                 base::pressure("suction", base::Pressure::ofPa(suction_pa))};
-  if (pit_pa && *pit_pa > 0.0 && suction_pa > kGauges * *pit_pa + kGauges_pa) {
-    base::Message message("plan.test.over-pit", read);
-    message.args.push_back(base::pressure("pit", base::Pressure::ofPa(*pit_pa)));
+  if (suction_pa > kMost_pa) {
+    base::Message message("plan.test.reading-most", read);
+    message.args.push_back(base::pressure("most", base::Pressure::ofPa(kMost_pa)));
     return message;
   }
-  if (suction_pa <= kMost_pa) return std::nullopt;
-  base::Message message("plan.test.reading-most", read);
-  message.args.push_back(base::pressure("most", base::Pressure::ofPa(kMost_pa)));
+  if (!pit_pa || !(*pit_pa > 0.0) || suction_pa <= kGauges * *pit_pa + kGauges_pa) {
+    return std::nullopt;
+  }
+  base::Message message("plan.test.over-pit", read);
+  message.args.push_back(base::pressure("pit", base::Pressure::ofPa(*pit_pa)));
   return message;
 }
 

@@ -184,8 +184,8 @@ TEST(ClientPlan, AsksWhatIsNotKnown) {
   auto job = furnished().sump("s", 0, 12.0).job();
   job.house.standby.state = plan::StandbyState::not_searched;
   job.house.barrier = plan::Barrier::unknown;
-  job.house.footing_top_low_m = -0.6;
-  job.house.footing_top_high_m = -0.4;
+  job.house.footing_top_low_m = -1.2;
+  job.house.footing_top_high_m = -1.0;
   job.design.core_mm = 112.0;
   Document d = paper(job);
   EXPECT_TRUE(saysAnywhere(d, "standby-search"));

@@ -80,6 +80,7 @@ base::Problems allProblems() {
   Job job = support::PlanBuilder::rectangle().sump("s", 0, 1);
   add(removeSump(job, "x").problems());
   add(withdrawWaiver(job, "x").problems());
+  add(setTarget(job, {}, 20.0).problems());
   job.design.sumps[0].kind = SumpKind::standby;
   add(moveSump(job, "s", 0, 1).problems());
   const Job house = support::PlanBuilder::rectangle().window("w", 0, 2.0, 2.0);

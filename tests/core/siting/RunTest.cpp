@@ -27,7 +27,7 @@ TEST(PlacedRun, MayBeClearAndSaysWhatIsNearest) {
   const Assessment a = study.assess({0, 15.0}, "s");
   EXPECT_EQ(a.state, State::clear);
   ASSERT_EQ(a.sentence.id, "verdict.clear-part");
-  EXPECT_EQ(std::get<base::Message>(a.sentence.find("part")->value).id, "part.fan");
+  EXPECT_EQ(std::get<base::Message>(a.sentence.find("part")->value).id, "part.outlet");
   EXPECT_TRUE(study.unjudged().empty());
   EXPECT_FALSE(study.best().empty());
   // The fan stands 1.2 m up, 2.8 m beside the window: 2.745 m from the edge of its pipe.
