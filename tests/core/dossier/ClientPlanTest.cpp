@@ -181,9 +181,15 @@ TEST(ClientPlan, HoldsLongTextsWhole) {
 }
 
 TEST(ClientPlan, AsksWhatIsNotKnown) {
-  auto job = furnished().sump("s", 0, 12.0).job();
+  // Where nobody may drill no size is given, and no datum to take one from.
+  const siting::Study house = studyOf(furnished().job());
+  double open = 0.5;
+  while (open < 36.0 && house.stateAt({0, open}) == rules::State::refused) open += 0.25;
+  auto job = furnished().sump("s", 0, open).job();
   job.house.standby.state = plan::StandbyState::not_searched;
   job.house.barrier = plan::Barrier::unknown;
+  job.house.ground_level_m = -0.15;
+  job.house.dpc_height_m = 0.0;
   job.house.footing_top_low_m = -1.2;
   job.house.footing_top_high_m = -1.0;
   job.design.core_mm = 112.0;
