@@ -440,7 +440,7 @@ TEST(Suction, BesideReadingsStandsWhatWasPredictedForThatTest) {
   outlook->answer.state = siting::SuctionState::off_floor;
   options.outlook = outlook;
   const Document without = clientPlan(studyOf(job), voice(), options);
-  EXPECT_FALSE(papersSay(without, "before"));
+  EXPECT_FALSE(papersSay(without, "43.2"));
   EXPECT_TRUE(papersSay(without, "column-measured"));
   outlook->answer.expected = {{"t", 0.012, {{"hole", 7.8}}}};
   const Document with = clientPlan(studyOf(job), voice(), options);
