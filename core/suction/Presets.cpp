@@ -6,6 +6,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "plan/FloorLevels.h"
+
 namespace sumpwright::suction {
 
 namespace {
@@ -130,7 +132,9 @@ GroundRanges rangesOf(plan::Fill fill, const plan::House& house) {
   ranges.joint_width_m = {0.0002, 0.001};
   ranges.footing_m2_s_pa = {1e-8, 1e-5};
   ranges.exposed_m_s_pa = {1e-8, 1e-6};
-  if (house.slab_m && *house.slab_m > 0.0) ranges.slab_m = *house.slab_m;
+  // As thick as in the drill section, also where nobody said.
+  const double slab_m = plan::floorLayers(house, nullptr).slab.m;
+  if (slab_m > 0.0) ranges.slab_m = slab_m;
   ranges.layered = fill != plan::Fill::none;
   return ranges;
 }

@@ -42,7 +42,7 @@ struct GroundRanges {
 };
 
 /// The ranges of what lies under the slab, house figures (slab, fill depth) taken where they are
-/// known:
+/// known, a slab nobody measured as in the drill section (plan::floorLayers()):
 /// - clean stone: k 3e-8..3e-7 m2 (Ergun 1952 with 5..16 mm at porosity 0.40, [D]; 16.2 mm is the
 ///   effective diameter of a stone measured by Hung et al. 2018, abstract [S]), depth 0.10..0.30 m
 ///   [O]

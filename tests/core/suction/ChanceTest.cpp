@@ -6,6 +6,7 @@
 #include <cerrno>
 #include <cmath>
 
+#include "plan/FloorLevels.h"
 #include "suction/Chance.h"
 #include "suction/Field.h"
 #include "suction/ModelOf.h"
@@ -78,6 +79,14 @@ TEST(SuctionPresets, RangesSayWhatIsKnown) {
   const auto ranges = rangesOf(plan::Fill::graded, known);
   EXPECT_NEAR(ranges.thickness_m.middle(), 0.2, 1e-12);
   EXPECT_EQ(ranges.slab_m, 0.15);
+  // Not said: the slab of the drill section, whatever the house is built of.
+  for (const auto build : {plan::BuildType::unknown, plan::BuildType::stone_rubble}) {
+    known.build_type = build;
+    known.slab_m = 0.12;
+    EXPECT_EQ(rangesOf(plan::Fill::graded, known).slab_m, 0.12);
+    known.slab_m.reset();
+    EXPECT_EQ(rangesOf(plan::Fill::graded, known).slab_m, plan::floorLayers(known, nullptr).slab.m);
+  }
 }
 
 TEST(SuctionPresets, DrawsFillTheirRangesEvenlyAndAlwaysAlike) {
