@@ -162,10 +162,11 @@ struct SuctionWriter {
   }
 
   SuctionRow thumb() const {
+    if (answer.thumb.sentence.id.empty()) return {};
     return {{"applies", answer.thumb.applies},
             {"held", answer.thumb.applies ? SuctionRow(answer.thumb.held) : SuctionRow()},
             {"area_m2", answer.thumb.area_m2},
-            {"farthest_m", answer.thumb.farthest_m},
+            {"farthest_m", known(answer.thumb.farthest_m)},
             {"sentence", say(answer.thumb.sentence)},
             {"mark", base::kMarkNames[static_cast<std::size_t>(answer.thumb.source.mark)]},
             {"source", answer.thumb.source.text}};

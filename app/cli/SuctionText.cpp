@@ -130,7 +130,8 @@ void printSuction(const siting::Study& study, const siting::SuctionSystem& syste
     printFans(study, answer, year, out);
     out << '\n';
     if (answer.second) out << printer.say(answer.second->sentence) << '\n';
-    out << printer.say(answer.thumb.sentence) << '\n';
+    const base::Message& thumb = answer.thumb.sentence;
+    if (!thumb.id.empty()) out << printer.say(thumb) << '\n';
     if (answer.leak) out << printer.say(answer.leak->sentence) << '\n';
     printer.list("On one fan", answer.shared.sentences);
     printer.places();

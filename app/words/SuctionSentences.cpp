@@ -288,24 +288,27 @@ std::span<const Sentence> suctionSentences() {
                          "nothing, the least no more than what is asked for.")},
       {"suction.thumb.exceeded",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Rule of thumb (Irish guidance as summarised on housebuild.com, radon "
-                         "sumps), {most:0} and {far:0} for one sump in clean stone: exceeded, with "
-                         "{area:0} and {farthest:1} to the farthest floor.")},
+                         "Rule of thumb, {most} for one sump in clean stone: exceeded, with "
+                         "{found} ({source}).")},
       {"suction.thumb.fill",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Rule of thumb (Irish guidance as summarised on housebuild.com, radon "
-                         "sumps), {most:0} and {far:0} for one sump in clean stone: does not count "
-                         "here, since the fill is not known to be clean stone.")},
+                         "Rule of thumb, {most} for one sump in clean stone: does not count here, "
+                         "since the fill is not known to be clean stone ({source}).")},
+      {"suction.thumb.found",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "{area:0} and {farthest:1} to the farthest corner of the floor")},
+      {"suction.thumb.found-shared", QT_TRANSLATE_NOOP("Sentences", "{area:0} and {sumps} sumps")},
       {"suction.thumb.held",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Rule of thumb (Irish guidance as summarised on housebuild.com, radon "
-                         "sumps), {most:0} and {far:0} for one sump in clean stone: kept, with "
-                         "{area:0} and {farthest:1} to the farthest floor.")},
+                         "Rule of thumb, {most} for one sump in clean stone: kept, with {found} "
+                         "({source}).")},
+      {"suction.thumb.most", QT_TRANSLATE_NOOP("Sentences", "{most:0} and {far:0}")},
+      {"suction.thumb.most-area", QT_TRANSLATE_NOOP("Sentences", "{most:0}")},
+      {"suction.thumb.most-far", QT_TRANSLATE_NOOP("Sentences", "{far:0}")},
       {"suction.thumb.wall",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Rule of thumb (Irish guidance as summarised on housebuild.com, radon "
-                         "sumps), {most:0} and {far:0} for one sump in clean stone: does not count "
-                         "here, since a wall crosses the fill or may.")},
+                         "Rule of thumb, {most} for one sump in clean stone: does not count here, "
+                         "since a wall crosses the fill or may ({source}).")},
       {"suction.verdict.all-but",
        QT_TRANSLATE_NOOP("Sentences", "Prediction: {held}. Likely to reach all but {where}.")},
       {"suction.verdict.held",
@@ -436,6 +439,11 @@ std::span<const Sentence> suctionSentences() {
                          "If the pipe is not sealed to the inner leaf at all, {share:0} of the air "
                          "comes in beside it and {floor:0,down} of the floor is held instead of "
                          "{sealed:0,down}: seal it, and try with smoke.")},
+      {"suction.leak-same",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "If the pipe is not sealed to the inner leaf at all, {share:0} of the air "
+                         "comes in beside it, though the floor held stays at {floor:0,down}: seal "
+                         "it, and try with smoke.")},
       {"suction.line.annulus",
        QT_TRANSLATE_NOOP("Sentences",
                          "Hold point: seal the pipe at both leaves, and try the gap, weep holes "

@@ -29,7 +29,6 @@ base::Problems MiddleCases::solve(const TakenGround& taken, std::vector<StudiedS
   keepThoseOnFloor(m_cases.front().solver, sumps, remarks);
   if (sumps.empty()) return {};
   for (const SolvedCase& one : m_cases) {
-    m_barriers = m_barriers || !one.model.barriers.empty();
     solveCase(one, sumps);
     if (!m_told.back().duty.ok()) {
       return {{base::Message("suction.no-duty"), "/design/fan", base::Gravity::unsound}};

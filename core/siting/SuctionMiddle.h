@@ -27,8 +27,6 @@ class MiddleCases {
   const std::vector<double>& suctionOfWorst() const { return m_suctions[m_worst]; }
   const suction::Ground& groundOfWorst() const { return m_cases[m_worst].ground; }
   std::shared_ptr<const SuctionField> fieldOfWorst() const;
-  /// A wall stands through the fill in some answer.
-  bool hasBarriers() const { return m_barriers; }
 
   /// The worst answer with another system, and what is held at a duty point of it.
   airflow::DutyOptions dutyOfWorst(const SuctionSystem& system) const;
@@ -46,7 +44,6 @@ class MiddleCases {
   const SuctionOptions& m_options;
   std::vector<MiddleCase> m_told;
   std::size_t m_worst = 0;
-  bool m_barriers = false;
   std::vector<std::string> m_names;  ///< of the sumps
   // All by case.
   std::vector<SolvedCase> m_cases;

@@ -47,7 +47,7 @@ class Answerer {
     if (!m_options.fans.empty()) m_answer.fans = fanOffers(m_middle, m_system, m_options.fans);
     problems = takeAlong();
     if (!problems.empty()) return problems;
-    m_answer.thumb = ruleOfThumb(m_answer, m_middle.solverOf(0).network(), m_middle.hasBarriers());
+    m_answer.thumb = ruleOfThumb(m_study, m_answer);
     return finished(SuctionState::answered);
   }
 

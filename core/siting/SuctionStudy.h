@@ -94,14 +94,14 @@ struct SecondSump {
   base::Message sentence;
 };
 
-/// 250 m2 and 15 m for one sump in clean stone (Irish guidance on radon in buildings, as quoted by
-/// housebuild.com, radon sumps; the guidance itself was not seen).
+/// So much floor and so far for one sump in clean stone, by the figures of the rule sheet
+/// (suction/SumpPerArea.h).
 struct RuleOfThumb {
   bool applies = false;  ///< clean stone and no wall across the fill
   bool held = false;
   double area_m2 = 0.0;
-  double farthest_m = 0.0;  ///< of the floor from its nearest sump, straight
-  base::Message sentence;   ///< where it does not apply: why
+  std::optional<double> farthest_m;  ///< corner of the floor from the one sump, straight
+  base::Message sentence;  ///< where it does not apply: why; empty: the sheet has no such rule
   base::Source source;
 };
 

@@ -2,11 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <utility>
 
 #include "plan/KindNames.h"
 #include "siting/SuctionMaterial.h"
+#include "suction/SumpPerArea.h"
 
 namespace sumpwright::siting {
 
@@ -16,10 +16,6 @@ using base::Mark;
 using base::Message;
 using base::Pressure;
 
-// One sump in clean stone: 250 m2 and 15 m (Irish guidance on radon in buildings, as quoted by
-// housebuild.com, radon sumps).
-constexpr double kThumbArea_m2 = 250.0;
-constexpr double kThumbFar_m = 15.0;
 constexpr double kPart = 0.5;    // below this share of the floor "all but" is not said (own figure)
 constexpr double kLittle = 0.1;  // own figure
 
@@ -40,18 +36,37 @@ base::Source permeabilitySource(plan::Fill fill) {
   return {Mark::own, "Own range"};
 }
 
-double farthest_m(const SuctionAnswer& answer, const suction::Network& network) {
-  double farthest = 0.0;
-  for (std::size_t c = 0; c < network.cells.size(); ++c) {
-    if (!(network.cells[c].own_m2 > 0.0)) continue;
-    double nearest = std::numeric_limits<double>::infinity();
-    for (const StudiedSump& sump : answer.sumps) {
-      nearest =
-          std::min(nearest, geometry::distance(network.centre(static_cast<int>(c)), sump.sink.at));
-    }
-    farthest = std::max(farthest, nearest);
+const rules::Rule* thumbRule(const Study& study) {
+  for (const rules::Rule& rule : study.site().sheet.rules) {
+    if (rule.enabled && rule.kind == rules::RuleKind::suction) return &rule;
   }
-  return farthest;
+  return nullptr;
+}
+
+base::Arg squareMetres(const char* name, double value) {
+  return {name, base::Quantity{value, base::Unit::squareMetre}};
+}
+
+/// Phrase: what the sheet allows one sump.
+Message mostOfThumb(const rules::Rule& rule) {
+  std::vector<base::Arg> args;
+  if (rule.most_m2) args.push_back(squareMetres("most", rule.most_m2->value));
+  if (rule.most_m) args.push_back(base::metres("far", rule.most_m->value));
+  return {rule.most_m2 && rule.most_m ? "suction.thumb.most"
+          : rule.most_m2              ? "suction.thumb.most-area"
+                                      : "suction.thumb.most-far",
+          std::move(args)};
+}
+
+/// Phrase: what there is.
+Message foundOfThumb(const RuleOfThumb& thumb, std::size_t sumps) {
+  std::vector<base::Arg> args{squareMetres("area", thumb.area_m2)};
+  if (thumb.farthest_m) {
+    args.push_back(base::metres("farthest", *thumb.farthest_m));
+    return {"suction.thumb.found", std::move(args)};
+  }
+  args.push_back(base::count("sumps", static_cast<std::int64_t>(sumps)));
+  return {"suction.thumb.found-shared", std::move(args)};
 }
 
 }  // namespace
@@ -144,28 +159,33 @@ std::vector<Message> rangeSentences(const SuctionAnswer& answer) {
   return out;
 }
 
-RuleOfThumb ruleOfThumb(const SuctionAnswer& answer, const suction::Network& network,
-                        bool crossing_wall) {
+RuleOfThumb ruleOfThumb(const Study& study, const SuctionAnswer& answer) {
   RuleOfThumb thumb;
-  thumb.source = {Mark::published,
-                  "Irish guidance on radon in buildings, as quoted by housebuild.com, radon sumps; "
-                  "the guidance itself was not seen"};
-  thumb.area_m2 = network.ownArea_m2();
-  thumb.farthest_m = farthest_m(answer, network);
-  thumb.applies = answer.fill == plan::Fill::clean_stone && !crossing_wall;
-  const auto sumps = static_cast<double>(answer.sumps.size());
-  thumb.held =
-      thumb.applies && thumb.area_m2 <= sumps * kThumbArea_m2 && thumb.farthest_m <= kThumbFar_m;
-  const std::vector<base::Arg> args{
-      {"area", base::Quantity{thumb.area_m2, base::Unit::squareMetre}},
-      base::metres("farthest", thumb.farthest_m),
-      {"most", base::Quantity{kThumbArea_m2, base::Unit::squareMetre}},
-      base::metres("far", kThumbFar_m)};
-  if (thumb.applies) {
-    thumb.sentence = Message(thumb.held ? "suction.thumb.held" : "suction.thumb.exceeded", args);
-  } else {
-    thumb.sentence = Message(crossing_wall ? "suction.thumb.wall" : "suction.thumb.fill", args);
+  const rules::Rule* rule = thumbRule(study);
+  if (rule == nullptr) return thumb;
+  std::vector<geometry::Point> from;
+  for (const StudiedSump& sump : answer.sumps) {
+    from.push_back(sump.place ? suction::thumbPoint(study.perimeter(), *sump.place) : sump.sink.at);
   }
+  const auto asked = suction::thumbAt(*rule, study.job(), from);
+  if (!asked) return thumb;
+  const auto why_not = suction::whyNoThumb(study.job(), answer.fill);
+  thumb.source = rule->source;
+  thumb.area_m2 = asked->area_m2;
+  thumb.farthest_m = asked->farthest_m;
+  thumb.applies = !why_not;
+  thumb.held = thumb.applies && asked->held;
+  std::vector<base::Arg> args{base::text("source", rule->source.text),
+                              base::phrase("most", mostOfThumb(*rule))};
+  if (why_not) {
+    thumb.sentence =
+        Message(why_not->id == "rule.sump-wall" ? "suction.thumb.wall" : "suction.thumb.fill",
+                std::move(args));
+    return thumb;
+  }
+  args.push_back(base::phrase("found", foundOfThumb(thumb, from.size())));
+  thumb.sentence =
+      Message(thumb.held ? "suction.thumb.held" : "suction.thumb.exceeded", std::move(args));
   return thumb;
 }
 
@@ -185,7 +205,10 @@ Message leakSentence(const LeakCase& leak, const MiddleCase& sealed) {
     beside += leg.leak;
     all += leg.total;
   }
-  return Message("suction.leak",
+  // As both are shown: a share is told as changed only where it reads so.
+  const bool same =
+      std::floor(100.0 * leak.reach.floor + 1e-9) == std::floor(100.0 * sealed.reach.floor + 1e-9);
+  return Message(same ? "suction.leak-same" : "suction.leak",
                  {base::percent("share", all > base::Flow() ? 100.0 * (beside / all) : 0.0),
                   base::percent("floor", 100.0 * leak.reach.floor),
                   base::percent("sealed", 100.0 * sealed.reach.floor)});

@@ -25,8 +25,8 @@ std::vector<base::Message> dutySentences(const airflow::DutySummary& duty,
 /// Ids of the sumps that were counted with; "" of one that is none of the design's.
 std::vector<std::string> sumpNames(const SuctionAnswer& answer);
 std::vector<base::Message> rangeSentences(const SuctionAnswer& answer);
-RuleOfThumb ruleOfThumb(const SuctionAnswer& answer, const suction::Network& network,
-                        bool crossing_wall);
+/// By the study's rule sheet.
+RuleOfThumb ruleOfThumb(const Study& study, const SuctionAnswer& answer);
 /// `fitted`: the ground was fitted to measured suction.
 std::vector<base::Message> cautionsOf(const plan::Plan& plan, bool fitted);
 base::Message leakSentence(const LeakCase& leak, const MiddleCase& sealed);

@@ -229,6 +229,54 @@ TEST(SuctionStudy, TheRuleOfThumbIsForCleanStoneWithoutWallsAlone) {
   EXPECT_FALSE(wide.thumb.held);
 }
 
+/// One rule, one way of measuring: the study says exceeded where the siting rule objects.
+TEST(SuctionStudy, TheRuleOfThumbIsTheOneOfTheSheet) {
+  plan::Job job = PlanBuilder::rectangle(20, 9);
+  job.house.fill = plan::Fill::clean_stone;
+  for (const char* id : {"ie-practice", "us-practice"}) {
+    const Study study = studied(job, support::builtInSheet(id));
+    const auto& rules = study.site().sheet.rules;
+    const auto rule = std::find_if(rules.begin(), rules.end(), [](const rules::Rule& r) {
+      return r.kind == rules::RuleKind::suction;
+    });
+    ASSERT_NE(rule, rules.end()) << id;
+    int exceeded = 0;
+    for (double s = 0.5; s < study.perimeter().length_m(0); s += 5.0) {
+      SuctionOptions options = quickly(plan::Fill::clean_stone);
+      options.at = Place{0, s};
+      options.cell_m = 0.5;
+      options.propose_second = false;
+      const auto answer =
+          studySuction(study, usualSystem(study.site(), lawFan(400.0, 300.0), false), options);
+      // A pit in a corner stands in no cell of such a grid.
+      if (!answer || answer->state != SuctionState::answered) continue;
+      const Assessment here = study.assess({0, s});
+      const bool objects = std::any_of(here.findings.begin(), here.findings.end(),
+                                       [&](const Finding& f) { return f.rule == rule->id; });
+      EXPECT_EQ(answer->thumb.held, !objects) << id << " " << s;
+      EXPECT_EQ(answer->thumb.source.text, rule->source.text);
+      ASSERT_TRUE(answer->thumb.farthest_m);
+      EXPECT_LT(*answer->thumb.farthest_m, std::hypot(19.3, 8.3) + 1e-9);
+      if (objects) ++exceeded;
+    }
+    EXPECT_EQ(exceeded > 0, std::string(id) == "ie-practice") << "the other asks for 418 m² alone";
+  }
+}
+
+TEST(SuctionStudy, AGapThatChangesNoWholePercentIsNotToldAsAChange) {
+  plan::Job job = PlanBuilder::rectangle(10, 8);
+  for (const auto& [fill, pa] :
+       {std::pair(plan::Fill::clean_stone, 0.2), std::pair(plan::Fill::graded, 5.0)}) {
+    SuctionOptions options = quickly(fill);
+    options.target = {pa, 0.1};
+    const auto answer = answerOf(job, options);
+    ASSERT_TRUE(answer.leak);
+    const double sealed = answer.middle[answer.worst].reach.floor;
+    const bool same = std::floor(100.0 * answer.leak->reach.floor) == std::floor(100.0 * sealed);
+    EXPECT_EQ(answer.leak->sentence.id, same ? "suction.leak-same" : "suction.leak") << pa;
+  }
+}
+
 TEST(SuctionStudy, ASecondSumpBeyondTheWallIsProposed) {
   const plan::Job job = PlanBuilder::rectangle(14, 7).with([](plan::Job& j) {
     j.plan.inner_walls.push_back({"w", {{7, 0}, {7, 7}}, 0.1, plan::BelowFloor::own_footing});
