@@ -50,10 +50,10 @@ drawing::DrawList elevationOf(const DrawChoice& choice, const PaperStuff& stuff,
   const auto view =
       drawing::elevationAbout(study, place, kWidth_mm, kHeight_mm, themeOf(choice.theme));
   drawing::DrawList list = drawing::elevationBase(study, view, voice);
-  const auto marker =
-      sump == nullptr
-          ? drawing::elevationLane(study, view, voice)
-          : drawing::elevationMarker(study, study.assess(place, sump->id), sump->id, view, voice);
+  const auto marker = sump == nullptr
+                          ? drawing::elevationLane(study, view, voice)
+                          : drawing::elevationMarker(study, study.assess(place, sump->id), sump->id,
+                                                     view, voice, drawing::wordsOf(list, voice));
   list.items.insert(list.items.end(), marker.items.begin(), marker.items.end());
   return list;
 }

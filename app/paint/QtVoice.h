@@ -25,6 +25,7 @@ class QtVoice final : public drawing::Voice {
   std::string say(const base::Message& message) const override;
   double width_mm(const std::string& text, const drawing::Font& font) const override;
   double capHeight_mm(const drawing::Font& font) const override;
+  bool inFeet() const override { return m_units == words::Units::imperial; }
 
  private:
   words::Units m_units;

@@ -148,7 +148,10 @@ void RunPanel::refresh() {
   const auto place = m_session.place();
   if (const plan::Sump* one = sump(); one != nullptr && study != nullptr && place) {
     m_section = build::drillSection(study->site(), *place, build::wishOf(study->job(), *one));
-    m_cable = build::cableRoutes(study->site(), build::cableAskOf(study->site(), *one, *place));
+    build::CableAsk ask = build::cableAskOf(study->site(), *one, *place);
+    const auto* answer = m_suction.isAnswerStale() ? nullptr : m_suction.answer();
+    if (answer != nullptr) build::takePower(ask, study->job().design, answer->power_w);
+    m_cable = build::cableRoutes(study->site(), ask);
   }
   refreshHead();
   refreshLines();

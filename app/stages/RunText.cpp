@@ -110,9 +110,11 @@ RunLine dischargeLine(const siting::Study& study, const plan::Sump& sump, perime
   if (!run || run->sump != sump.id) return {RunText::tr("Discharge"), text};
   const auto tight = tightestOfRun(study, hole);
   if (!tight) return {RunText::tr("Discharge"), text};
-  text += RunText::tr("; %1 from %2, %3 needed")
-              .arg(length(tight->nearest.distance_m, job), said(tight->nearest.label, job),
-                   length(tight->needed_m, job));
+  const QString distance = length(tight->nearest.distance_m, job);
+  const QString thing = said(tight->nearest.label, job);
+  text += tight->needed_m > 0.0 ? RunText::tr("; %1 from %2, %3 needed")
+                                      .arg(distance, thing, length(tight->needed_m, job))
+                                : RunText::tr("; %1 from %2").arg(distance, thing);
   return {RunText::tr("Discharge"), text, tight->nearest.distance_m < tight->needed_m};
 }
 
@@ -134,9 +136,9 @@ QString quantity(double value, base::Unit unit, const plan::Job& job, int decima
 }
 
 RunLine pipeLine(const RunAir& air, const plan::Job& job) {
-  QString text = RunText::tr("%1 to the fan, %2 on to the open air, %3 bends")
-                     .arg(length(air.before_m, job), length(air.after_m, job))
-                     .arg(air.bends);
+  QString text = RunText::tr("%1 to the fan, %2 on to the open air, ")
+                     .arg(length(air.before_m, job), length(air.after_m, job));
+  text += air.bends == 1 ? RunText::tr("1 bend") : RunText::tr("%1 bends").arg(air.bends);
   if (air.exposed_m) {
     text += RunText::tr("; %1 in the open").arg(length(*air.exposed_m, job));
     if (*air.exposed_m > build::kLagOver_m) text += RunText::tr(", to be lagged");
@@ -314,7 +316,8 @@ QStringList runSupplies(const siting::Study& study, const build::CableAnswer& ca
     text += RunText::tr("; %1 to buy, voltage drop %2 %")
                 .arg(length(route.to_buy_m, job), QString::number(route.drop_percent, 'f', 2));
     for (const base::Message& remark : route.remarks)
-      text += RunText::tr(". %1").arg(said(remark, job));
+      text += (text.endsWith(QLatin1Char('.')) ? QStringLiteral(" ") : QStringLiteral(". ")) +
+              said(remark, job);
     lines << text;
   }
   for (const build::NoCable& none : cable.none) {

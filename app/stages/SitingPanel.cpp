@@ -14,6 +14,7 @@
 #include "siting/Verdict.h"
 #include "stages/SignLabel.h"
 #include "stages/SteadyCombo.h"
+#include "stages/ThingText.h"
 
 namespace sumpwright::stages {
 
@@ -477,7 +478,7 @@ void SitingPanel::refreshUnknowns() {
       lines << asSentence(said(least->advice, m_session.job()));
     }
     for (const base::Message& message : missing(m_session.problems())) {
-      lines << said(message, m_session.job());
+      lines << saidNamed(message, m_session.job());
     }
     for (const siting::Unjudged& u : study->unjudged()) {
       lines << said(u.thing_label, m_session.job()) + QStringLiteral(": ") +

@@ -141,8 +141,9 @@ void ElevationPicture::renderBase() {
   QPainter painter(&m_base);
   painter.setRenderHint(QPainter::Antialiasing);
   m_drawn_view = view();
-  paint::paintDrawList(painter, drawing::elevationBase(*m_session.study(), *m_drawn_view, voice()),
-                       kMmInPx * scale());
+  const drawing::DrawList base = drawing::elevationBase(*m_session.study(), *m_drawn_view, voice());
+  m_words = drawing::wordsOf(base, voice());
+  paint::paintDrawList(painter, base, kMmInPx * scale());
   m_drawn_plan = m_session.job().plan;
   m_drawn_house = m_session.job().house;
   m_drawn_sheet = m_session.study()->sheet().id;
@@ -174,8 +175,8 @@ void ElevationPicture::paintLive(QPainter& painter) {
   if (a == nullptr) {
     return paint::paintDrawList(painter, drawing::elevationLane(study, view(), words), unit);
   }
-  paint::paintDrawList(painter,
-                       drawing::elevationMarker(study, *a, m_session.sump(), view(), words), unit);
+  paint::paintDrawList(
+      painter, drawing::elevationMarker(study, *a, m_session.sump(), view(), words, m_words), unit);
   if (m_size == Size::large) paintVerdict(painter, *a);
 }
 

@@ -73,6 +73,7 @@ class ElevationPicture final : public QWidget {
   plan::House m_drawn_house;
   std::string m_drawn_sheet;
   std::optional<drawing::ElevationView> m_drawn_view;
+  std::vector<drawing::Box> m_words;             ///< of the base: those of the run keep off them
   std::optional<drawing::ElevationView> m_held;  ///< during a drag nothing else moves
   QString m_told;
   std::optional<perimeter::Place> m_centre;  ///< what the large one looks at

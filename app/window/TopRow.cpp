@@ -87,7 +87,9 @@ void TopRow::refreshJob() {
     if (const siting::Study* study = m_session.study()) {
       parts << tr("%1 within the outside walls").arg(areaOf(job));
       parts << QString::fromStdString(study->sheet().title);
-      parts << tr("core %1 mm").arg(std::lround(1000.0 * study->site().core_m));
+      parts << tr("core %1").arg(stages::said(
+          base::Message("quantity.of", {base::millimetres("value", 1000.0 * study->site().core_m)}),
+          job));
     }
     m_subtitle_text = parts.join(QStringLiteral(" · "));
   }

@@ -20,9 +20,9 @@ std::span<const Sentence> cableSentences() {
       {"cable.assumed.spare",
        QT_TRANSLATE_NOOP("Sentences", "{share:0} and {more} are bought on top of what is laid")},
       {"cable.caution.drip-loop",
-       QT_TRANSLATE_NOOP(
-           "Sentences",
-           "Cable enters rising from outside, with a drip loop; conduit up to 1.5 m.")},
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Cable enters rising from outside, with a drip loop; conduit up to {=1.5 "
+                         "m}.")},
       {"cable.caution.electrician",
        QT_TRANSLATE_NOOP("Sentences",
                          "Connection by a competent or registered electrician to local wiring "
@@ -71,6 +71,7 @@ std::span<const Sentence> cableSentences() {
       {"cable.sentence.route",
        QT_TRANSLATE_NOOP("Sentences",
                          "{length} of cable to {supply}; holes through walls: {drillings}.")},
+      {"cable.supply.in", QT_TRANSLATE_NOOP("Sentences", "{supply} in {room}")},
   });
   return rows;
 }

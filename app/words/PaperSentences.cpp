@@ -10,6 +10,7 @@ namespace {
 constexpr Sentence kSentences[] = {
     {"drawing.area", QT_TRANSLATE_NOOP("Sentences", "{area:1}")},
     {"drawing.chainage", QT_TRANSLATE_NOOP("Sentences", "{chainage:0}")},
+    {"drawing.chainage-feet", QT_TRANSLATE_NOOP("Sentences", "{chainage:0}'")},
     {"drawing.chainage-here", QT_TRANSLATE_NOOP("Sentences", "{chainage}")},
     {"drawing.distance", QT_TRANSLATE_NOOP("Sentences", "{distance:down}")},
     {"drawing.field.hole", QT_TRANSLATE_NOOP("Sentences", "{number}")},
@@ -29,6 +30,8 @@ constexpr Sentence kSentences[] = {
     {"drawing.field.pascal-fine", QT_TRANSLATE_NOOP("Sentences", "{level:1}")},
     {"drawing.field.predicted", QT_TRANSLATE_NOOP("Sentences", "≈ {value}")},
     {"drawing.field.share", QT_TRANSLATE_NOOP("Sentences", "{share:0}")},
+    {"drawing.elevation.cable-in", QT_TRANSLATE_NOOP("Sentences", "cable in at {height}")},
+    {"drawing.elevation.cable-to", QT_TRANSLATE_NOOP("Sentences", "to {supply}")},
     {"drawing.elevation.core", QT_TRANSLATE_NOOP("Sentences", "core {diameter} at {height}")},
     {"drawing.elevation.core-only", QT_TRANSLATE_NOOP("Sentences", "core {diameter}")},
     {"drawing.elevation.discharge", QT_TRANSLATE_NOOP("Sentences", "discharge {height}")},
@@ -41,6 +44,7 @@ constexpr Sentence kSentences[] = {
     {"drawing.elevation.need",
      QT_TRANSLATE_NOOP("Sentences", "{distance:down}, {needed:bare} needed")},
     {"drawing.elevation.tick", QT_TRANSLATE_NOOP("Sentences", "{height:0}")},
+    {"drawing.elevation.tick-feet", QT_TRANSLATE_NOOP("Sentences", "{height:0}'")},
     {"drawing.elevation.unplaced", QT_TRANSLATE_NOOP("Sentences", "discharge not placed")},
     {"drawing.elevation.zone", QT_TRANSLATE_NOOP("Sentences", "no discharge here")},
     {"drawing.elevation.zone-advised",
@@ -83,6 +87,7 @@ constexpr Sentence kSentences[] = {
     {"drawing.room.utility", QT_TRANSLATE_NOOP("Sentences", "Utility")},
     {"drawing.room.wc", QT_TRANSLATE_NOOP("Sentences", "WC")},
     {"drawing.scale.end", QT_TRANSLATE_NOOP("Sentences", "{length} m")},
+    {"drawing.scale.end-feet", QT_TRANSLATE_NOOP("Sentences", "{length} ft")},
     {"drawing.scale.mark", QT_TRANSLATE_NOOP("Sentences", "{length}")},
     {"drawing.score", QT_TRANSLATE_NOOP("Sentences", "{score:0}")},
     {"drawing.service.drain", QT_TRANSLATE_NOOP("Sentences", "drain")},
@@ -176,15 +181,15 @@ constexpr Sentence kSentences[] = {
     {"paper.for-householder", QT_TRANSLATE_NOOP("Sentences", "Plan for the householder")},
     {"paper.hold", QT_TRANSLATE_NOOP("Sentences", "Before the work: stop and look")},
     {"paper.hold.barrier",
-     QT_TRANSLATE_NOOP(
-         "Sentences",
-         "The house has a radon barrier: keep the core at least 50 mm under it (common practice); "
-         "seal any piercing with a collar and note it on all papers.")},
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The house has a radon barrier: keep the core at least {=50 mm} under it "
+                       "(common practice); seal any piercing with a collar and note it on all "
+                       "papers.")},
     {"paper.hold.barrier-unknown",
-     QT_TRANSLATE_NOOP(
-         "Sentences",
-         "Nobody knows whether there is a radon barrier. Find out its level first: the core stays "
-         "at least 50 mm under it (common practice) and any piercing gets a sealed collar.")},
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Nobody knows whether there is a radon barrier. Find out its level first: "
+                       "the core stays at least {=50 mm} under it (common practice) and any "
+                       "piercing gets a sealed collar.")},
     {"paper.hold.consent",
      QT_TRANSLATE_NOOP("Sentences",
                        "Consent of the owner and of whoever owns the ground outside; permission "
@@ -217,11 +222,10 @@ constexpr Sentence kSentences[] = {
          "Where "
          "the footing top lies is not known.")},
     {"paper.hold.pit-limits",
-     QT_TRANSLATE_NOOP(
-         "Sentences",
-         "The pit stays above the underside of the footing, at most 0.6 m along the wall, one at a "
-         "time, closed the same day (common practice). Deeper than 0.6 m: take advice; deeper than "
-         "1.2 m: not without support†.")},
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The pit stays above the underside of the footing, at most {=0.6 m} along "
+                       "the wall, one at a time, closed the same day (common practice). Deeper "
+                       "than {=0.6 m}: take advice; deeper than {=1.2 m}: not without support†.")},
     {"paper.hold.pit-range",
      QT_TRANSLATE_NOOP(
          "Sentences",

@@ -28,9 +28,9 @@ constexpr Sentence kPapers[] = {
                        "electrician connects and certifies it.")},
     {"paper.cable.client-drilled",
      QT_TRANSLATE_NOOP("Sentences",
-                       "The fan is fed by {length:1} of cable from {supply}, with inner walls "
-                       "drilled at {drillings} places; a registered electrician connects and "
-                       "certifies it.")},
+                       "The fan is fed by {length:1} of cable from {supply}, through {drillings} "
+                       "{drillings?drilled hole|drilled holes} in inner walls; a registered "
+                       "electrician connects and certifies it.")},
     {"paper.cable.client-none",
      QT_TRANSLATE_NOOP("Sentences",
                        "Where the fan's cable comes from is not settled yet: a registered "
@@ -40,6 +40,10 @@ constexpr Sentence kPapers[] = {
          "Sentences",
          "Voltage drop {volts:2} V, {share:2}, at {power:0} and {mains:0} V over copper of "
          "{section:1} mm² (derived; the electrician decides size and protection).")},
+    {"paper.cable.figure",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The cable from the fan to its supply, 1:{scale}; rings: holes through "
+                       "walls; dashed: over an opening or through the roof space.")},
     {"paper.cable.laid", QT_TRANSLATE_NOOP("Sentences", "Laid")},
     {"paper.cable.length", QT_TRANSLATE_NOOP("Sentences", "length")},
     {"paper.cable.none", QT_TRANSLATE_NOOP("Sentences", "No way to {supply}: {why}.")},
@@ -57,8 +61,69 @@ constexpr Sentence kPapers[] = {
     {"paper.cable.part.skirting", QT_TRANSLATE_NOOP("Sentences", "inside along the skirting")},
     {"paper.cable.part.sleeve",
      QT_TRANSLATE_NOOP("Sentences", "through the outside wall, sleeve rising inwards")},
+    {"paper.cable.sleeve",
+     QT_TRANSLATE_NOOP("Sentences", "The hole for the cable, set out from outside")},
+    {"paper.cable.sleeve.ground",
+     QT_TRANSLATE_NOOP("Sentences", "The same above the ground there")},
+    {"paper.cable.sleeve.how",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Right and left as seen from outside. Locate services and look behind the "
+                       "wall before it is drilled; the electrician may choose another way.")},
+    {"paper.cable.sleeve.left-of",
+     QT_TRANSLATE_NOOP("Sentences", "From {feature}, to the left of it")},
+    {"paper.cable.sleeve.middle", QT_TRANSLATE_NOOP("Sentences", "Middle of the sleeve, outside")},
+    {"paper.cable.sleeve.pipe", QT_TRANSLATE_NOOP("Sentences", "From the fan's pipe")},
+    {"paper.cable.sleeve.pipe-left",
+     QT_TRANSLATE_NOOP("Sentences", "From the middle of the fan's pipe, to the left of it")},
+    {"paper.cable.sleeve.pipe-right",
+     QT_TRANSLATE_NOOP("Sentences", "From the middle of the fan's pipe, to the right of it")},
+    {"paper.cable.sleeve.right-of",
+     QT_TRANSLATE_NOOP("Sentences", "From {feature}, to the right of it")},
+    {"paper.cable.sleeve.under", QT_TRANSLATE_NOOP("Sentences", "straight below or above the fan")},
     {"paper.cable.to-buy", QT_TRANSLATE_NOOP("Sentences", "To buy, with what is spare")},
     {"paper.cable.way", QT_TRANSLATE_NOOP("Sentences", "from the fan on")},
+    {"paper.care", QT_TRANSLATE_NOOP("Sentences", "What we take care of")},
+    {"paper.care.services",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Buried pipes and cables are located before anything is dug or drilled.")},
+    {"paper.care.ground", QT_TRANSLATE_NOOP("Sentences",
+                                            "If the ground or the foundation is not as drawn, we "
+                                            "stop and ask you before anything else is done.")},
+    {"paper.care.dust",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Dust of the drilling is held back with water or suction. Keep children and "
+                       "animals away while we work.")},
+    {"paper.care.asbestos",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Old boards, coatings and floor tiles are checked for asbestos before "
+                       "anything is drilled. Where it is suspected the work stops.")},
+    {"paper.care.flue",
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "With the fan on, every open fire, stove and boiler is tested for smoke that comes back; "
+         "where any does the fan stays off until a registered person has seen to it.")},
+    {"paper.care.co-alarm",
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "A carbon monoxide alarm belongs in every room with an appliance that burns fuel.")},
+    {"paper.care.codes", QT_TRANSLATE_NOOP("Sentences",
+                                           "Local codes and makers’ instructions govern wherever "
+                                           "they ask for more than this proposal.")},
+    {"paper.care.prediction",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "This proposal is a judgement from a plan, and a prediction is not a "
+                       "measurement: only the re-test shows the result.")},
+    {"paper.consent", QT_TRANSLATE_NOOP("Sentences", "Your consent")},
+    {"paper.consent.firm", QT_TRANSLATE_NOOP("Sentences", "For the firm")},
+    {"paper.consent.ground",
+     QT_TRANSLATE_NOOP("Sentences", "Owner of the ground outside, where another")},
+    {"paper.consent.name", QT_TRANSLATE_NOOP("Sentences", "name")},
+    {"paper.consent.owner", QT_TRANSLATE_NOOP("Sentences", "Owner of the house")},
+    {"paper.consent.signature", QT_TRANSLATE_NOOP("Sentences", "signature")},
+    {"paper.consent.to",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "I agree to the works as they are proposed on these pages, and to small "
+                       "test holes through the floor where they are needed.")},
     {"paper.crew.check", QT_TRANSLATE_NOOP("Sentences", "Check, to {feature}")},
     {"paper.crew.assumed",
      QT_TRANSLATE_NOOP("Sentences",
@@ -122,7 +187,7 @@ constexpr Sentence kPapers[] = {
     {"paper.crew.section", QT_TRANSLATE_NOOP("Sentences", "The hole through wall and ground")},
     {"paper.crew.set-out", QT_TRANSLATE_NOOP("Sentences", "Setting out and sizes")},
     {"paper.crew.sign", QT_TRANSLATE_NOOP("Sentences", "signed")},
-    {"paper.crew.size", QT_TRANSLATE_NOOP("Sentences", "{size}")},
+    {"paper.crew.size", QT_TRANSLATE_NOOP("Sentences", "{size:sold}")},
     {"paper.crew.stop", QT_TRANSLATE_NOOP("Sentences", "stop and call if")},
     {"paper.crew.stop-drilling", QT_TRANSLATE_NOOP("Sentences", "DO NOT DRILL HERE")},
     {"paper.crew.stop-why",
@@ -154,7 +219,7 @@ constexpr Sentence kPapers[] = {
     {"paper.crew.tool.line",
      QT_TRANSLATE_NOOP("Sentences",
                        "An overhead line is on the plan: people, ladder, scaffold and pipe stay "
-                       "1 m off it at the least (own figure); its operator may want more.")},
+                       "{=1 m} off it at the least (own figure); its operator may want more.")},
     {"paper.crew.tool.locator",
      QT_TRANSLATE_NOOP("Sentences",
                        "Cable and pipe locator with a date of test; the utility plans.")},
@@ -174,14 +239,14 @@ constexpr Sentence kPapers[] = {
     {"paper.expect.about", QT_TRANSLATE_NOOP("Sentences", "≈")},
     {"paper.expect.assumed", QT_TRANSLATE_NOOP("Sentences", "Assumed:")},
     {"paper.expect.band",
-     QT_TRANSLATE_NOOP("Sentences", "In eight of ten guesses {low:0,down} to {high:0,down}.")},
+     QT_TRANSLATE_NOOP("Sentences",
+                       "In eight of ten guesses at the ground {low:0,down} to {high:0,down}.")},
     {"paper.expect.before",
      QT_TRANSLATE_NOOP("Sentences",
                        "Predicted before anything was measured, for the sump and the flow of this "
                        "test.")},
     {"paper.expect.column-before", QT_TRANSLATE_NOOP("Sentences", "predicted at {flow:0}")},
     {"paper.expect.column-measured", QT_TRANSLATE_NOOP("Sentences", "measured")},
-    {"paper.expect.column-predicted", QT_TRANSLATE_NOOP("Sentences", "predicted")},
     {"paper.expect.fan", QT_TRANSLATE_NOOP("Sentences", "Fan counted with: {fan}.")},
     {"paper.expect.figure",
      QT_TRANSLATE_NOOP("Sentences",
@@ -196,6 +261,11 @@ constexpr Sentence kPapers[] = {
     {"paper.expect.hole-measured", QT_TRANSLATE_NOOP("Sentences", "{pa:1}")},
     {"paper.expect.hole-predicted", QT_TRANSLATE_NOOP("Sentences", "≈ {pa:1}")},
     {"paper.expect.hole-predicted-whole", QT_TRANSLATE_NOOP("Sentences", "≈ {pa:0}")},
+    {"paper.expect.least", QT_TRANSLATE_NOOP("Sentences", "Least sure: {where}.")},
+    {"paper.expect.means",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Where suction holds, soil gas goes to the pipe and not into the rooms. How "
+                       "much radon is left only the re-test tells.")},
     {"paper.expect.measured", QT_TRANSLATE_NOOP("Sentences", "Measured in test holes")},
     {"paper.expect.measured-on",
      QT_TRANSLATE_NOOP("Sentences", "Measured in test holes on {date}")},
@@ -211,9 +281,9 @@ constexpr Sentence kPapers[] = {
                        "These readings do not tell the ground: the prediction rests on "
                        "guesses.")},
     {"paper.expect.of-floor",
-     QT_TRANSLATE_NOOP(
-         "Sentences",
-         "of the floor held at {target:0} or more, on the middle guess at the ground.")},
+     QT_TRANSLATE_NOOP("Sentences",
+                       "of the floor is predicted to be held: suction of {target:0} or more under "
+                       "it.")},
     {"paper.expect.predicted", QT_TRANSLATE_NOOP("Sentences", "Predicted, not measured.")},
     {"paper.expect.ranges",
      QT_TRANSLATE_NOOP("Sentences",
@@ -225,8 +295,18 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences",
                        "A second sump with a fan of its own on the {wall} would likely raise "
                        "the floor held from {before:0,down} to {after:0,down} on average.")},
+    {"paper.expect.second-client",
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "A second sump with a fan of its own on the {wall} would likely hold more of the floor. "
+         "Whether it is wanted shows when the first runs and is measured.")},
     {"paper.expect.share", QT_TRANSLATE_NOOP("Sentences", "{share:0,down}")},
     {"paper.expect.test-fan", QT_TRANSLATE_NOOP("Sentences", "Measured with: {fan}.")},
+    {"paper.expect.unpredicted",
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "How far the suction reaches cannot be predicted for this floor. It is tried "
+         "with a temporary fan before anything is promised.")},
     {"paper.firm.electrician", QT_TRANSLATE_NOOP("Sentences", "Electrician: {words}")},
     {"paper.firm.insurer", QT_TRANSLATE_NOOP("Sentences", "Insurance: {words}")},
     {"paper.firm.registration", QT_TRANSLATE_NOOP("Sentences", "Registration: {words}")},
@@ -235,23 +315,24 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences", "Warning of a stopped fan, seen and heard where")},
     {"paper.form.annulus",
      QT_TRANSLATE_NOOP("Sentences", "Smoke at the pipe’s seal: none drawn in")},
+    {"paper.form.before", QT_TRANSLATE_NOOP("Sentences", "Before the works")},
     {"paper.form.appliance", QT_TRANSLATE_NOOP("Sentences", "appliance")},
-    {"paper.form.back", QT_TRANSLATE_NOOP("Sentences", "Detectors collected on, by whom")},
     {"paper.form.certificate",
      QT_TRANSLATE_NOOP("Sentences", "Electrical certificate, number and name")},
     {"paper.form.client",
-     QT_TRANSLATE_NOOP("Sentences", "Shown to the client: gauge, isolator, what to do; name")},
-    {"paper.form.crew", QT_TRANSLATE_NOOP("Sentences", "Crew, name and signature")},
+     QT_TRANSLATE_NOOP("Sentences", "The client: shown gauge, isolator and what to do")},
+    {"paper.form.crew", QT_TRANSLATE_NOOP("Sentences", "Whoever commissioned it")},
     {"paper.form.date", QT_TRANSLATE_NOOP("Sentences", "Date and time")},
     {"paper.form.detectors",
-     QT_TRANSLATE_NOOP("Sentences", "Detectors set out on (fan on for a day or more)")},
+     QT_TRANSLATE_NOOP("Sentences",
+                       "rooms and detectors, the same both times; put up and taken down by")},
     {"paper.form.fan", QT_TRANSLATE_NOOP("Sentences", "Fan, make and model")},
     {"paper.form.fan-off", QT_TRANSLATE_NOOP("Sentences", "fan off, Pa")},
     {"paper.form.fan-on", QT_TRANSLATE_NOOP("Sentences", "fan on, Pa")},
-    {"paper.form.fan-since", QT_TRANSLATE_NOOP("Sentences", "Fan on since")},
     {"paper.form.fitted", QT_TRANSLATE_NOOP("Sentences", "What was fitted")},
     {"paper.form.flow", QT_TRANSLATE_NOOP("Sentences", "flow")},
     {"paper.form.for", QT_TRANSLATE_NOOP("Sentences", "To fill by hand when the fan runs")},
+    {"paper.form.from-to", QT_TRANSLATE_NOOP("Sentences", "from, to")},
     {"paper.form.gauge", QT_TRANSLATE_NOOP("Sentences", "Gauge reads, start mark made")},
     {"paper.form.hole", QT_TRANSLATE_NOOP("Sentences", "hole")},
     {"paper.form.holes", QT_TRANSLATE_NOOP("Sentences", "Suction under the floor")},
@@ -260,9 +341,10 @@ constexpr Sentence kPapers[] = {
                        "Read with doors shut and every extract running. Write what is read, "
                        "also where it is nought.")},
     {"paper.form.intro",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "Everything here is measured, not predicted. What was not done is left "
-                       "empty and said so under notes.")},
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "Write what is measured. Only a column that says predicted is not: it is there to compare "
+         "with. What was not done is left empty and said so under notes.")},
     {"paper.form.isolator",
      QT_TRANSLATE_NOOP("Sentences", "Lockable isolator within sight of the fan")},
     {"paper.form.labels",
@@ -272,14 +354,21 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences",
                        "Several sumps on one fan take air from one another: read each leg by "
                        "itself, and set its valve (common practice).")},
+    {"paper.form.level", QT_TRANSLATE_NOOP("Sentences", "level, with its unit")},
+    {"paper.form.name", QT_TRANSLATE_NOOP("Sentences", "name")},
     {"paper.form.notes", QT_TRANSLATE_NOOP("Sentences", "Notes: what was not done, and why")},
     {"paper.form.pipe", QT_TRANSLATE_NOOP("Sentences", "Pipe: size, length, bends")},
     {"paper.form.pit-pa", QT_TRANSLATE_NOOP("Sentences", "suction in the pit, Pa")},
     {"paper.form.power", QT_TRANSLATE_NOOP("Sentences", "Power drawn, W")},
-    {"paper.form.retest", QT_TRANSLATE_NOOP("Sentences", "For the re-test")},
-    {"paper.form.rooms",
-     QT_TRANSLATE_NOOP("Sentences", "In which rooms: the same as before the works")},
+    {"paper.form.predicted", QT_TRANSLATE_NOOP("Sentences", "predicted, not measured")},
+    {"paper.form.radon", QT_TRANSLATE_NOOP("Sentences", "Radon, before and after")},
+    {"paper.form.radon.how",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Before: what the works are for, from its report. The re-test begins when "
+                       "the fan has run for a day or more; it alone shows the result.")},
+    {"paper.form.re-test", QT_TRANSLATE_NOOP("Sentences", "Re-test")},
     {"paper.form.serial", QT_TRANSLATE_NOOP("Sentences", "Serial number")},
+    {"paper.form.signature", QT_TRANSLATE_NOOP("Sentences", "signature")},
     {"paper.form.signed", QT_TRANSLATE_NOOP("Sentences", "Signed")},
     {"paper.form.speed", QT_TRANSLATE_NOOP("Sentences", "Speed setting")},
     {"paper.form.spill-by", QT_TRANSLATE_NOOP("Sentences", "tested by")},
@@ -292,6 +381,7 @@ constexpr Sentence kPapers[] = {
                        "fan on: fan off at once, isolate it, write it here, and call a "
                        "registered person.")},
     {"paper.form.sump", QT_TRANSLATE_NOOP("Sentences", "sump")},
+    {"paper.form.sump-number", QT_TRANSLATE_NOOP("Sentences", "sump {number}")},
     {"paper.form.tests", QT_TRANSLATE_NOOP("Sentences", "What was tested")},
     {"paper.form.title", QT_TRANSLATE_NOOP("Sentences", "Commissioning form")},
     {"paper.form.valve", QT_TRANSLATE_NOOP("Sentences", "valve")},
@@ -343,7 +433,7 @@ constexpr Sentence kPapers[] = {
                        "the gauge reads nought, or a fifth more or less than at commissioning.")},
     {"paper.hold-stop.2",
      QT_TRANSLATE_NOOP("Sentences",
-                       "a service is not found, or runs within 0.5 m of pit or hole.")},
+                       "a service is not found, or runs within {=0.5 m} of pit or hole.")},
     {"paper.hold-stop.3",
      QT_TRANSLATE_NOOP("Sentences",
                        "old boards, coatings, tiles or their glue look suspect: nobody drills.")},
@@ -360,8 +450,8 @@ constexpr Sentence kPapers[] = {
                        "show.")},
     {"paper.hold-stop.7",
      QT_TRANSLATE_NOOP("Sentences",
-                       "less than 1 Pa is read there, or smoke or flue gas comes back: no second "
-                       "sump, no larger fan, call first.")},
+                       "less than {=1 Pa} is read there, or smoke or flue gas comes back: no "
+                       "second sump, no larger fan, call first.")},
     {"paper.hold-stop.8",
      QT_TRANSLATE_NOOP("Sentences", "smoke is drawn in anywhere but through the pit.")},
     {"paper.hold-stop.9",
@@ -370,8 +460,8 @@ constexpr Sentence kPapers[] = {
     {"paper.needs", QT_TRANSLATE_NOOP("Sentences", "What we need from you")},
     {"paper.needs.access",
      QT_TRANSLATE_NOOP("Sentences",
-                       "Room outside the wall, about 1.2 m square-on, and a way to it; inside,"
-                       " somebody at home who can open every room on the ground floor.")},
+                       "Room outside the wall, about {=1.2 m} square-on, and a way to it; inside, "
+                       "somebody at home who can open every room on the ground floor.")},
     {"paper.needs.appliances",
      QT_TRANSLATE_NOOP("Sentences",
                        "Every open fire, stove, boiler, cooker, hood, dryer and extract named "
@@ -393,26 +483,21 @@ constexpr Sentence kPapers[] = {
                        "or registered person, who certifies it.")},
     {"paper.noise.loud",
      QT_TRANSLATE_NOOP("Sentences",
-                       "That is over {guide:0} dB outside a bedroom at night (World Health "
-                       "Organization, Night Noise Guidelines for Europe, from memory): a quieter "
-                       "fan, another place or a silencer is wanted.")},
+                       "That is over {guide:0} dB outside a bedroom at night: a quieter fan, "
+                       "another place or a silencer is wanted.")},
     {"paper.noise.near",
      QT_TRANSLATE_NOOP("Sentences",
-                       "At {window}, {distance:1} away, a fan of {power:0} dB sound power (own "
-                       "figure: take the maker's) is about {level:0} dB(A) (derived: into a "
-                       "quarter of space).")},
+                       "At {window}, {distance:1} away, the fan is likely to be heard at about "
+                       "{level:0} dB(A), reckoned for one of {power:0} dB sound power.")},
     {"paper.noise.no-silencer",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "If noise matters, a silencer can be added (UKradon, page on active "
-                       "under-floor ventilation).")},
+     QT_TRANSLATE_NOOP("Sentences", "If noise matters, a silencer can be added.")},
     {"paper.noise.silencer",
      QT_TRANSLATE_NOOP("Sentences",
                        "A silencer is part of this proposal and is not counted in that figure.")},
     {"paper.noise.usual",
      QT_TRANSLATE_NOOP("Sentences",
-                       "A fan of {power:0} dB sound power against the wall (own figure: take the "
-                       "maker's) is about {level:0} dB(A) at 2 m (derived: into a quarter of "
-                       "space).")},
+                       "The fan is likely to be heard at about {level:0} dB(A) from {=2 m} away, "
+                       "reckoned for one of {power:0} dB sound power against the wall.")},
     {"paper.other-sump", QT_TRANSLATE_NOOP("Sentences", "Sump {sump}")},
     {"paper.other-sump.inside",
      QT_TRANSLATE_NOOP("Sentences", "It stands inside the house: the rules here do not judge it.")},
@@ -422,6 +507,9 @@ constexpr Sentence kPapers[] = {
     {"paper.practice.memory",
      QT_TRANSLATE_NOOP("Sentences", "{text} (From memory, check it: {source}.)")},
     {"paper.practice.own", QT_TRANSLATE_NOOP("Sentences", "{text} (Own figure: {source}.)")},
+    {"paper.proposal.for-client", QT_TRANSLATE_NOOP("Sentences", "For {client}")},
+    {"paper.proposal.for-nobody", QT_TRANSLATE_NOOP("Sentences", "For the householder")},
+    {"paper.proposal.title", QT_TRANSLATE_NOOP("Sentences", "Proposal")},
     {"paper.practice.published", QT_TRANSLATE_NOOP("Sentences", "{text} ({source}.)")},
     {"paper.retest", QT_TRANSLATE_NOOP("Sentences", "How the result is found out")},
     {"paper.retest.again",
@@ -459,9 +547,8 @@ constexpr Sentence kPapers[] = {
     {"paper.run.crossing", QT_TRANSLATE_NOOP("Sentences", "Pipe that goes sideways")},
     {"paper.run.fall",
      QT_TRANSLATE_NOOP("Sentences",
-                       "All pipe falls back to the sump, 10 mm in a metre or more, and nowhere "
-                       "dips so that water stands (ANSI/AARST SGM-SF 2017, December 2020, "
-                       "6.2.2).")},
+                       "All pipe falls back to the sump, 1 in 100 or more, and nowhere dips so "
+                       "that water stands (ANSI/AARST SGM-SF 2017, December 2020, 6.2.2).")},
     {"paper.run.fan", QT_TRANSLATE_NOOP("Sentences", "Middle of the fan")},
     {"paper.run.fan-assumed", QT_TRANSLATE_NOOP("Sentences", "Middle of the fan (height assumed)")},
     {"paper.run.figure",
@@ -477,22 +564,28 @@ constexpr Sentence kPapers[] = {
     {"paper.run.lag",
      QT_TRANSLATE_NOOP("Sentences",
                        "{open:1} of pipe stand in the open: lag it (own figure: over {least:1}). "
-                       "60 m³/h of damp gas of 10 °C can drop up to 6.5 litres of water a day "
-                       "where it is cooled to 0 °C (derived, an upper bound).")},
+                       "{=60 m³/h} of damp gas of {=10 °C} can drop up to 6.5 litres of water a "
+                       "day where it is cooled to {=0 °C} (derived, an upper bound).")},
+    {"paper.run.lag-flow",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "{open:1} of pipe stand in the open: lag it (own figure: over {least:1}). "
+                       "{flow} of damp gas of {=10 °C}, as predicted here, can drop up to "
+                       "{water:1} litres of water a day where it is cooled to {=0 °C} (derived, "
+                       "an upper bound).")},
     {"paper.run.lag-unplaced",
      QT_TRANSLATE_NOOP("Sentences",
                        "Pipe that stands in the open for more than {least:1} is lagged (own "
-                       "figure): 60 m³/h of damp gas of 10 °C can drop up to 6.5 litres of water "
-                       "a day where it is cooled to 0 °C (derived, an upper bound).")},
+                       "figure): {=60 m³/h} of damp gas of {=10 °C} can drop up to 6.5 litres of "
+                       "water a day where it is cooled to {=0 °C} (derived, an upper bound).")},
     {"paper.run.left", QT_TRANSLATE_NOOP("Sentences", "{shift} to the left of the hole")},
     {"paper.run.length",
      QT_TRANSLATE_NOOP("Sentences",
-                       "Pipe in the open {open:1}, bends outside: {bends}. Heights are to "
-                       "finished floor and, for whoever stands outside, to the ground under each "
-                       "part.")},
+                       "Pipe in the open {open:1}, {bends} {bends?bend|bends} outside. Heights "
+                       "are to finished floor and, for whoever stands outside, to the ground "
+                       "under each part.")},
     {"paper.run.mesh",
      QT_TRANSLATE_NOOP("Sentences",
-                       "A mesh at the outlet is no finer than 13 mm, or it freezes shut "
+                       "A mesh at the outlet is no finer than {=13 mm}, or it freezes shut "
                        "(ANSI/AARST SGM-SF 2017, December 2020, 6.4.14.4, for the size).")},
     {"paper.run.mind", QT_TRANSLATE_NOOP("Sentences", "On the way up")},
     {"paper.run.outlet", QT_TRANSLATE_NOOP("Sentences", "Edge of the outlet")},
@@ -509,8 +602,8 @@ constexpr Sentence kPapers[] = {
                        "joints after the fan are tested with smoke (own rule).")},
     {"paper.run.supports",
      QT_TRANSLATE_NOOP("Sentences",
-                       "Supports 2.4 m apart or closer upright, 1.8 m level (EPA checklist of "
-                       "1994, as quoted on radonmclean.org), and within 0.9 m of the outlet "
+                       "Supports {=2.4 m} apart or closer upright, {=1.8 m} level (EPA checklist "
+                       "of 1994, as quoted on radonmclean.org), and within {=0.9 m} of the outlet "
                        "(ANSI/AARST SGM-SF 2017, December 2020, 6.4.14.1).")},
     {"paper.run.to-datum", QT_TRANSLATE_NOOP("Sentences", "as taped")},
     {"paper.run.to-floor", QT_TRANSLATE_NOOP("Sentences", "to the floor")},
@@ -557,6 +650,7 @@ constexpr Sentence kPapers[] = {
                        "joint of slab and wall, radiator pipes, cables through the floor")},
     {"paper.seal.radiators", QT_TRANSLATE_NOOP("Sentences", "radiators: {count}")},
     {"paper.seal.together", QT_TRANSLATE_NOOP("Sentences", "Together")},
+    {"paper.seal.unnamed", QT_TRANSLATE_NOOP("Sentences", "{room:cap}, {area}")},
     {"paper.seal.utility",
      QT_TRANSLATE_NOOP("Sentences", "floor gully, waste pipes, water entry, manifold")},
     {"paper.seal.wastes", QT_TRANSLATE_NOOP("Sentences", "fittings with a waste: {count}")},
@@ -578,16 +672,23 @@ constexpr Sentence kPapers[] = {
                        "be asked first. A switch that can be locked is beside it.")},
     {"paper.seen.gauge",
      QT_TRANSLATE_NOOP("Sentences",
-                       "Indoors a gauge shows that the fan draws. Look at it monthly; if it "
-                       "reads nought, or a fifth off its mark, call us (CCAH 2020, exhibit 2).")},
+                       "Indoors a gauge shows that the fan draws. Look at it monthly; if it reads "
+                       "nought, or a fifth off its mark, call us.")},
     {"paper.seen.low",
      QT_TRANSLATE_NOOP("Sentences",
-                       "A {pipe} pipe comes out of the wall near the ground and blows out "
+                       "A {pipe:sold} pipe comes out of the wall near the ground and blows out "
                        "there.")},
     {"paper.seen.riser",
      QT_TRANSLATE_NOOP("Sentences",
-                       "A {pipe} pipe comes out of the wall, goes up it and blows out at the "
+                       "A {pipe:sold} pipe comes out of the wall, goes up it and blows out at the "
                        "top.")},
+    {"paper.seen.sources",
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "Sources: when to call about the gauge: CCAH 2020, exhibit 2. Sound: the power is our own "
+         "figure until the maker’s is known, spread into a quarter of space (derived); 40 dB at "
+         "night: World Health Organization, Night Noise Guidelines for Europe, from memory. "
+         "Silencer: UKradon, page on active under-floor ventilation.")},
     {"paper.seen.walls",
      QT_TRANSLATE_NOOP("Sentences",
                        "What will be seen: the walls one after another, from outside")},

@@ -299,10 +299,10 @@ std::span<const Sentence> planSentences() {
                                                    "There is a timber frame in {walls}. Core below "
                                                    "the sole plate, never through or above it.")},
       {"plan.wall.stone",
-       QT_TRANSLATE_NOOP(
-           "Sentences",
-           "There is stone in {walls}. Old stone walls are 0.45 to 0.60 m thick and loose inside: "
-           "bring a barrel extension, and expect the core to break up.")},
+       QT_TRANSLATE_NOOP("Sentences",
+                         "There is stone in {walls}. Old stone walls are {=0.45 m} to {=0.60 m} "
+                         "thick and loose inside: bring a barrel extension, and expect the core to "
+                         "break up.")},
       {"plan.ground.off-wall",
        QT_TRANSLATE_NOOP(
            "Sentences",
@@ -517,8 +517,8 @@ std::span<const Sentence> planSentences() {
                          "The outline of {thing} crosses or touches itself. Check its points.")},
       {"plan.outside.overhead",
        QT_TRANSLATE_NOOP("Sentences",
-                         "{thing} is an overhead line. Keep ladder and riser well away: 1 m is the "
-                         "least here (own figure), and its operator may want more.")},
+                         "{thing} is an overhead line. Keep ladder and riser well away: {=1 m} is "
+                         "the least here (own figure), and its operator may want more.")},
       // Suction, fan, pipe, price
       {"plan.suction.none",
        QT_TRANSLATE_NOOP("Sentences",

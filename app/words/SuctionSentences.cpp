@@ -94,9 +94,9 @@ std::span<const Sentence> suctionSentences() {
                          "It takes readings in at least two holes through the floor to tell "
                          "anything of the ground.")},
       {"suction.hole.fitting",
-       QT_TRANSLATE_NOOP("Sentences", "a fitting stands within 0.3 m, and so do its pipes")},
+       QT_TRANSLATE_NOOP("Sentences", "a fitting stands within {=0.3 m}, and so do its pipes")},
       {"suction.hole.heating-pipe",
-       QT_TRANSLATE_NOOP("Sentences", "a heating pipe runs within 0.3 m")},
+       QT_TRANSLATE_NOOP("Sentences", "a heating pipe runs within {=0.3 m}")},
       {"suction.hole.old-tiles",
        QT_TRANSLATE_NOOP("Sentences",
                          "there are old tiles or black glue that may hold asbestos: tested first")},
@@ -104,7 +104,7 @@ std::span<const Sentence> suctionSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "nobody looked for old tiles or black glue, and the floor is not known to "
                          "be of 2000 or later: they may hold asbestos")},
-      {"suction.hole.service", QT_TRANSLATE_NOOP("Sentences", "a service runs within 0.3 m")},
+      {"suction.hole.service", QT_TRANSLATE_NOOP("Sentences", "a service runs within {=0.3 m}")},
       {"suction.hole.underfloor-heating",
        QT_TRANSLATE_NOOP("Sentences", "there is heating in this floor")},
       {"suction.hole.wet-room",
@@ -145,7 +145,7 @@ std::span<const Sentence> suctionSentences() {
                          "depth must be more than nothing.")},
       {"suction.options",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Cells of the suction field measure 5 mm to 1 m, and factors on the "
+                         "Cells of the suction field measure {=5 mm} to {=1 m}, and factors on the "
                          "ground are positive.")},
       {"suction.assumed.best-place",
        QT_TRANSLATE_NOOP(
@@ -320,11 +320,11 @@ std::span<const Sentence> suctionSentences() {
                          "Prediction: {held}. Count on the floor near the sump only; the rest is "
                          "doubtful, most of all {where}.")},
       {"suction.verdict.not-layered",
-       QT_TRANSLATE_NOOP(
-           "Sentences",
-           "No reach is predicted: without a granular layer air does not run in a layer under the "
-           "slab. Test with a strong temporary fan; expect 3 to 5 m from each point (derived), and "
-           "dig pits of 28 litres or more (ANSI/AARST RMS-LB 2018, §6.1.1, on tight fill).")},
+       QT_TRANSLATE_NOOP("Sentences",
+                         "No reach is predicted: without a granular layer air does not run in a "
+                         "layer under the slab. Test with a strong temporary fan; expect {=3 m} to "
+                         "{=5 m} from each point (derived), and dig pits of 28 litres or more "
+                         "(ANSI/AARST RMS-LB 2018, §6.1.1, on tight fill).")},
       {"suction.verdict.off-floor",
        QT_TRANSLATE_NOOP(
            "Sentences",

@@ -3,9 +3,11 @@
 #include <QCoreApplication>
 #include <QString>
 #include <charconv>
+#include <cmath>
 #include <string_view>
 #include <unordered_map>
 
+#include "base/CustomaryUnits.h"
 #include "words/Sentences.h"
 
 namespace sumpwright::words {
@@ -34,6 +36,7 @@ const char* english(const std::string& id) {
 struct Format {
   QuantityStyle style;
   bool capital = false;
+  bool sold = false;
 };
 
 void apply(std::string_view word, Format& format) {
@@ -44,6 +47,7 @@ void apply(std::string_view word, Format& format) {
   if (word == "bare") format.style.bare = true;
   if (word == "down") format.style.down = true;
   if (word == "cap") format.capital = true;
+  if (word == "sold") format.sold = true;
 }
 
 Format formatOf(std::string_view words) {
@@ -72,14 +76,54 @@ struct Speaker {
   std::string operator()(const base::Message& message) const { return say(message, units); }
 };
 
+/// "0.5 m": a figure of the sentence's own.
+std::string ownFigure(std::string_view figure, Units units) {
+  const auto space = figure.find(' ');
+  if (units == Units::metric || space == std::string_view::npos) return std::string(figure);
+  double value = 0.0;
+  const auto [end, error] = std::from_chars(figure.data(), figure.data() + space, value);
+  if (error != std::errc{} || end != figure.data() + space) return std::string(figure);
+  const std::string_view unit = figure.substr(space + 1);
+  if (unit == "m") {
+    const double inches = std::round(value / base::kInch_m);  // more would be pretended
+    return print({inches * base::kInch_m, base::Unit::metre}, units);
+  }
+  if (unit == "mm") return print({value, base::Unit::millimetre}, units);
+  if (unit == "m\u00B3/h") return print({value, base::Unit::cubicMetrePerHour}, units);
+  if (unit == "Pa") return print({value, base::Unit::pascal}, units);
+  if (unit == "\u00B0C") return std::to_string(std::lround(1.8 * value + 32.0)) + " \u00B0F";
+  return std::string(figure);
+}
+
+/// "one|many" by a count.
+std::string plural(std::string_view words, const base::Arg* arg) {
+  const auto bar = words.find('|');
+  const auto* count = arg == nullptr ? nullptr : std::get_if<std::int64_t>(&arg->value);
+  const bool one = count != nullptr && *count == 1;
+  if (bar == std::string_view::npos) return std::string(words);
+  return std::string(one ? words.substr(0, bar) : words.substr(bar + 1));
+}
+
+/// The millimetres that a size is sold by, beside its inches.
+std::string soldBy(const base::Arg& arg, Units units, const QuantityStyle& style) {
+  const auto* size = std::get_if<base::Quantity>(&arg.value);
+  if (size == nullptr || size->unit != base::Unit::millimetre || units == Units::metric) return {};
+  return " (" + print(*size, Units::metric, style) + ")";
+}
+
 /// `inside` is what stands between the braces.
 std::string filled(std::string_view inside, const base::Message& message, Units units) {
+  if (inside.starts_with('=')) return ownFigure(inside.substr(1), units);
+  if (const auto mark = inside.find('?'); mark != std::string_view::npos) {
+    return plural(inside.substr(mark + 1), message.find(std::string(inside.substr(0, mark))));
+  }
   const auto colon = inside.find(':');
   const base::Arg* arg = message.find(std::string(inside.substr(0, colon)));
   if (arg == nullptr) return "{" + std::string(inside) + "}";
   const Format format =
       formatOf(colon == std::string_view::npos ? std::string_view{} : inside.substr(colon + 1));
-  const std::string text = std::visit(Speaker{units, format.style}, arg->value);
+  std::string text = std::visit(Speaker{units, format.style}, arg->value);
+  if (format.sold) text += soldBy(*arg, units, format.style);
   return format.capital ? capitalised(text) : text;
 }
 
@@ -96,8 +140,11 @@ std::string fill(std::string_view sentence, const base::Message& message, Units 
       out += sentence.substr(open);
       break;
     }
-    out += filled(sentence.substr(open + 1, close - open - 1), message, units);
+    const std::string text = filled(sentence.substr(open + 1, close - open - 1), message, units);
+    out += text;
     sentence.remove_prefix(close + 1);
+    // "... 12 in. w.c." ends a sentence by itself.
+    if (text.ends_with('.') && sentence.starts_with('.')) sentence.remove_prefix(1);
   }
   return out;
 }

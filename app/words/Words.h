@@ -19,7 +19,11 @@
 //   bare    without the unit (feet and inches keep their marks, they would mean nothing without)
 //   down    rounded down instead of to the nearest, so that what falls short never reads as enough
 //   cap     with a capital first letter
-// A name without an argument stays as it stands, braces and all, so that a test can see it.
+//   sold    as it is sold: inches have their millimetres beside them, 4 3/8" (110 mm)
+// {name?one|many} stands for the first word where that count is 1, else for the second. {=0.5 m} is
+// a figure of the sentence's own (m, mm, m³/h, Pa, °C): as written in metric; feet and inches to
+// the inch. A full stop after words that end in one is left out. A name without an argument stays
+// as it stands, braces and all, so that a test can see it.
 
 #include <concepts>
 #include <string>

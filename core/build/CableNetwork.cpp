@@ -16,14 +16,6 @@ namespace {
 
 constexpr double kTriedEvery_m = 0.25;  // own figure
 
-base::Message supplyLabel(const plan::Supply& supply) {
-  return base::plainText(supply.name.empty() ? supply.id : supply.name);
-}
-
-double heightOf(const plan::Supply& supply, const CableFigures& figures) {
-  return supply.kind == plan::SupplyKind::consumer_unit ? figures.board_m : figures.socket_m;
-}
-
 class Network {
  public:
   Network(const rules::Site& site, const CableAsk& ask, const std::vector<perimeter::Place>& fans)
@@ -37,6 +29,7 @@ class Network {
     m_net.head_assumed = m_lines.head_assumed;
     m_net.sill_assumed = m_lines.sill_assumed;
     m_net.dpc_m = m_lines.dpc_m;
+    m_net.run_outside_m = m_lines.run_outside_m;
     m_stops.resize(m_lines.lines.size());
     for (const plan::Supply& supply : m_site.job.plan.supplies) addSupply(supply);
     addBends();
@@ -71,7 +64,7 @@ class Network {
   void addStop(const Spot& spot) { m_stops[spot.line].push_back(spot.s_m); }
 
   void refuse(const plan::Supply& supply, const char* id) {
-    m_net.none.push_back({supply.id, supplyLabel(supply), base::Message(id)});
+    m_net.none.push_back({supply.id, supplyLabel(m_site, supply), base::Message(id)});
   }
 
   void addSupply(const plan::Supply& supply) {
@@ -80,7 +73,7 @@ class Network {
     if (found.state == Found::nowhere) return refuse(supply, "cable.no.room");
     CableTerminal terminal{supply.id, 0, 0.0, found.through ? found.off_m : 0.0};
     const double run = found.outside ? m_lines.run_outside_m : m_ask.figures.skirting_m;
-    terminal.rise_m = std::abs(heightOf(supply, m_ask.figures) - run);
+    terminal.rise_m = std::abs(heightOfSupply(supply, m_ask.figures) - run);
     if (!found.through) terminal.rise_m += found.off_m;
     addStop(found.spot);
     m_wanted.push_back({terminal, found.spot});
@@ -287,6 +280,10 @@ class Network {
 };
 
 }  // namespace
+
+double heightOfSupply(const plan::Supply& supply, const CableFigures& figures) {
+  return supply.kind == plan::SupplyKind::consumer_unit ? figures.board_m : figures.socket_m;
+}
 
 CableNetwork cableNetwork(const rules::Site& site, const CableAsk& ask,
                           const std::vector<perimeter::Place>& fans) {

@@ -38,6 +38,7 @@ struct CableNetwork {
   std::vector<CableLink> links;
   std::vector<std::size_t> fans;  ///< node of each place that was asked for
   double drop_m = 0.0;            ///< from the fan to the run outside; 0: it is not outside
+  double run_outside_m = 0.0;     ///< height of run and sleeve outside, above finished floor
   double descent_m = 0.0;         ///< part of every link of the kind roof
   std::vector<CableTerminal> terminals;
   std::vector<NoCable> none;
@@ -49,6 +50,9 @@ struct CableNetwork {
     return links[link].a == node ? links[link].b : links[link].a;
   }
 };
+
+/// Above finished floor.
+double heightOfSupply(const plan::Supply& supply, const CableFigures& figures);
 
 /// With a fan at each of the places instead of at ask.fan. More fans change no way of any one: what
 /// is added are places on lines that are there.

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "build/CableNetwork.h"
+#include "geometry/Distance.h"
 
 namespace sumpwright::build {
 
@@ -81,7 +82,7 @@ class Routes {
  private:
   void addRoute(const CableTerminal& terminal) {
     const plan::Supply& supply = supplyOf(m_site, terminal.supply);
-    const Message label = base::plainText(supply.name.empty() ? supply.id : supply.name);
+    const Message label = supplyLabel(m_site, supply);
     if (std::isinf(m_ways.cost_m[terminal.node])) {
       m_answer.none.push_back({supply.id, label, Message("cable.no.way")});
       return;
@@ -102,25 +103,56 @@ class Routes {
   }
 
   void addParts(CableRoute& route, const CableTerminal& terminal) const {
-    if (m_net.drop_m > 0.0) {
-      append(route.parts, {CablePartKind::drop, m_net.drop_m, {m_net.nodes[m_net.fans[0]]}, {}});
-    }
     std::size_t at = m_net.fans[0];
+    const geometry::Point fan = m_net.nodes[at];
+    if (m_net.drop_m > 0.0) {
+      append(route.parts, {CablePartKind::drop, m_net.drop_m, {fan}, {}, m_net.run_outside_m});
+    }
+    bool outdoors = m_ask.fan_place != plan::FanPlace::roof_space;
     for (const std::size_t index : m_ways.linksTo(m_net, terminal.node)) {
       const CableLink& link = m_net.links[index];
       const std::size_t to = link.a == at ? link.b : link.a;
-      const bool roof = link.kind == CablePartKind::roof;
-      const double along = roof ? link.length_m - m_net.descent_m : link.length_m;
-      append(route.parts, {link.kind, along, {m_net.nodes[at], m_net.nodes[to]}, link.thing});
+      append(route.parts, partOf(link, at, to, outdoors));
       at = to;
-      if (roof) {
-        append(route.parts, {CablePartKind::descent, m_net.descent_m, {m_net.nodes[at]}, {}});
+      if (link.kind == CablePartKind::sleeve) outdoors = !outdoors;
+      if (link.kind == CablePartKind::roof) {
+        append(route.parts, {CablePartKind::descent,
+                             m_net.descent_m,
+                             {m_net.nodes[at]},
+                             {},
+                             m_ask.figures.skirting_m});
       }
     }
     if (terminal.through_m > 0.0) {
-      append(route.parts, {CablePartKind::sleeve, terminal.through_m, {m_net.nodes[at]}, {}});
+      append(
+          route.parts,
+          {CablePartKind::sleeve, terminal.through_m, {m_net.nodes[at]}, {}, m_net.run_outside_m});
     }
-    append(route.parts, {CablePartKind::rise, terminal.rise_m, {m_net.nodes[at]}, {}});
+    append(route.parts, {CablePartKind::rise,
+                         terminal.rise_m,
+                         {m_net.nodes[at]},
+                         {},
+                         heightOfSupply(supplyOf(m_site, terminal.supply), m_ask.figures)});
+  }
+
+  CablePart partOf(const CableLink& link, std::size_t at, std::size_t to, bool outdoors) const {
+    CablePart part{link.kind, link.length_m, {m_net.nodes[at], m_net.nodes[to]}, link.thing};
+    part.height_m = outdoors ? m_net.run_outside_m : m_ask.figures.skirting_m;
+    switch (link.kind) {
+      case CablePartKind::sleeve:
+        part.height_m = m_net.run_outside_m;
+        break;
+      case CablePartKind::over_opening:  // up at one jamb, down at the other
+        part.height_m += 0.5 * (link.length_m - geometry::distance(part.line_m[0], part.line_m[1]));
+        break;
+      case CablePartKind::roof:
+        part.length_m -= m_net.descent_m;
+        part.height_m = m_ask.fan_height_m;
+        break;
+      default:
+        break;
+    }
+    return part;
   }
 
   double costOf(const CableRoute& route) const {
@@ -205,6 +237,22 @@ std::string_view cablePartName(CablePartKind kind) {
 
 CableAnswer cableRoutes(const rules::Site& site, const CableAsk& ask) {
   return Routes(site, ask).answer();
+}
+
+std::vector<CableSleeve> cableSleeves(const rules::Site& site, const CableRoute& route) {
+  std::vector<CableSleeve> sleeves;
+  for (const CablePart& part : route.parts) {
+    if (part.kind != CablePartKind::sleeve) continue;
+    const geometry::Point outer = *std::min_element(
+        part.line_m.begin(), part.line_m.end(), [&](geometry::Point a, geometry::Point b) {
+          const auto off = [&](geometry::Point p) {
+            return geometry::distance(p, site.perimeter.pointAt(site.perimeter.nearest(p)));
+          };
+          return off(a) < off(b);
+        });
+    sleeves.push_back({site.perimeter.nearest(outer), part.height_m});
+  }
+  return sleeves;
 }
 
 std::optional<double> cableLength_m(const rules::Site& site, const CableAsk& ask) {

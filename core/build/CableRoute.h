@@ -74,7 +74,16 @@ struct CablePart {
   double length_m = 0.0;
   geometry::Polyline line_m;  ///< in plan; drop, descent and rise: one point
   std::string thing;          ///< id of the opening gone over
+  /// Above finished floor: that it runs at, of a sleeve at its outer end; drop, descent, rise:
+  /// where it ends; over_opening: its level part.
+  double height_m = 0.0;
   bool operator==(const CablePart&) const = default;
+};
+
+/// A hole for the cable through an outside wall, as it is set out from outside.
+struct CableSleeve {
+  perimeter::Place place;  ///< on the outer face
+  double height_m = 0.0;   ///< of its middle there, above finished floor
 };
 
 struct CableRoute {
@@ -115,6 +124,9 @@ struct CableAsk {
 /// perimeter.
 CableAsk cableAskOf(const rules::Site& site, const plan::Sump& sump, perimeter::Place hole);
 
+/// What the fan takes, where it is known of a design with one sump: else the figure of CableAsk.
+void takePower(CableAsk& ask, const plan::Design& design, std::optional<double> power_w);
+
 struct CableAnswer {
   /// Least cable and drilling first; consumer units, which ask for a circuit of their own, last.
   std::vector<CableRoute> routes;
@@ -129,6 +141,12 @@ struct CableAnswer {
 /// Contract: the fan's place lies on the perimeter. Deterministic; the file's order decides between
 /// equals.
 CableAnswer cableRoutes(const rules::Site& site, const CableAsk& ask);
+
+/// Its name, else what it is and in which room it stands.
+base::Message supplyLabel(const rules::Site& site, const plan::Supply& supply);
+
+/// From the fan on.
+std::vector<CableSleeve> cableSleeves(const rules::Site& site, const CableRoute& route);
 
 /// Length of the chosen route; nothing where there is none. What the score asks.
 std::optional<double> cableLength_m(const rules::Site& site, const CableAsk& ask);

@@ -56,12 +56,14 @@ std::optional<LimitKind> failedByWish(const DrillSection& section, const Section
 }
 
 Message marginWords(const Margin& margin) {
-  const std::string id = "section.limit." + std::string(limitName(margin.kind));
+  std::string id = "section.limit." + std::string(limitName(margin.kind));
   if (margin.kind == LimitKind::gentle_fall || margin.kind == LimitKind::steep_fall) {
     return Message(id, {base::degrees("clear", degreesOfFall(margin.clear)),
                         base::degrees("needed", degreesOfFall(margin.needed))});
   }
-  return Message(id, {base::millimetres("clear", 1000.0 * margin.clear),
+  const bool past = margin.clear < 0.0 && margin.kind != LimitKind::barrel;
+  if (past) id = "section.past." + std::string(limitName(margin.kind));
+  return Message(id, {base::millimetres("clear", 1000.0 * std::abs(margin.clear)),
                       base::millimetres("needed", 1000.0 * margin.needed),
                       base::millimetres("short", 1000.0 * -margin.spare())});
 }

@@ -13,16 +13,6 @@ using build::CableAsk;
 using build::CablePart;
 using build::CableRoute;
 
-/// With the power of the study where there is one fan and it has a power.
-CableAsk askOf(const Sheet& sheet) {
-  CableAsk ask = build::cableAskOf(sheet.study.site(), *sheet.sump, sheet.assessment->place);
-  const siting::SuctionAnswer* answer = sheet.answer();
-  if (answer != nullptr && answer->power_w && sheet.job().design.sumps.size() == 1) {
-    ask.power_w = *answer->power_w;
-  }
-  return ask;
-}
-
 std::string wayOf(const Sheet& sheet, const CablePart& part) {
   const std::string id = "paper.cable.part." + std::string(build::cablePartName(part.kind));
   if (part.thing.empty()) return sheet.desk.say(Message(id));
@@ -71,10 +61,26 @@ void assumedLine(Writer& w, const CableAnswer& answer) {
 
 }  // namespace
 
+CableAsk cableAskOf(const Sheet& sheet) {
+  CableAsk ask = build::cableAskOf(sheet.study.site(), *sheet.sump, sheet.assessment->place);
+  const siting::SuctionAnswer* answer = sheet.answer();
+  if (answer != nullptr) build::takePower(ask, sheet.job().design, answer->power_w);
+  return ask;
+}
+
+std::optional<ChosenCable> chosenCable(const Sheet& sheet) {
+  if (!sheet.assessment || sheet.sump == nullptr) return std::nullopt;
+  ChosenCable out{cableAskOf(sheet), {}};
+  const CableAnswer answer = build::cableRoutes(sheet.study.site(), out.ask);
+  if (!answer.chosen) return std::nullopt;
+  out.route = answer.routes[*answer.chosen];
+  return out;
+}
+
 Rows cableRows(const Sheet& sheet, double width_mm) {
   if (!sheet.assessment || sheet.sump == nullptr) return {};
   const Desk& desk = sheet.desk;
-  const CableAsk ask = askOf(sheet);
+  const CableAsk ask = cableAskOf(sheet);
   const CableAnswer answer = build::cableRoutes(sheet.study.site(), ask);
   Writer w(desk, width_mm);
   w.heading(desk.say("paper.cable"));
@@ -83,7 +89,9 @@ Rows cableRows(const Sheet& sheet, double width_mm) {
     const CableRoute& route = answer.routes[*answer.chosen];
     w.keepLastWithNext();
     w.append(wayTable(sheet, route, width_mm));
-    w.gap(0.8);
+    w.gap(1.2);
+    w.append(sleeveRows(sheet, {ask, route}, width_mm));
+    w.append(cablePlanRows(sheet, {ask, route}, width_mm));
     w.body(desk.say(
         "paper.cable.drop",
         {base::number("volts", route.drop_v), base::percent("share", route.drop_percent),
@@ -106,9 +114,9 @@ Rows cableRows(const Sheet& sheet, double width_mm) {
 
 void writeCable(Writer& w, const Sheet& sheet) {
   if (!sheet.assessment || sheet.sump == nullptr) return;
-  const CableAnswer answer = build::cableRoutes(sheet.study.site(), askOf(sheet));
-  if (!answer.chosen) return w.body(w.desk().say("paper.cable.client-none"));
-  const CableRoute& route = answer.routes[*answer.chosen];
+  const auto cable = chosenCable(sheet);
+  if (!cable) return w.body(w.desk().say("paper.cable.client-none"));
+  const CableRoute& route = cable->route;
   w.body(w.desk().say(route.drillings == 0 ? "paper.cable.client" : "paper.cable.client-drilled",
                       {base::metres("length", route.length_m), base::phrase("supply", route.label),
                        base::count("drillings", route.drillings)}));

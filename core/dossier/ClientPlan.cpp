@@ -46,7 +46,7 @@ struct Pages {
 std::string underTitle(const Sheet& sheet) {
   const std::string& client = sheet.job().client;
   return forWhom(sheet,
-                 sheet.desk.say(client.empty() ? "paper.for-householder" : "paper.for-client",
+                 sheet.desk.say(client.empty() ? sheet.front.for_nobody : sheet.front.for_client,
                                 {base::text("client", client)}));
 }
 
@@ -55,7 +55,7 @@ std::string underTitle(const Sheet& sheet) {
 double firstPage(Pages& pages, const Rows& waivers) {
   const Sheet& sheet = pages.sheet;
   const Rows head =
-      headRows(sheet, pages.width(), sheet.desk.say("paper.title"), underTitle(sheet));
+      headRows(sheet, pages.width(), sheet.desk.say(sheet.front.title), underTitle(sheet));
   const Rows verdict = verdictRows(sheet, pages.width());
   const Rows strip = stripRows(sheet, pages.width());
   const double fixed = heightOf(head) + heightOf(verdict) + heightOf(waivers) + heightOf(strip);
@@ -79,9 +79,9 @@ std::vector<Write> planParts() {
 }
 
 std::vector<Write> proposalParts() {
-  return {writeFindings, writeOtherSumps, writeMargins,  writeExpect,    writeSeen,
-          writeRunning,  writeScore,      writePlaces,   writeNotLooked, writeUnjudged,
-          writeNeeds,    writeHoldPoints, writeCautions, writeRetest,    writeTerms};
+  return {writeFindings, writeOtherSumps, writeExpect,   writeSeen,  writeRunning,
+          writePlaces,   writeNotLooked,  writeUnjudged, writeNeeds, writeCare,
+          writeRetest,   writeTerms,      writeConsent};
 }
 
 std::vector<Rows> allText(const Sheet& sheet, const std::vector<Write>& writers, double width_mm) {
@@ -149,7 +149,8 @@ void flowAll(Pages& pages, std::vector<Rows> parts, double first_y, Rows wide) {
   while (next < rows.size()) {
     Sketch sketch = pages.add();
     region.top = stack(
-        sketch, laterHeadRows(pages.sheet, pages.width(), pages.sheet.desk.say("paper.title")),
+        sketch,
+        laterHeadRows(pages.sheet, pages.width(), pages.sheet.desk.say(pages.sheet.front.title)),
         {kMargin_mm, kMargin_mm});
     if (!wide.empty()) {
       region.top = stack(sketch.tagged("text"), wide, {kMargin_mm, region.top}) + kPartGap_mm;
@@ -170,7 +171,7 @@ Pages composed(const Sheet& sheet, const std::vector<Write>& writers, const Rows
   Document& document = pages.document;
   document.width_mm = sheet.width_mm;
   document.height_mm = sheet.height_mm;
-  document.title = documentTitle(sheet, sheet.desk.say("paper.title"));
+  document.title = documentTitle(sheet, sheet.desk.say(sheet.front.title));
   document.author = sheet.job().surveyor;
   document.subject = sheet.desk.say("paper.subject");
 
@@ -213,7 +214,8 @@ Document clientPlan(const siting::Study& study, const drawing::Voice& voice,
 
 Document proposal(const siting::Study& study, const drawing::Voice& voice,
                   const ClientPlanOptions& options) {
-  const Sheet sheet(study, voice, options);
+  Sheet sheet(study, voice, options);
+  sheet.front = {"paper.proposal.title", "paper.proposal.for-client", "paper.proposal.for-nobody"};
   const double width = sheet.width_mm - 2 * kMargin_mm;
   Writer seen(sheet.desk, width);
   const Rows figure = elevationRows(sheet, width, kSeenHeight_mm);

@@ -1,7 +1,7 @@
 // A form to fill by hand when the fan runs: what was fitted, what was read, what was tested.
 
 #include <algorithm>
-#include <array>
+#include <cstdint>
 
 #include "dossier/Folio.h"
 #include "dossier/Papers.h"
@@ -10,74 +10,92 @@
 namespace sumpwright::dossier {
 namespace {
 
-/// Room for handwriting: first as it is pleasant, then tighter, so that one house is one sheet to
-/// carry about.
-struct FormRoom {
-  double write_mm;  ///< height of a line to write on
-  int spare_rows;
-};
-constexpr std::array<FormRoom, 6> kFormRooms{
-    {{6.6, 3}, {6.6, 2}, {6.1, 2}, {5.6, 1}, {5.2, 1}, {4.8, 0}}};
+constexpr double kWrite_mm = 8.5;      // height of a line to write on with a pen
+constexpr double kSignLine_mm = 12.0;  // of a line to sign on
+constexpr double kNotes_mm = 44.0;     // of the block for notes
+constexpr std::size_t kSpare = 2;      // empty lines of a list, for what nobody has drawn
+
+const TableStyle kForm{kWrite_mm, true, true};
 
 /// What is asked, and room for the answer.
-Rows fieldTable(const Desk& desk, double width_mm, FormRoom room, const char* heading,
+Rows fieldTable(const Desk& desk, double width_mm, const char* heading,
                 const std::vector<const char*>& ids) {
   Writer w(desk, width_mm);
   w.heading(desk.say(heading));
   std::vector<std::vector<Cell>> cells;
   for (const char* id : ids) cells.push_back({Cell(desk.say(id)), Cell()});
-  w.append(tableRows(desk, {{"", 1.5}, {"", 1.0}}, cells, width_mm, {room.write_mm, true}));
+  w.append(tableRows(desk, {{"", 1.1}, {"", 1.0}}, cells, width_mm, kForm));
   return w.take();
 }
 
-/// One row for each hole, with what was predicted there, and some to spare.
-Rows holeTable(const Sheet& sheet, double width_mm, FormRoom room) {
-  const Desk& desk = sheet.desk;
+/// Heading, what to mind, then the table.
+Rows listTable(const Desk& desk, double width_mm, const char* heading, const char* how,
+               const std::vector<TableColumn>& columns, const std::vector<std::vector<Cell>>& cells,
+               const Font& font = fonts::body) {
   Writer w(desk, width_mm);
-  w.heading(desk.say("paper.form.holes"));
-  w.body(desk.say("paper.form.holes.how"));
+  w.heading(desk.say(heading));
+  w.text(desk.say(how), font, desk.theme.ink);
+  w.keepLastWithNext();
   w.gap(0.8);
+  w.keepLastWithNext();
+  w.append(tableRows(desk, columns, cells, width_mm, kForm));
+  return w.take();
+}
+
+/// The radon the works are for: what was measured before, and what decides afterwards.
+Rows radonTable(const Desk& desk, double width_mm) {
+  return listTable(desk, width_mm, "paper.form.radon", "paper.form.radon.how",
+                   {{"", 1.3},
+                    {desk.say("paper.form.level"), 1.2},
+                    {desk.say("paper.form.from-to"), 1.6},
+                    {desk.say("paper.form.detectors"), 2.4}},
+                   {{Cell(desk.say("paper.form.before"), fonts::strong)},
+                    {Cell(desk.say("paper.form.re-test"), fonts::strong)}});
+}
+
+/// One row for each hole and some to spare; what was predicted there, where anything was.
+Rows holeTable(const Sheet& sheet, double width_mm) {
+  const Desk& desk = sheet.desk;
   std::vector<std::vector<Cell>> cells;
+  bool predicted = false;
   for (const plan::TestHole& hole : sheet.job().plan.test_holes) {
-    cells.push_back({Cell(hole.name.empty() ? hole.id : hole.name),
-                     Cell(predictedIn(sheet, hole), Font{8.5, false, true})});
+    const std::string there = predictedIn(sheet, hole);
+    predicted = predicted || !there.empty();
+    cells.push_back(
+        {Cell(hole.name.empty() ? hole.id : hole.name), Cell(there, Font{8.5, false, true})});
   }
-  cells.resize(cells.size() + static_cast<std::size_t>(room.spare_rows));
-  w.append(tableRows(desk,
-                     {{desk.say("paper.form.hole"), 1.6},
-                      {desk.say("paper.expect.column-predicted"), 1.0},
-                      {desk.say("paper.form.fan-off"), 1.0},
-                      {desk.say("paper.form.fan-on"), 1.0},
-                      {desk.say("paper.form.after"), 1.2}},
-                     cells, width_mm, {room.write_mm, true}));
-  return w.take();
+  cells.resize(cells.size() + kSpare);
+  std::vector<TableColumn> columns{{desk.say("paper.form.hole"), 1.6}};
+  if (predicted) {
+    columns.push_back({desk.say("paper.form.predicted"), 1.0});
+  } else {
+    for (auto& row : cells) row.resize(std::min<std::size_t>(row.size(), 1));
+  }
+  columns.push_back({desk.say("paper.form.fan-off"), 1.0});
+  columns.push_back({desk.say("paper.form.fan-on"), 1.0});
+  columns.push_back({desk.say("paper.form.after"), 1.2});
+  return listTable(desk, width_mm, "paper.form.holes", "paper.form.holes.how", columns, cells);
 }
 
-Rows legTable(const Sheet& sheet, double width_mm, FormRoom room) {
+Rows legTable(const Sheet& sheet, double width_mm) {
   const Desk& desk = sheet.desk;
-  Writer w(desk, width_mm);
-  w.heading(desk.say("paper.form.legs"));
-  w.body(desk.say("paper.form.legs.how"));
-  w.gap(0.8);
   std::vector<std::vector<Cell>> cells;
-  for (const plan::Sump& sump : sheet.job().design.sumps) cells.push_back({Cell(sump.id)});
+  std::int64_t number = 0;
+  for (std::size_t i = 0; i < sheet.job().design.sumps.size(); ++i) {
+    cells.push_back({Cell(desk.say("paper.form.sump-number", {base::count("number", ++number)}))});
+  }
   if (cells.empty()) cells.emplace_back();
-  w.append(tableRows(desk,
-                     {{desk.say("paper.form.sump"), 1.2},
-                      {desk.say("paper.form.pit-pa"), 1.0},
-                      {desk.say("paper.form.flow"), 1.0},
-                      {desk.say("paper.form.valve"), 1.0}},
-                     cells, width_mm, {room.write_mm, true}));
-  return w.take();
+  return listTable(desk, width_mm, "paper.form.legs", "paper.form.legs.how",
+                   {{desk.say("paper.form.sump"), 1.2},
+                    {desk.say("paper.form.pit-pa"), 1.0},
+                    {desk.say("paper.form.flow"), 1.0},
+                    {desk.say("paper.form.valve"), 1.0}},
+                   cells);
 }
 
 /// Each appliance that takes its air from the room, and some nobody has listed.
-Rows spillageTable(const Sheet& sheet, double width_mm, FormRoom room) {
+Rows spillageTable(const Sheet& sheet, double width_mm) {
   const Desk& desk = sheet.desk;
-  Writer w(desk, width_mm);
-  w.heading(desk.say("paper.form.spillage"));
-  w.text(desk.say("paper.form.spillage.how"), fonts::strong, desk.theme.ink);
-  w.gap(0.8);
   std::vector<std::vector<Cell>> cells;
   for (const plan::Appliance& appliance : sheet.job().house.appliances) {
     if (!appliance.open_flued) continue;
@@ -85,17 +103,36 @@ Rows spillageTable(const Sheet& sheet, double width_mm, FormRoom room) {
     if (!appliance.where.empty()) name += ", " + appliance.where;
     cells.push_back({Cell(name)});
   }
-  cells.resize(cells.size() + static_cast<std::size_t>(std::min(2, room.spare_rows)));
+  cells.resize(cells.size() + kSpare);
+  return listTable(desk, width_mm, "paper.form.spillage", "paper.form.spillage.how",
+                   {{desk.say("paper.form.appliance"), 1.8},
+                    {desk.say("paper.form.spill-off"), 1.0},
+                    {desk.say("paper.form.spill-on"), 1.0},
+                    {desk.say("paper.form.spill-by"), 1.4}},
+                   cells, fonts::strong);
+}
+
+/// A block over the whole width, then who signs.
+Rows closingRows(const Desk& desk, double width_mm) {
+  Writer w(desk, width_mm);
+  w.heading(desk.say("paper.form.notes"));
+  w.append(tableRows(desk, {{"", 1.0}}, {{Cell()}}, width_mm, {kNotes_mm, true}));
+  w.keepLastWithNext();
+  w.gap(2.4);
+  w.keepLastWithNext();
   w.append(tableRows(desk,
-                     {{desk.say("paper.form.appliance"), 1.8},
-                      {desk.say("paper.form.spill-off"), 1.0},
-                      {desk.say("paper.form.spill-on"), 1.0},
-                      {desk.say("paper.form.spill-by"), 1.4}},
-                     cells, width_mm, {room.write_mm, true}));
+                     {{desk.say("paper.form.signed"), 2.2},
+                      {desk.say("paper.form.name"), 1.6},
+                      {desk.say("paper.crew.date"), 0.9},
+                      {desk.say("paper.form.signature"), 1.8}},
+                     {{Cell(desk.say("paper.form.crew"))}, {Cell(desk.say("paper.form.client"))}},
+                     width_mm, {kSignLine_mm, true, true}));
   return w.take();
 }
 
-Document formWith(const Sheet& sheet, FormRoom room) {
+}  // namespace
+
+Document commissioningForm(const Sheet& sheet) {
   const Desk& desk = sheet.desk;
   Folio folio(sheet, desk.say("paper.form.title"), forWhom(sheet, desk.say("paper.form.for")));
   const double width = folio.width_mm();
@@ -104,32 +141,18 @@ Document formWith(const Sheet& sheet, FormRoom room) {
   folio.add(intro.take());
   const double column = folio.columnWidth_mm(2);
   folio.addBeside(
-      fieldTable(desk, column, room, "paper.form.fitted",
+      fieldTable(desk, column, "paper.form.fitted",
                  {"paper.form.date", "paper.form.weather", "paper.form.fan", "paper.form.serial",
                   "paper.form.speed", "paper.form.power", "paper.form.pipe"}),
-      fieldTable(desk, column, room, "paper.form.tests",
+      fieldTable(desk, column, "paper.form.tests",
                  {"paper.form.annulus", "paper.form.weep", "paper.form.gauge", "paper.form.alarm",
                   "paper.form.isolator", "paper.form.certificate", "paper.form.labels"}));
-  folio.addWhole(legTable(sheet, width, room));
-  folio.addWhole(holeTable(sheet, width, room));
-  folio.addWhole(spillageTable(sheet, width, room));
-  folio.addBeside(fieldTable(desk, column, room, "paper.form.retest",
-                             {"paper.form.fan-since", "paper.form.detectors", "paper.form.rooms",
-                              "paper.form.back"}),
-                  fieldTable(desk, column, room, "paper.form.signed",
-                             {"paper.form.crew", "paper.form.client", "paper.form.notes"}));
+  folio.addWhole(legTable(sheet, width));
+  folio.addWhole(holeTable(sheet, width));
+  folio.addWhole(spillageTable(sheet, width));
+  folio.addWhole(radonTable(desk, width));
+  folio.addWhole(closingRows(desk, width));
   return folio.finished();
-}
-
-}  // namespace
-
-Document commissioningForm(const Sheet& sheet) {
-  Document document;
-  for (const FormRoom& room : kFormRooms) {
-    document = formWith(sheet, room);
-    if (document.pages.size() == 1) break;
-  }
-  return document;
 }
 
 }  // namespace sumpwright::dossier

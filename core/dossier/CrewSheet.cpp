@@ -2,12 +2,14 @@
 // when to stop and who says go on.
 
 #include <algorithm>
+#include <cmath>
 #include <deque>
 
 #include "build/Run.h"
 #include "dossier/Folio.h"
 #include "dossier/Papers.h"
 #include "dossier/Table.h"
+#include "geometry/Shapes.h"
 #include "price/SealList.h"
 
 namespace sumpwright::dossier {
@@ -27,12 +29,12 @@ Rows suctionRows(const Sheet& sheet, double width_mm) {
   Writer w(desk, width_mm);
   w.heading(desk.say("paper.crew.suction"));
   w.body(desk.say(answer->verdict));
-  for (const Message& range : answer->ranges) w.body(desk.say(range));
   if (answer->leak) w.body(desk.say(answer->leak->sentence));
   for (const Message& line : answer->shared.sentences) w.body(desk.say(line));
   if (answer->fitted) {
     for (const Message& line : answer->fitted->sentences) w.body(desk.say(line));
   }
+  writeReckoned(w, sheet);
   for (const Message& line : siting::suctionPaperLines(*answer).crew) w.tick(desk.say(line));
   return w.take();
 }
@@ -132,6 +134,18 @@ std::string countedWords(const Desk& desk, const price::SealRoom& room) {
   return out;
 }
 
+/// As it is printed, so that what is printed adds up.
+double toDecimetre(double metres) { return std::round(10.0 * metres) / 10.0; }
+
+/// Its name; without one what it is and how large, as the plan has it.
+std::string roomWords(const Sheet& sheet, const plan::Room& room) {
+  if (!room.name.empty()) return room.name;
+  return sheet.desk.say("paper.seal.unnamed",
+                        {base::phrase("room", sheet.study.labelOf(room.id)),
+                         {"area", base::Quantity{std::abs(geometry::signedArea(room.outline_m)),
+                                                 base::Unit::squareMetre}}});
+}
+
 std::vector<Cell> sealCells(const Sheet& sheet, const price::SealRoom& one) {
   const Desk& desk = sheet.desk;
   const auto& rooms = sheet.job().plan.rooms;
@@ -139,12 +153,12 @@ std::vector<Cell> sealCells(const Sheet& sheet, const price::SealRoom& one) {
                                  [&](const plan::Room& r) { return r.id == one.room; });
   const bool known = room != rooms.end();
   const std::string joint =
-      one.joint_m > 0.0 ? desk.say("paper.seal.joint", {base::metres("length", one.joint_m)}) : "";
-  return {
-      Cell(known ? (room->name.empty() ? room->id : room->name) : desk.say("paper.seal.no-room"),
-           fonts::strong),
-      Cell(desk.say(Message(known ? sealsOf(room->use) : "paper.seal.entries"))),
-      Cell(countedWords(desk, one)), Cell(joint), Cell()};
+      one.joint_m > 0.0
+          ? desk.say("paper.seal.joint", {base::metres("length", toDecimetre(one.joint_m))})
+          : "";
+  return {Cell(known ? roomWords(sheet, *room) : desk.say("paper.seal.no-room"), fonts::strong),
+          Cell(desk.say(Message(known ? sealsOf(room->use) : "paper.seal.entries"))),
+          Cell(countedWords(desk, one)), Cell(joint), Cell()};
 }
 
 /// What leaks, room by room, before anybody thinks of a second sump.
@@ -157,16 +171,20 @@ Rows sealRows(const Sheet& sheet, double width_mm) {
   w.gap(1.0);
   std::vector<std::vector<Cell>> cells{
       {Cell(desk.say("paper.seal.house"), fonts::strong), Cell(desk.say("paper.seal.entries"))}};
-  for (const price::SealRoom& room : list.rooms) cells.push_back(sealCells(sheet, room));
+  double joint_m = 0.0;
+  for (const price::SealRoom& room : list.rooms) {
+    cells.push_back(sealCells(sheet, room));
+    joint_m += toDecimetre(room.joint_m);
+  }
   cells.push_back(
       {Cell(desk.say("paper.seal.together"), fonts::strong), Cell(),
        Cell(desk.say("paper.seal.count", {base::count("count", list.entries)}), fonts::strong),
-       Cell(desk.say("paper.seal.joint", {base::metres("length", list.joint_m)}), fonts::strong)});
+       Cell(desk.say("paper.seal.joint", {base::metres("length", joint_m)}), fonts::strong)});
   w.append(tableRows(desk,
                      {{desk.say("paper.crew.room"), 1.4},
                       {desk.say("paper.crew.look-at"), 3.2},
                       {desk.say("paper.seal.drawn"), 2.4},
-                      {desk.say("paper.seal.joint-head"), 0.9, drawing::HAlign::right},
+                      {desk.say("paper.seal.joint-head"), 1.1, drawing::HAlign::right},
                       {desk.say("paper.crew.done"), 0.9}},
                      cells, width_mm, {5.6, true}));
   w.gap(0.8);

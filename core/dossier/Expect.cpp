@@ -25,6 +25,7 @@ constexpr Font kAbout{12.0, false, true};
 constexpr Font kPredicted{8.5, false, true};
 constexpr double kFigureRim_mm = 6.0;  // for sumps that stand out of the wall
 constexpr double kFigureHeight_mm = 66.0;
+constexpr double kNearlyAll = 0.995;  // prints as 100 %
 
 base::Arg targetArg(const SuctionAnswer& answer) {
   return base::pressure("target", base::Pressure::ofPa(answer.target.design_pa));
@@ -192,12 +193,12 @@ void measuredRows(Writer& w, const Sheet& sheet) {
   }
 }
 
-/// Where a second sump would help, in a client's words.
-void secondRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer) {
+/// Where a second sump would help. A client reads no second pair of figures beside the one above.
+void secondRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer, bool for_client) {
   if (!answer.second || !answer.second->helps) return;
   const perimeter::Perimeter& walls = sheet.study.perimeter();
   const perimeter::Edge& edge = walls.edgeAt(answer.second->place);
-  w.body(w.desk().say("paper.expect.second",
+  w.body(w.desk().say(for_client ? "paper.expect.second-client" : "paper.expect.second",
                       {base::phrase("wall", walls.wallLabel(edge)),
                        base::percent("before", 100.0 * answer.mean_floor),
                        base::percent("after", 100.0 * answer.second->mean_floor)}));
@@ -211,11 +212,10 @@ bool isForExperts(const Message& assumption) {
 
 void dutyRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer) {
   const Desk& desk = w.desk();
-  w.gap(1.0);
   w.body(desk.say("paper.expect.fan", {base::text("fan", sheet.options.outlook->fan)}));
   for (const Message& range : answer.ranges) w.body(desk.say(range));
   for (const Message& remark : answer.remarks) w.body(desk.say(remark));
-  secondRows(w, sheet, answer);
+  secondRows(w, sheet, answer, false);
   if (!answer.thumb.sentence.id.empty()) {
     w.text(desk.say(answer.thumb.sentence), fonts::small, desk.theme.ink2);
   }
@@ -285,13 +285,26 @@ void writeExpect(Writer& w, const Sheet& sheet) {
     return;
   }
   const bool answered = answer->state == siting::SuctionState::answered;
-  if (answered) shareRows(w, *answer);
-  w.body(desk.say(answer->verdict));
-  if (answered) fieldRows(w, sheet, *answer);
+  if (answered) {
+    shareRows(w, *answer);
+    w.body(desk.say("paper.expect.means"));
+    if (answer->likely_floor < kNearlyAll && !answer->least_where.id.empty()) {
+      w.body(desk.say("paper.expect.least", {base::phrase("where", answer->least_where)}));
+    }
+    fieldRows(w, sheet, *answer);
+  } else {
+    w.body(desk.say("paper.expect.unpredicted"));
+  }
   measuredRows(w, sheet);
   fittedRows(w, *answer);
-  if (answered) dutyRows(w, sheet, *answer);
+  if (answered) secondRows(w, sheet, *answer, true);
   cautionRows(w, *answer);
+}
+
+void writeReckoned(Writer& w, const Sheet& sheet) {
+  const SuctionAnswer* answer = sheet.answer();
+  if (answer == nullptr) return;
+  if (answer->state == siting::SuctionState::answered) dutyRows(w, sheet, *answer);
   assumedRows(w, *answer);
 }
 

@@ -10,6 +10,7 @@ namespace {
 constexpr const char* kLogoTag = "logo";
 constexpr double kLogoHeight_mm = 14.0;
 constexpr double kLogoWidth_mm = 52.0;
+constexpr double kWideHead_mm = 190.0;  // more than A4 and letter have upright
 
 bool isUsable(const Logo& logo) {
   return !logo.bytes.empty() && logo.width_px > 0 && logo.height_px > 0;
@@ -26,6 +27,14 @@ struct HeadLine {
   Font font;
 };
 
+std::string joinedWords(const std::vector<std::string>& parts) {
+  std::string out;
+  for (const std::string& part : parts) {
+    if (!part.empty()) out += (out.empty() ? "" : " \u00B7 ") + part;
+  }
+  return out;
+}
+
 std::vector<HeadLine> headLines(const Desk& desk, const Letterhead& head, double width_mm) {
   std::vector<HeadLine> out;
   const auto add = [&](const std::string& words, const Font& font) {
@@ -35,13 +44,16 @@ std::vector<HeadLine> headLines(const Desk& desk, const Letterhead& head, double
     }
   };
   add(head.firm, fonts::lead);
-  for (const std::string& line : head.lines) add(line, fonts::small);
+  std::vector<std::string> parts = head.lines;
   const auto stated = [&](const char* id, const std::string& words) {
-    if (!words.empty()) add(desk.say(id, {base::text("words", words)}), fonts::small);
+    if (!words.empty()) parts.push_back(desk.say(id, {base::text("words", words)}));
   };
   stated("paper.firm.insurer", head.insurer);
   stated("paper.firm.registration", head.registration);
   stated("paper.firm.electrician", head.electrician);
+  // A wide sheet has width to spare, and where it lies no height.
+  if (width_mm >= kWideHead_mm) parts = {joinedWords(parts)};
+  for (const std::string& part : parts) add(part, fonts::small);
   return out;
 }
 

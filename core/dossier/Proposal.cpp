@@ -3,6 +3,7 @@
 
 #include "build/Run.h"
 #include "dossier/Sheet.h"
+#include "dossier/Table.h"
 #include "plan/RoofSpace.h"
 
 namespace sumpwright::dossier {
@@ -28,6 +29,7 @@ void writeSeen(Writer& w, const Sheet& sheet) {
   w.body(desk.say("paper.seen.gauge"));
   writeCable(w, sheet);
   writeNoise(w, sheet);
+  w.text(desk.say("paper.seen.sources"), fonts::small, desk.theme.ink2);
 }
 
 void writeRunning(Writer& w, const Sheet& sheet) {
@@ -64,9 +66,10 @@ void writeRetest(Writer& w, const Sheet& sheet) {
     w.body(desk.say(id));
   }
   const rules::PracticeLine* again = sheet.study.sheet().practiceOn("again");
-  w.body(desk.say("paper.retest.again") +
-         (again != nullptr ? ", " + practiceWords(desk, *again) : "."));
-  w.text(desk.say("paper.retest.sources"), fonts::small, desk.theme.ink2);
+  w.body(desk.say("paper.retest.again") + (again != nullptr ? ", " + again->text : "."));
+  std::string sources = desk.say("paper.retest.sources");
+  if (again != nullptr) sources += ' ' + again->source.text + '.';
+  w.text(sources, fonts::small, desk.theme.ink2);
 }
 
 void writeTerms(Writer& w, const Sheet& sheet) {
@@ -80,7 +83,40 @@ void writeTerms(Writer& w, const Sheet& sheet) {
     }
   }
   const rules::PracticeLine* sale = sheet.study.sheet().practiceOn("sale");
-  if (sale != nullptr) w.body(practiceWords(desk, *sale));
+  if (sale == nullptr) return;
+  w.body(sale->text);
+  w.text(sale->source.text + '.', fonts::small, desk.theme.ink2);
+}
+
+void writeCare(Writer& w, const Sheet& sheet) {
+  const Desk& desk = sheet.desk;
+  w.heading(desk.say("paper.care"));
+  for (const char* id :
+       {"paper.care.services", "paper.care.ground", "paper.care.dust", "paper.care.asbestos",
+        "paper.care.flue", "paper.care.co-alarm", "paper.care.codes", "paper.care.prediction"}) {
+    w.body(desk.say(id));
+  }
+}
+
+void writeConsent(Writer& w, const Sheet& sheet) {
+  constexpr double kSignHere_mm = 11.0;
+  // Nobody agrees to works that may not be done as they are drawn, or that are not drawn yet.
+  if (!sheet.assessment || isStopped(sheet)) return;
+  const Desk& desk = sheet.desk;
+  w.heading(desk.say("paper.consent"));
+  w.body(desk.say("paper.consent.to"));
+  w.keepLastWithNext();
+  w.gap(1.0);
+  w.keepLastWithNext();
+  w.append(tableRows(desk,
+                     {{"", 1.9},
+                      {desk.say("paper.consent.name"), 1.3},
+                      {desk.say("paper.crew.date"), 0.8},
+                      {desk.say("paper.consent.signature"), 1.3}},
+                     {{Cell(desk.say("paper.consent.owner"))},
+                      {Cell(desk.say("paper.consent.ground"))},
+                      {Cell(desk.say("paper.consent.firm"))}},
+                     w.width(), {kSignHere_mm, true, true}));
 }
 
 }  // namespace sumpwright::dossier

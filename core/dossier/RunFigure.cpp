@@ -8,12 +8,17 @@
 #include "dossier/Figure.h"
 #include "dossier/Sheet.h"
 #include "dossier/Table.h"
-#include "drawing/ElevationDrawing.h"
+#include "drawing/CableDrawing.h"
+#include "siting/SuctionWords.h"
 
 namespace sumpwright::dossier {
 namespace {
 
 constexpr double kNightOutside_db = 40.0;  // WHO, Night Noise Guidelines for Europe (from memory)
+
+/// Litres a day from each m³/h of saturated air of 10 °C that is cooled to 0 °C: 9.4 and 4.85 g of
+/// water in a cubic metre (from memory), 24 hours.
+constexpr double kDampLitres = (9.4 - 4.85) * 24.0 / 1000.0;
 
 /// The run of this sheet's sump: the study's own may be another's.
 std::optional<rules::PlacedRun> runOf(const Sheet& sheet) {
@@ -84,7 +89,14 @@ void lagLine(Writer& w, const Sheet& sheet) {
     w.tick(desk.say("paper.run.roof-space"));
   }
   if (open > build::kLagOver_m) {
-    w.tick(desk.say("paper.run.lag", {base::metres("open", open), least}));
+    std::vector<base::Arg> args{base::metres("open", open), least};
+    const siting::SuctionAnswer* answer = sheet.answer();
+    const double flow_m3_h = answer == nullptr ? 0.0 : siting::middleFlow_m3_h(*answer);
+    if (flow_m3_h > 0.0) {
+      args.push_back(base::flow("flow", base::Flow::ofM3PerH(flow_m3_h)));
+      args.push_back(base::number("water", kDampLitres * flow_m3_h));
+    }
+    w.tick(desk.say(flow_m3_h > 0.0 ? "paper.run.lag-flow" : "paper.run.lag", std::move(args)));
   }
 }
 
@@ -97,9 +109,15 @@ Rows elevationRows(const Sheet& sheet, double width_mm, double height_mm) {
                                       drawing::ThemeName::paper);
   view.keep_clear = sheet.assessment->place;
   auto picture = drawing::elevationBase(sheet.study, view, desk.voice);
-  const auto run =
-      drawing::elevationMarker(sheet.study, *sheet.assessment, sheet.sump->id, view, desk.voice);
+  const auto run = drawing::elevationMarker(sheet.study, *sheet.assessment, sheet.sump->id, view,
+                                            desk.voice, drawing::wordsOf(picture, desk.voice));
   picture.items.insert(picture.items.end(), run.items.begin(), run.items.end());
+  if (const auto cable = isStopped(sheet) ? std::nullopt : chosenCable(sheet)) {
+    const auto way = drawing::elevationCable(sheet.study, cable->route,
+                                             {cable->ask.fan, cable->ask.fan_height_m}, view,
+                                             desk.voice, drawing::wordsOf(picture, desk.voice));
+    picture.items.insert(picture.items.end(), way.items.begin(), way.items.end());
+  }
   Writer w(desk, width_mm);
   w.row(figureRow(std::move(picture), true));
   w.text(desk.say(isPlaced(sheet) ? "paper.run.figure" : "paper.run.figure-unplaced"), fonts::small,

@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "build/CableRoute.h"
 #include "build/DrillSection.h"
 #include "dossier/ClientPlan.h"
 #include "dossier/Flow.h"
@@ -12,6 +13,13 @@
 namespace sumpwright::dossier {
 
 class Folio;
+
+/// What a paper is called, and whom it says it is for: message ids.
+struct Front {
+  const char* title = "paper.title";
+  const char* for_client = "paper.for-client";
+  const char* for_nobody = "paper.for-householder";
+};
 
 struct Sheet {
   Sheet(const siting::Study& s, const drawing::Voice& voice, const ClientPlanOptions& o);
@@ -28,6 +36,7 @@ struct Sheet {
   const siting::SuctionAnswer* answer() const;
   drawing::Ties ties;
   std::vector<plan::Waiver> waivers;  ///< of this sump, those that hold first
+  Front front;
 
   const plan::Job& job() const { return study.job(); }
   bool holds(const plan::Waiver& waiver) const;
@@ -66,8 +75,11 @@ void writeMargins(Writer& w, const Sheet& sheet);
 void writeScore(Writer& w, const Sheet& sheet);
 void writePlaces(Writer& w, const Sheet& sheet);
 // Expect.cpp
-/// What to expect of the suction: predicted, and measured where a test was made.
+/// What to expect of the suction, in a client's words: predicted, and measured where a test was
+/// made.
 void writeExpect(Writer& w, const Sheet& sheet);
+/// What that was reckoned with: fan, rule of thumb, what was assumed. For who does the work.
+void writeReckoned(Writer& w, const Sheet& sheet);
 /// Suction that is predicted in a hole, to two figures: more would be pretended. Empty where the
 /// field says nothing there.
 std::string predictedIn(const Sheet& sheet, const plan::TestHole& hole);
@@ -77,6 +89,8 @@ void writeRunning(Writer& w, const Sheet& sheet);
 void writeNeeds(Writer& w, const Sheet& sheet);
 void writeRetest(Writer& w, const Sheet& sheet);
 void writeTerms(Writer& w, const Sheet& sheet);
+void writeCare(Writer& w, const Sheet& sheet);     ///< cautions as a client needs them
+void writeConsent(Writer& w, const Sheet& sheet);  ///< lines to sign, never broken
 // RunFigure.cpp
 /// The walls unrolled with the run on them and where no outlet may end; none without a sump.
 Rows elevationRows(const Sheet& sheet, double width_mm, double height_mm);
@@ -85,9 +99,22 @@ Rows runRows(const Sheet& sheet, double width_mm);
 void writeRunAdvice(Writer& w, const Sheet& sheet);
 void writeNoise(Writer& w, const Sheet& sheet);
 // CablePaper.cpp
+struct ChosenCable {
+  build::CableAsk ask;
+  build::CableRoute route;
+};
+/// With the power of the study where there is one fan and it has a power.
+build::CableAsk cableAskOf(const Sheet& sheet);
+/// Nothing without a sump, or where no way leads to a supply.
+std::optional<ChosenCable> chosenCable(const Sheet& sheet);
 /// The cable's way part by part, with what the electrician must know; none without a sump.
 Rows cableRows(const Sheet& sheet, double width_mm);
 void writeCable(Writer& w, const Sheet& sheet);  ///< for the client
+// CableFigure.cpp
+/// How each hole for the cable through an outside wall is set out; none where it meets none.
+Rows sleeveRows(const Sheet& sheet, const ChosenCable& cable, double width_mm);
+/// The plan about the cable with its way and its supply.
+Rows cablePlanRows(const Sheet& sheet, const ChosenCable& cable, double width_mm);
 // Unknowns.cpp
 void writeNotLooked(Writer& w, const Sheet& sheet);
 void writeUnjudged(Writer& w, const Sheet& sheet);

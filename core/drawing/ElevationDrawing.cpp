@@ -128,13 +128,14 @@ DrawList elevationLane(const siting::Study& study, const ElevationView& view, co
 }
 
 DrawList elevationMarker(const siting::Study& study, const siting::Assessment& assessment,
-                         const std::string& sump, const ElevationView& view, const Voice& voice) {
+                         const std::string& sump, const ElevationView& view, const Voice& voice,
+                         const std::vector<Box>& words) {
   DrawList list{view.width_mm, view.height_mm, {}};
   Sketch sketch(list);
   const ElevationContext c(study, view, voice);
   verdictLane(sketch, c);
   paintOtherRuns(sketch, c, sump);
-  paintRun(sketch, c, assessment, sump);
+  paintRun(sketch, c, assessment, sump, words);
   paintRunNumber(sketch, c, assessment.place, sump);
   return clipped(list, {0.0, 0.0, view.width_mm, view.height_mm}, voice);
 }

@@ -8,7 +8,9 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
+#include "drawing/Box.h"
 #include "drawing/DrawList.h"
 #include "drawing/Theme.h"
 #include "drawing/Voice.h"
@@ -65,8 +67,10 @@ DrawList elevationBase(const siting::Study& study, const ElevationView& view, co
 DrawList elevationLane(const siting::Study& study, const ElevationView& view, const Voice& voice);
 /// The verdict lane, and the run of the sump at the assessed place: riser, fan, isolator, core,
 /// discharge and what is nearest to it. Without a discharge only the core. Of other cored sumps the
-/// line of their run, and all their numbers.
+/// line of their run, and all their numbers. Its words keep off `words`, those of the
+/// base (wordsOf() in Box.h).
 DrawList elevationMarker(const siting::Study& study, const siting::Assessment& assessment,
-                         const std::string& sump, const ElevationView& view, const Voice& voice);
+                         const std::string& sump, const ElevationView& view, const Voice& voice,
+                         const std::vector<Box>& words = {});
 
 }  // namespace sumpwright::drawing

@@ -158,6 +158,17 @@ void nameOf(Sketch& sketch, const ElevationContext& c, const DrawnOpening& o, Oc
   }
 }
 
+/// Lines that words would cut: the eaves, but for a gable's, which are not drawn.
+void takeEaves(const ElevationContext& c, Occupied& taken) {
+  for (int r = 0; r < c.study.perimeter().ringCount(); ++r) {
+    for (const perimeter::Edge& e : c.study.perimeter().edges(r)) {
+      if (!c.sees(e) || c.profile(e).gable) continue;
+      const double y = c.y(c.profile(e).eaves_m);
+      taken.take({c.x(e.ring, e.start_m), y - 0.7, c.x(e.ring, e.end_m()), y + 0.7});
+    }
+  }
+}
+
 /// Room of a riser that goes up there, and of one that ends to the side.
 void takeRun(const ElevationContext& c, perimeter::Place hole, Occupied& taken) {
   constexpr double kHalf_mm = 2.2;  // as wide as the fan
@@ -203,6 +214,7 @@ void paintElevationOpenings(Sketch& sketch, const ElevationContext& c) {
     drawer.draw(o);
   }
   if (c.view.strip) return;
+  takeEaves(c, taken);
   if (c.view.keep_clear) takeRun(c, *c.view.keep_clear, taken);
   for (const DrawnOpening& o : openings) {
     sketch.tagged(o.opening->id);

@@ -65,7 +65,7 @@ void paintLevels(Sketch& sketch, const ElevationContext& c);             // Elev
 void paintElevationOpenings(Sketch& sketch, const ElevationContext& c);  // ElevationOpenings.cpp
 void paintZone(Sketch& sketch, const ElevationContext& c);               // ElevationZone.cpp
 void paintRun(Sketch& sketch, const ElevationContext& c, const siting::Assessment& a,
-              const std::string& sump);  // ElevationRun.cpp
+              const std::string& sump, const std::vector<Box>& words);  // ElevationRun.cpp
 /// Of all sumps but one.
 void paintOtherRuns(Sketch& sketch, const ElevationContext& c,
                     const std::string& marked);  // ElevationOthers.cpp

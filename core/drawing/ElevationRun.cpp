@@ -3,13 +3,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "build/Discharge.h"
 #include "build/DrillSection.h"
 #include "build/Levels.h"
 #include "build/Run.h"
-#include "drawing/ElevationParts.h"
+#include "drawing/ElevationPlates.h"
 
 namespace sumpwright::drawing {
 namespace {
@@ -59,7 +58,7 @@ struct RunPainter {
   Sketch& sketch;
   const ElevationContext& c;
   const RunSpots& at;
-  Occupied taken{};
+  ElevationPlates plates;
 
   double holeX() const { return c.x(at.hole.ring, at.hole.chainage_m); }
   double outletX() const { return c.x(at.outlet.ring, at.outlet.chainage_m); }
@@ -130,8 +129,8 @@ struct RunPainter {
                  {middle.x, middle.y - 1.3}},
                 c.theme.ink);
     isolator({middle.x + w, middle.y + 1.2});
-    taken.take(around(middle, w + 0.3, 3.2));
-    plate(c.voice.say(base::Message("drawing.elevation.fan")), {middle.x - w, middle.y}, -1);
+    plates.take(around(middle, w + 0.3, 3.2));
+    plates.plate(c.voice.say(base::Message("drawing.elevation.fan")), {middle.x - w, middle.y}, -1);
   }
 
   void isolator(Point from) {
@@ -143,52 +142,8 @@ struct RunPainter {
     sketch.outline(box, solid(c.theme.electricity, 1.6));
     sketch.line({to.x + 1.5, to.y - 0.8}, {to.x + 1.5, to.y + 0.5},
                 solid(c.theme.electricity, 1.8));
-    taken.take({to.x - 0.2, to.y - 2.0, to.x + 3.2, to.y + 2.0});
-    words(c.voice.say(base::Message("drawing.elevation.isolator")), {to.x + 3.8, to.y});
-  }
-
-  void words(const std::string& text, Point left_middle) {
-    const double cap = c.voice.capHeight_mm(type::small);
-    const double width = c.voice.width_mm(text, type::small);
-    const Box box{left_middle.x - 0.4, left_middle.y - cap / 2.0 - 0.5, left_middle.x + width + 0.4,
-                  left_middle.y + cap / 2.0 + 0.7};
-    if (!taken.isFree(box) || box.right > c.view.width_mm) return;
-    taken.take(box);
-    sketch.fill(rectangle(box.left, box.top, box.width(), box.height()), c.theme.room_dwelling);
-    sketch.text({left_middle.x, left_middle.y + cap / 2.0}, text, type::small, c.theme.ink);
-  }
-
-  /// Words on a plate beside a spot, tied to it by a line; `side` is tried first.
-  void plate(const std::string& text, Point spot, int side, const Colour* colour = nullptr) {
-    const Font font{type::second.size_pt, true, false};
-    const double cap = c.voice.capHeight_mm(font);
-    const double half_w = 0.5 * c.voice.width_mm(text, font) + 1.6;
-    const double half_h = 0.5 * cap + 1.4;
-    Box best{};
-    int least = std::numeric_limits<int>::max();
-    double away = 0.0;
-    const Box page{c.view.label_mm, 0.3, c.view.width_mm - 0.3, c.namesMiddle() - 2.0};
-    for (const double off : {6.0, 11.0}) {
-      for (const int way : {side, -side}) {
-        for (const double up : {0.0, -4.5, 4.5, -9.0, 9.0}) {
-          const Box box = around({spot.x + way * (off + half_w), spot.y + up}, half_w, half_h);
-          const int clashes = taken.clashes(grown(box, 0.4)) + (holds(page, box) ? 0 : 50);
-          if (clashes >= least) continue;
-          least = clashes;
-          best = box;
-          away = way;
-        }
-      }
-    }
-    if (!holds(page, best)) return;
-    taken.take(best);
-    const Point near{away > 0 ? best.left : best.right, best.centre().y};
-    sketch.line(spot, near, solid(c.theme.ink2, 1.1));
-    const auto box = roundedRectangle(best.left, best.top, best.width(), best.height(), 1.0);
-    sketch.fill(box, c.theme.raised);
-    sketch.outline(box, solid(c.theme.control_edge, 1.0));
-    sketch.text({best.centre().x, best.centre().y + cap / 2.0}, text, font,
-                colour == nullptr ? c.theme.ink : *colour, HAlign::centre);
+    plates.take({to.x - 0.2, to.y - 2.0, to.x + 3.2, to.y + 2.0});
+    plates.words(c.voice.say(base::Message("drawing.elevation.isolator")), {to.x + 3.8, to.y});
   }
 
   void outlet() {
@@ -202,7 +157,7 @@ struct RunPainter {
                          {x, top.y - 4.2}),
                   solid(c.theme.ink2, 1.2));
     }
-    taken.take(around({top.x, top.y - 2.2}, half + 0.5, 2.4));
+    plates.take(around({top.x, top.y - 2.2}, half + 0.5, 2.4));
   }
 
   void core() {
@@ -212,12 +167,12 @@ struct RunPainter {
     sketch.ring(spot, r, solid(c.theme.ink, 1.8), at.core_stated ? c.theme.ink : c.theme.leaf);
     sketch.line({spot.x, spot.y + r}, {spot.x, c.laneTop() + c.laneHeight() + 0.4},
                 solid(c.theme.ink, 2.0));
-    taken.take(around(spot, r + 0.3, r + 0.3));
+    plates.take(around(spot, r + 0.3, r + 0.3));
     const base::Arg size = base::millimetres("diameter", 1000.0 * c.study.site().core_m);
     const auto text = at.core_known ? base::Message("drawing.elevation.core",
                                                     {size, base::metres("height", at.core_m)})
                                     : base::Message("drawing.elevation.core-only", {size});
-    plate(c.voice.say(text), {spot.x + r, spot.y}, +1);
+    plates.plate(c.voice.say(text), {spot.x + r, spot.y}, +1);
   }
 
   /// A riser that nobody has placed yet: where it would go up.
@@ -226,8 +181,8 @@ struct RunPainter {
     const Point top{holeX(), c.y(c.profile(edge).eaves_m + 0.3)};
     sketch.tagged("riser");
     sketch.line({holeX(), c.y(at.core_m)}, top, dashed(c.theme.stale_line, 2.0, {4.0, 3.0}));
-    plate(c.voice.say(base::Message("drawing.elevation.unplaced")), top, -1,
-          &c.theme.not_proven.text);
+    plates.plate(c.voice.say(base::Message("drawing.elevation.unplaced")), top, -1,
+                 &c.theme.not_proven.text);
   }
 };
 
@@ -295,8 +250,9 @@ void distanceLine(RunPainter& painter, const ElevationContext& c, const RunSpots
     painter.sketch.line(from, to, same_wall ? solid(colour, 2.0) : dashed(colour, 1.6, {3.0, 3.0}));
     painter.sketch.disc(from, 0.7, colour);
     painter.sketch.disc(to, 0.7, colour);
+    painter.plates.takeLine(from, to);
     const Point middle = geometry::lerp(from, to, 0.5);
-    painter.plate(words, middle, to.x >= from.x ? +1 : -1, &colour);
+    painter.plates.plate(words, middle, to.x >= from.x ? +1 : -1, &colour);
   }
 }
 
@@ -320,26 +276,28 @@ void strip(Sketch& sketch, const ElevationContext& c, const RunSpots& at) {
 }  // namespace
 
 void paintRun(Sketch& sketch, const ElevationContext& c, const siting::Assessment& a,
-              const std::string& sump) {
+              const std::string& sump, const std::vector<Box>& words) {
   const RunSpots at = spotsOf(c, a, sump);
   if (c.view.strip) return strip(sketch, c, at);
-  RunPainter painter{sketch, c, at};
+  RunPainter painter{sketch, c, at, {sketch, c, words}};
   if (!at.run) {
     if (c.study.site().outlet == plan::OutletMode::riser) painter.unplaced();
     painter.core();
     return;
   }
   sketch.tagged("riser");
-  painter.pipe(painter.riserLine());
+  const std::vector<Point> riser = painter.riserLine();
+  painter.pipe(riser);
+  for (std::size_t i = 1; i < riser.size(); ++i) painter.plates.takeLine(riser[i - 1], riser[i]);
   painter.brackets();
   painter.outlet();
   painter.core();
   painter.fan();
   sketch.tagged("discharge");
   const double half = 0.5 * painter.pipe_mm() + 0.9;
-  painter.plate(c.voice.say(base::Message("drawing.elevation.discharge",
-                                          {base::metres("height", at.run->outlet_m)})),
-                {painter.outletX() - half, c.y(at.run->outlet_m)}, -1);
+  painter.plates.plate(c.voice.say(base::Message("drawing.elevation.discharge",
+                                                 {base::metres("height", at.run->outlet_m)})),
+                       {painter.outletX() - half, c.y(at.run->outlet_m)}, -1);
   distanceLine(painter, c, at);
 }
 

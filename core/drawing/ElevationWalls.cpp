@@ -165,13 +165,20 @@ void paintLevels(Sketch& sketch, const ElevationContext& c) {
   if (c.view.label_mm < 6.0) return;
   sketch.line({axis, room.top}, {axis, room.bottom}, solid(c.theme.ink2, 1.1));
   const double cap = c.voice.capHeight_mm(type::small);
-  const double step = c.mm(1.0) < 5.0 ? 2.0 : 1.0;
-  for (double z = std::ceil(c.bottom_m); z <= c.view.top_m + 1e-9; z += step) {
-    const double y = c.y(z);
+  const double unit_m = c.voice.markedIn_m();
+  double step = 1.0;
+  for (const double next : {2.0, 5.0, 10.0}) {
+    if (c.mm(step * unit_m) < 5.0) step = next;
+  }
+  for (double z = step * std::ceil(c.bottom_m / unit_m / step); z * unit_m <= c.view.top_m + 1e-9;
+       z += step) {
+    const double y = c.y(z * unit_m);
     if (y < room.top - 1e-9) break;
     sketch.line({axis - 1.0, y}, {axis, y}, solid(c.theme.ink2, 1.0));
     sketch.text({axis - 1.6, y + cap / 2.0},
-                c.voice.say(base::Message("drawing.elevation.tick", {base::number("height", z)})),
+                c.voice.say(base::Message(
+                    c.voice.inFeet() ? "drawing.elevation.tick-feet" : "drawing.elevation.tick",
+                    {base::number("height", z)})),
                 type::small, c.theme.ink2, HAlign::right);
   }
 }

@@ -48,21 +48,22 @@ void northPoint(Sketch& sketch, const SheetContext& c, Point p, const Voice& voi
               type::letter, c.theme.ink, HAlign::centre);
 }
 
-/// Five alternate pieces of a round length that come to 25 to 60 mm together.
-double pieceLength_m(double mm_per_m) {
+/// Five alternate pieces of a round length, in metres or feet, that come to 25 to 60 mm together.
+double pieceLength(double mm_per_unit) {
   double piece = 1.0;
-  for (double next : {2.0, 5.0, 10.0, 20.0, 50.0}) {
-    if (5.0 * piece * mm_per_m < 22.0) piece = next;
+  for (double next : {2.0, 5.0, 10.0, 20.0, 50.0, 100.0}) {
+    if (5.0 * piece * mm_per_unit < 22.0) piece = next;
   }
   for (double next : {0.5, 0.2, 0.1, 0.05, 0.02, 0.01}) {
-    if (5.0 * piece * mm_per_m > 60.0) piece = next;
+    if (5.0 * piece * mm_per_unit > 60.0) piece = next;
   }
   return piece;
 }
 
 void scaleBar(Sketch& sketch, const SheetContext& c, Point left, const Voice& voice) {
-  const double piece_m = pieceLength_m(c.view.mm_per_m);
-  const double piece = c.mm(piece_m);
+  const double unit_mm = c.mm(voice.markedIn_m());
+  const double length = pieceLength(unit_mm);
+  const double piece = length * unit_mm;
   const double high = 5.0 * kPx;
   for (int i = 0; i < 5; ++i) {
     const auto bar = rectangle(left.x + i * piece, left.y, piece, high);
@@ -73,9 +74,10 @@ void scaleBar(Sketch& sketch, const SheetContext& c, Point left, const Voice& vo
     sketch.text({x, left.y - 1.1}, voice.say(words), type::small, c.theme.ink, HAlign::centre);
   };
   figure(left.x, base::Message("drawing.scale.mark", {base::number("length", 0.0)}));
-  figure(left.x + piece, base::Message("drawing.scale.mark", {base::number("length", piece_m)}));
+  figure(left.x + piece, base::Message("drawing.scale.mark", {base::number("length", length)}));
   figure(left.x + 5.0 * piece,
-         base::Message("drawing.scale.end", {base::number("length", 5.0 * piece_m)}));
+         base::Message(voice.inFeet() ? "drawing.scale.end-feet" : "drawing.scale.end",
+                       {base::number("length", 5.0 * length)}));
 }
 
 /// Where a corner's letter may stand: further from the corner, aside; millimetres.

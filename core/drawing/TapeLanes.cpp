@@ -158,26 +158,30 @@ void paintLane(Sketch& sketch, const TapeContext& c, std::size_t index, double t
   }
 }
 
-double figureStep_m(double mm_per_m) {
+/// In metres or feet.
+double figureStep(double mm_per_unit) {
   double step = 5.0;
-  for (double next : {10.0, 20.0, 50.0, 100.0}) {
-    if (step * mm_per_m < 12.0) step = next;
+  for (double next : {10.0, 20.0, 50.0, 100.0, 200.0, 500.0}) {
+    if (step * mm_per_unit < 12.0) step = next;
   }
   return step;
 }
 
 void axisOfRing(Sketch& sketch, const TapeContext& c, int ring, double top) {
-  const double length = c.study.perimeter().length_m(ring);
-  const double step = figureStep_m(c.at.mmPerM());
+  const double unit_m = c.voice.markedIn_m();
+  const double length = c.study.perimeter().length_m(ring) / unit_m;
+  const double step = figureStep(c.at.mmPerM() * unit_m);
   sketch.line({c.at.left(ring), top}, {c.at.right(ring), top}, solid(c.theme.ink2, 1.1));
   for (double s = 0.0; s <= length + 1e-9; s += step / 5.0) {
-    const double x = c.at.xOf(ring, s);
+    const double x = c.at.xOf(ring, s * unit_m);
     const bool major = std::abs(std::remainder(s, step)) < 1e-6;
     sketch.line({x, top}, {x, top + (major ? 1.2 : 0.7)}, solid(c.theme.ink2, 1.0));
     if (!major || !c.view.lanes) continue;
-    sketch.text({x, top + 1.8 + c.voice.capHeight_mm(type::small)},
-                c.voice.say(base::Message("drawing.chainage", {base::number("chainage", s)})),
-                type::small, c.theme.ink2, HAlign::centre);
+    sketch.text(
+        {x, top + 1.8 + c.voice.capHeight_mm(type::small)},
+        c.voice.say(base::Message(c.voice.inFeet() ? "drawing.chainage-feet" : "drawing.chainage",
+                                  {base::number("chainage", s)})),
+        type::small, c.theme.ink2, HAlign::centre);
   }
 }
 

@@ -17,6 +17,10 @@ class Voice {
   virtual double width_mm(const std::string& text, const Font& font) const = 0;
   /// Height of capitals; line spacing is 1.35 times the font size.
   virtual double capHeight_mm(const Font& font) const = 0;
+  /// Lengths are said in feet and inches: axes and scale bars are marked in feet then.
+  virtual bool inFeet() const { return false; }
+  /// Of the unit that axes are marked in, metres.
+  double markedIn_m() const;
 
  protected:
   Voice() = default;

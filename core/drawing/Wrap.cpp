@@ -1,8 +1,12 @@
 #include <algorithm>
 
+#include "base/CustomaryUnits.h"
 #include "drawing/Voice.h"
 
 namespace sumpwright::drawing {
+
+double Voice::markedIn_m() const { return inFeet() ? base::kFoot_m : 1.0; }
+
 namespace {
 
 bool startsLetter(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }

@@ -5,6 +5,7 @@
 
 #include "airflow/RunningCost.h"
 #include "base/Contract.h"
+#include "siting/SuctionWords.h"
 
 namespace sumpwright::price {
 
@@ -182,8 +183,7 @@ RunningYear runningYear(double flow_m3_h, std::optional<double> power_w,
 std::optional<RunningYear> runningYear(const siting::SuctionAnswer& answer,
                                        const plan::Running& running, const Tariff& tariff) {
   if (answer.state != siting::SuctionState::answered) return std::nullopt;
-  const double flow = base::Flow::ofM3PerS(answer.flow_m3_s.middle).m3PerH();
-  return runningYear(flow, answer.power_w, running, tariff);
+  return runningYear(siting::middleFlow_m3_h(answer), answer.power_w, running, tariff);
 }
 
 }  // namespace sumpwright::price

@@ -75,6 +75,15 @@ double middleFloor(const SuctionAnswer& answer) {
   return answer.middle.empty() ? 0.0 : answer.middle[answer.worst].reach.floor;
 }
 
+double middleFlow_m3_h(const SuctionAnswer& answer) {
+  if (answer.worst >= answer.middle.size()) return 0.0;
+  double sum = 0.0;
+  for (const airflow::LegDuty& leg : answer.middle[answer.worst].duty.legs) {
+    sum += leg.total.m3PerH();
+  }
+  return sum;
+}
+
 Message verdictOf(const SuctionAnswer& answer, bool clustered) {
   if (answer.state == SuctionState::not_layered) return Message("suction.verdict.not-layered");
   if (answer.state == SuctionState::off_floor) return Message("suction.verdict.off-floor");

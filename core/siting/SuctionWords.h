@@ -8,6 +8,8 @@ namespace sumpwright::siting {
 /// Share of floor held on the middle guess at the ground, of answers nobody knows the worst: the
 /// figure that screen and paper show large, and the sentence begins with. 0 where not answered.
 double middleFloor(const SuctionAnswer& answer);
+/// The air of all sumps that goes with it, m³/h: what section, papers and the year are told.
+double middleFlow_m3_h(const SuctionAnswer& answer);
 
 /// One statement for everybody: how much is held on the middle guess, in how many of the guesses
 /// all of it is, and what to count on. `clustered`: all that is not likely held lies round the

@@ -38,7 +38,8 @@ TEST(Sentences, IdsAreLowerCaseAndDottedByTheme) {
 // A brace that is not closed, or a format nobody knows, would reach the user as it stands.
 TEST(Sentences, BracesHoldANameAndKnownFormats) {
   const std::regex argument(
-      "\\{[a-z_]+(:(signed|bare|down|cap|[0-9])(,(signed|bare|down|cap|[0-9]))*)?\\}");
+      "\\{[a-z_]+(:(signed|bare|down|cap|sold|[0-9])(,(signed|bare|down|cap|sold|[0-9]))*)?\\}"
+      "|\\{[a-z_]+\\?[^{}|]+\\|[^{}|]+\\}|\\{=[0-9.]+ (m|mm|m\u00B3/h|Pa|\u00B0C)\\}");
   for (const Sentence& sentence : all()) {
     const std::string rest = std::regex_replace(std::string(sentence.english), argument, "");
     EXPECT_EQ(rest.find_first_of("{}"), std::string::npos)

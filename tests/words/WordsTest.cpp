@@ -38,6 +38,37 @@ TEST(Fill, WhatHasNoArgumentStandsAsItIs) {
   EXPECT_EQ(fill("open { brace", Message(""), Units::metric), "open { brace");
 }
 
+TEST(Fill, OneIsNotMany) {
+  const auto bends = [](std::int64_t count) {
+    return fill("{count} {count?bend|bends}", Message("", {base::count("count", count)}),
+                Units::metric);
+  };
+  EXPECT_EQ(bends(0), "0 bends");
+  EXPECT_EQ(bends(1), "1 bend");
+  EXPECT_EQ(bends(2), "2 bends");
+}
+
+TEST(Fill, AFigureOfTheSentencesOwnFollowsTheUnits) {
+  const char* sentence = "within {=0.5 m}, {=13 mm}, {=1 Pa}, {=10 \u00B0C}";
+  EXPECT_EQ(fill(sentence, Message(""), Units::metric), "within 0.5 m, 13 mm, 1 Pa, 10 \u00B0C");
+  EXPECT_EQ(fill(sentence, Message(""), Units::imperial),
+            "within 1' 8\", 1/2\", 0.004 in. w.c., 50 \u00B0F");
+}
+
+TEST(Fill, ASizeHasTheMillimetresItIsSoldByBesideItsInches) {
+  const Message message("", {base::millimetres("size", 8.5)});
+  EXPECT_EQ(fill("{size:1,sold}", message, Units::metric), "8.5 mm");
+  EXPECT_EQ(fill("{size:1,sold}", message, Units::imperial), "3/8\" (8.5 mm)");
+}
+
+TEST(Fill, NoFullStopIsDoubled) {
+  const Message message(
+      "", {base::pressure("p", base::Pressure::ofPa(5.0)), base::text("t", "A socket.")});
+  EXPECT_EQ(fill("needs {p}.", message, Units::imperial), "needs 0.020 in. w.c.");
+  EXPECT_EQ(fill("{t}.", message, Units::metric), "A socket.");
+  EXPECT_EQ(fill("needs {p}.", message, Units::metric), "needs 5.0 Pa.");
+}
+
 TEST(Fill, BracesInAnArgumentAreNotFilledAgain) {
   const Message message("", {base::text("a", "{b}"), base::text("b", "no")});
   EXPECT_EQ(fill("{a}", message, Units::metric), "{b}");

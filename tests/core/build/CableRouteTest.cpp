@@ -63,6 +63,42 @@ TEST(CableRoute, StraightThroughTheWallAndAlongTheSkirting) {
   EXPECT_NEAR(route.to_buy_m, 1.1 * route.length_m + 1.0, 1e-12);
 }
 
+TEST(CableRoute, ItsHoleIsSetOutByPlaceAndHeight) {
+  // Across an inner wall: outside along to x = 5.10, in there.
+  const plan::Job job = twoRooms().supply("s", plan::SupplyKind::socket, {5.05, 4.0});
+  const rules::Site site = siteOf(job);
+  const CableRoute route = from(job, 2.0).routes.at(0);
+  const auto sleeves = cableSleeves(site, route);
+  ASSERT_EQ(sleeves.size(), 1U);
+  EXPECT_EQ(sleeves[0].place.ring, 0);
+  EXPECT_NEAR(sleeves[0].place.chainage_m, 5.10, 1e-9);
+  EXPECT_NEAR(sleeves[0].height_m, 0.20, 1e-9);
+  EXPECT_NEAR(route.parts.front().height_m, 0.20, 1e-9);  // down to the run
+  EXPECT_NEAR(route.parts.back().height_m, 0.45, 1e-9);   // up to the socket
+}
+
+TEST(CableRoute, ASupplyWithoutANameIsToldByWhatItIsAndWhere) {
+  const plan::Job job = twoRooms().supply("socket-1", plan::SupplyKind::socket, {4.0, 0.3});
+  const base::Message label = from(job, 2.0).routes.at(0).label;
+  EXPECT_EQ(label.id, "cable.supply.in");
+  EXPECT_EQ(std::get<base::Message>(label.find("supply")->value).id, "thing.socket");
+  EXPECT_EQ(std::get<base::Message>(label.find("room")->value).id, "room.living");
+}
+
+TEST(CableRoute, OverAHeadItsLevelPartIsOverTheHead) {
+  PlanBuilder house = twoRooms().supply("s", plan::SupplyKind::socket, {9.0, 0.3});
+  house.door("d", 0, 5.5, 0.9);
+  house.with([](plan::Job& job) { job.plan.openings.back().head_m = 2.0; });
+  const CableRoute route = from(house, 2.0).routes.at(0);
+  int over = 0;
+  for (const CablePart& part : route.parts) {
+    if (part.kind != CablePartKind::over_opening) continue;
+    ++over;
+    EXPECT_NEAR(part.height_m, 2.1, 1e-9);
+  }
+  EXPECT_EQ(over, 1);
+}
+
 TEST(CableRoute, ThroughTheInnerWallWhereThatIsShorter) {
   const plan::Job job = twoRooms().supply("s", plan::SupplyKind::socket, {5.05, 4.0});
   const CableRoute route = from(job, 2.0).routes.at(0);

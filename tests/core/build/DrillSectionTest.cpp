@@ -4,6 +4,7 @@
 
 #include "build/DrillSection.h"
 #include "build/Figures.h"
+#include "build/SectionWords.h"
 #include "core/build/Sites.h"
 
 namespace sumpwright::build {
@@ -273,6 +274,13 @@ TEST(DrillSection, OfTheUnsurveyedHouseNeedsTheFootingSeen) {
   EXPECT_EQ(section.fit, Fit::fits_if_footing);
   EXPECT_TRUE(noted(section, "section.note.trial-pit"));
   EXPECT_TRUE(noted(section, "section.note.seal-leaves"));
+}
+
+TEST(DrillSection, AMarginThatIsMissedIsNotSaidToBeClear) {
+  const Margin past{LimitKind::ground, -0.023, 0.0};
+  EXPECT_EQ(marginWords(past).id, "section.past.ground");
+  EXPECT_EQ(std::get<base::Quantity>(marginWords(past).find("clear")->value).value, 23.0);
+  EXPECT_EQ(marginWords({LimitKind::ground, 0.023, 0.0}).id, "section.limit.ground");
 }
 
 }  // namespace

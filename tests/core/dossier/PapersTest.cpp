@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 #include "core/drawing/Drawn.h"
 #include "dossier/Folio.h"
@@ -228,6 +230,17 @@ TEST(Cable, IsToldPartByPartToTheCrewAndInOneLineToTheClient) {
   EXPECT_FALSE(papersSay(client, "to-buy"));
 }
 
+TEST(Cable, ItsHoleIsSetOutForTheCrewAndItsWayDrawn) {
+  const auto study = studyOf(withRun());
+  const Document crew = paperOf(Paper::crew, study, voice(), dated());
+  for (const char* words : {"middle", "-of ", "pipe-", "cable-to"}) {
+    EXPECT_TRUE(papersSay(crew, words)) << words;
+  }
+  int drawn = 0;
+  for (const auto& page : crew.pages) drawn += drawing::itemsTagged(page, "cable");
+  EXPECT_GT(drawn, 10);
+}
+
 TEST(Cable, WithoutASupplySaysSo) {
   plan::Job job = withRun();
   job.plan.supplies.clear();
@@ -240,8 +253,64 @@ TEST(Seals, CountJointAndEntriesByRoom) {
   const auto list = price::sealList(study);
   const Document crew = paperOf(Paper::crew, study, voice(), dated());
   EXPECT_GT(list.entries, 0);
-  EXPECT_TRUE(papersSay(crew, voice().say(base::Message("paper.seal.joint",
-                                                        {base::metres("length", list.joint_m)}))));
+  double printed_m = 0.0;  // rounded once, so that what is printed adds up
+  for (const auto& room : list.rooms) printed_m += std::round(10.0 * room.joint_m) / 10.0;
+  EXPECT_TRUE(papersSay(
+      crew, voice().say(base::Message("paper.seal.joint", {base::metres("length", printed_m)}))));
+}
+
+TEST(Seals, ARoomWithoutANameIsNotCalledByItsId) {
+  plan::Job job = withRun();
+  ASSERT_FALSE(job.plan.rooms.empty());
+  job.plan.rooms.front().id = "room-x";
+  job.plan.rooms.front().name.clear();
+  const Document crew = paperOf(Paper::crew, studyOf(job), voice(), dated());
+  EXPECT_FALSE(papersSay(crew, "room-x"));
+  EXPECT_TRUE(papersSay(crew, "unnamed"));
+}
+
+/// Height of the longest upright at the left edge of a page's column.
+double longestUpright_mm(const Document& document) {
+  double longest = 0.0;
+  for (const auto& page : document.pages) {
+    for (const auto& item : page.items) {
+      const auto* stroke = std::get_if<drawing::Stroke>(&item.shape);
+      if (stroke == nullptr || stroke->points.size() != 2) continue;
+      const auto& [a, b] = std::pair(stroke->points[0], stroke->points[1]);
+      if (std::abs(a.x - b.x) < 1e-9 && std::abs(a.x - kMargin_mm) < 0.1) {
+        longest = std::max(longest, std::abs(b.y - a.y));
+      }
+    }
+  }
+  return longest;
+}
+
+TEST(Commissioning, IsAFormForAHandWithRadonBeforeAndBothSignatures) {
+  plan::Job job = withRun();
+  job.plan.test_holes.push_back({"hole", "Hall cupboard", {3.0, 3.0}});
+  const Document form = paperOf(Paper::commissioning, studyOf(job), voice(), dated());
+  for (const char* words : {"before", "re-test", "client", "crew", "signature", "notes"}) {
+    EXPECT_TRUE(papersSay(form, words)) << words;
+  }
+  EXPECT_FALSE(papersSay(form, "predicted"));  // nothing was: no column for it
+  EXPECT_LE(form.pages.size(), 2U);
+  EXPECT_GE(longestUpright_mm(form), 40.0);  // the notes
+}
+
+TEST(Proposal, IsAPaperOfItsOwnInAClientsWordsWithLinesToSign) {
+  const auto study = studyOf(withRun());
+  const Document paper = paperOf(Paper::proposal, study, voice(), dated());
+  const Document plan = paperOf(Paper::plan, study, voice(), dated());
+  EXPECT_TRUE(papersSay(paper, "for-nobody"));
+  EXPECT_TRUE(papersSay(plan, "for-householder"));
+  for (const char* words : {"consent", "signature", "prediction", "asbestos", "services"}) {
+    EXPECT_TRUE(papersSay(paper, words)) << words;
+  }
+  for (const char* words : {"pit-limits", "silica", "memory"}) {
+    EXPECT_FALSE(papersSay(paper, words)) << words;
+    EXPECT_TRUE(papersSay(plan, words)) << words;
+  }
+  EXPECT_TRUE(drawing::says(paper.pages.back(), "signature"));
 }
 
 TEST(Margin, WithinTheLinesShowsNoPriceOfOne) {
@@ -367,6 +436,23 @@ TEST(Letterhead, PrintsOnlyWhatIsFilled) {
   EXPECT_TRUE(papersSay(paper, "Invented Mutual"));
   EXPECT_FALSE(papersSay(paper, "registration"));
   EXPECT_FALSE(papersSay(paper, "electrician"));
+}
+
+TEST(Letterhead, TakesLittleHeightOfASheetThatLies) {
+  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  const Desk desk{voice(), drawing::theme(drawing::ThemeName::paper)};
+  Letterhead head;
+  head.firm = "Invented Soil Gas Works";
+  head.lines = {"4 Made-up Yard", "Nowhere", "000 0000", "post@invented.example"};
+  head.insurer = "Invented Mutual";
+  const double upright = heightOf(letterheadRows(desk, head, 184.0));
+  const double lying = heightOf(letterheadRows(desk, head, 271.0));
+  EXPECT_LT(lying, 0.6 * upright);
+  ClientPlanOptions options = dated();
+  options.letterhead = head;
+  options.landscape = true;
+  const Document paper = clientPlan(study, voice(), options);
+  for (const std::string& line : head.lines) EXPECT_TRUE(papersSay(paper, line)) << line;
 }
 
 TEST(Letterhead, LogoKeepsItsProportions) {

@@ -7,6 +7,9 @@
 
 #include "core/drawing/Drawn.h"
 #include "drawing/ElevationDrawing.h"
+#include "drawing/PlanDrawing.h"
+#include "drawing/Sketch.h"
+#include "drawing/TapeDrawing.h"
 
 namespace sumpwright::drawing {
 
@@ -108,6 +111,86 @@ TEST(ElevationDrawing, ShowsEverySumpWithItsNumber) {
                                         about(alone, 15.0), voice()),
                         "number"),
             0);
+}
+
+int coveredWords(const DrawList& over, const std::vector<Box>& words) {
+  int covered = 0;
+  for (const Item& item : over.items) {
+    if (!std::holds_alternative<Fill>(item.shape) || item.tag == "verdict") continue;
+    for (const Box& below : words) covered += overlap(boxOf(item.shape, voice()), below) ? 1 : 0;
+  }
+  return covered;
+}
+
+TEST(ElevationDrawing, NoPlateCoversWords) {
+  int blind = 0;  // where the run does not know of the words
+  // The line to the window runs just over its name, as the eaves do.
+  for (const double height : {2.4, 2.6, 2.9, 3.2}) {
+    for (const double outlet_s : {13.2, 14.0, 15.0}) {
+      plan::Job job = withRiser(height, outlet_s);
+      job.house.eaves_m = 2.2;
+      const auto study = studyOf(job);
+      ElevationView view = about(study, 15.0, ThemeName::paper);
+      view.keep_clear = perimeter::Place{0, 15.0};
+      const DrawList base = elevationBase(study, view, voice());
+      const auto words = wordsOf(base, voice());
+      const auto assessment = study.assess({0, 15.0}, "s");
+      EXPECT_EQ(coveredWords(elevationMarker(study, assessment, "s", view, voice(), words), words),
+                0)
+          << height << ' ' << outlet_s;
+      blind += coveredWords(elevationMarker(study, assessment, "s", view, voice()), words);
+      for (const Item& item : base.items) {
+        if (item.tag != "eaves") continue;
+        for (const Box& name : words) EXPECT_FALSE(overlap(boxOf(item.shape, voice()), name));
+      }
+    }
+  }
+  EXPECT_GT(blind, 0);
+}
+
+/// The voice of a job shown in feet and inches.
+class FeetVoice final : public Voice {
+ public:
+  std::string say(const base::Message& message) const override { return voice().say(message); }
+  double width_mm(const std::string& text, const Font& font) const override {
+    return voice().width_mm(text, font);
+  }
+  double capHeight_mm(const Font& font) const override { return voice().capHeight_mm(font); }
+  bool inFeet() const override { return true; }
+};
+
+TEST(ElevationDrawing, AxesAndScaleBarsAreMarkedInTheUnitsOfTheWords) {
+  const auto study = studyOf(withRiser());
+  const FeetVoice feet;
+  const ElevationView view = about(study, 15.0);
+  const DrawList elevation = elevationBase(study, view, feet);
+  // Ten feet up, where the tick of three metres is not.
+  double ten = -1.0;
+  for (const Item& item : elevation.items) {
+    const auto* text = std::get_if<Text>(&item.shape);
+    if (text != nullptr && item.tag == "axis" && text->text == "10.00") ten = text->at.y;
+  }
+  const double cap = feet.capHeight_mm(type::small);
+  EXPECT_NEAR(ten - cap / 2.0, elevationPoint(study, view, {{0, 15.0}, 3.048}).y, 1e-9);
+  TapeView tape;
+  tape.width_mm = 300.0;
+  tape.height_mm = tapeFullHeight_mm(study, tape);
+  const DrawList wall = tapeBase(study, tape, feet);
+  EXPECT_TRUE(says(wall, "100.00"));  // 36 m round are 118 ft
+  EXPECT_FALSE(says(tapeBase(study, tape, voice()), "100.00"));
+  PlanView plan = fitted(study, 200.0, 150.0, ThemeName::light);
+  const DrawList bar = planFurniture(study, plan, feet);
+  double end = 0.0;
+  double start = 0.0;
+  double length = 0.0;
+  for (const Item& item : bar.items) {
+    const auto* text = std::get_if<Text>(&item.shape);
+    if (text == nullptr || item.tag != "scale") continue;
+    if (text->text == "0.00") start = text->at.x;
+    end = text->at.x;
+    length = std::atof(text->text.c_str());
+  }
+  EXPECT_NEAR(end - start, length * 0.3048 * plan.mm_per_m, 1e-6);
 }
 
 TEST(ElevationDrawing, AnUnplacedRiserIsOnlyWhereItWouldGoUp) {

@@ -101,5 +101,15 @@ TEST(Tariff, APriceOfNothingIsNone) {
   EXPECT_FALSE(firmTariff(-1.0, "EUR").per_kwh);
 }
 
+TEST(RunningYear, CountsWithTheAirThatIsToldOfTheFan) {
+  siting::SuctionAnswer answer;
+  answer.state = siting::SuctionState::answered;
+  answer.flow_m3_s.middle = 25.0 / 3600.0;  // of the guesses: another figure
+  answer.middle.resize(1);
+  answer.middle[0].duty.legs.resize(2);
+  for (auto& leg : answer.middle[0].duty.legs) leg.total = base::Flow::ofM3PerH(12.0);
+  EXPECT_NEAR(runningYear(answer, {}, {})->flow_m3_h, 24.0, 1e-9);
+}
+
 }  // namespace
 }  // namespace sumpwright::price
