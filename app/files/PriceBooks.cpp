@@ -129,6 +129,7 @@ base::Result<LoadedPrices> ownPriceBook(const price::PriceBook& book) {
       own.path = path;
   }
   own.book.note.clear();
+  if (book.invented) own.book.per_kwh.reset();  // it would be read as the firm's own word
   const base::Problems problems = savePriceBook(own);
   if (!problems.empty()) return problems;
   return own;

@@ -47,7 +47,8 @@ std::vector<PriceBookEntry> availablePriceBooks();
 base::Problems savePriceBook(const LoadedPrices& loaded);
 
 /// A new book in the user's own folder with the prices of another, under an id and a name of its
-/// own; what is invented stays marked so. Problems: file.not-writable.
+/// own; what is invented stays marked so, and an invented price of electricity is not taken along,
+/// for papers show it to clients as the firm's. Problems: file.not-writable.
 base::Result<LoadedPrices> ownPriceBook(const price::PriceBook& book);
 
 /// Copies a book from elsewhere into the user's own folder; one that is there already like it is

@@ -70,6 +70,10 @@ std::span<const Sentence> fileSentences() {
            "Sentences",
            "The price book is part of the program and stays as it is. Make a book of your "
            "own of it; then its prices can be changed.")},
+      {"file.prices-changed",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The price book {file} was written by somebody else since, so the change "
+                         "is not taken back.")},
       {"file.prices-taken",
        QT_TRANSLATE_NOOP(
            "Sentences",

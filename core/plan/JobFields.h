@@ -340,16 +340,15 @@ inline constexpr auto kFields<PipeRun> = std::tuple(may("before_m", &PipeRun::be
                                                     may("bends_after", &PipeRun::bends_after));
 
 template <>
-inline constexpr auto kFields<QuoteLine> = std::tuple(must("id", &QuoteLine::id),
-                                                      may("item", &QuoteLine::item),
-                                                      may("text", &QuoteLine::text),
-                                                      may("quantity", &QuoteLine::quantity),
-                                                      may("unit_price", &QuoteLine::unit_price),
-                                                      may("left_out", &QuoteLine::left_out));
+inline constexpr auto kFields<QuoteLine> = std::tuple(
+    must("id", &QuoteLine::id), may("item", &QuoteLine::item), may("text", &QuoteLine::text),
+    may("quantity", &QuoteLine::quantity), may("unit_price", &QuoteLine::unit_price),
+    may("left_out", &QuoteLine::left_out), may("offered", &QuoteLine::offered),
+    may("unit", &QuoteLine::unit), may("kind", &QuoteLine::kind));
 
 template <>
 inline constexpr auto kFields<Quote> = std::tuple(
-    may("price_book", &Quote::price_book), may("date", &Quote::date),
+    may("number", &Quote::number), may("price_book", &Quote::price_book), may("date", &Quote::date),
     may("valid_days", &Quote::valid_days), may("tax_percent", &Quote::tax_percent),
     may("margin_percent", &Quote::margin_percent), may("margin_shown", &Quote::margin_shown),
     may("provisional", &Quote::provisional), may("lines", &Quote::lines));

@@ -57,6 +57,8 @@ SUMPWRIGHT_NAMES(SumpKind, "cored", "internal", "standby")
 SUMPWRIGHT_NAMES(OutletMode, "low", "riser")
 SUMPWRIGHT_NAMES(FanPlace, "outside_low", "outside_high", "roof_space")
 SUMPWRIGHT_NAMES(MarginShown, "as_book", "own_line", "in_lines")
+SUMPWRIGHT_NAMES(QuoteUnit, "each", "m", "m2", "hour")
+SUMPWRIGHT_NAMES(QuoteKind, "material", "labour")
 SUMPWRIGHT_NAMES(AnnulusSeal, "unknown", "sealed", "not_sealed")
 SUMPWRIGHT_NAMES(Evidence, "reason", "locating_record", "drains_located", "engineers_note",
                  "consent")

@@ -135,6 +135,10 @@ enum class AnnulusSeal { unknown, sealed, not_sealed };
 
 /// Whether a quote shows the margin as a line of its own or within its lines.
 enum class MarginShown { as_book, own_line, in_lines };
+/// Of a line of a quote.
+enum class QuoteUnit { each, metre, square_metre, hour };
+/// What a line of the job's own is; only material is bought.
+enum class QuoteKind { material, labour };
 
 /// What stands behind a waiver; a rule sheet says which one a rule accepts.
 enum class Evidence { reason, locating_record, drains_located, engineers_note, consent };

@@ -18,10 +18,16 @@ struct QuoteLine {
   std::string quantity;    ///< "": the design's
   std::string unit_price;  ///< "": the price book's
   bool left_out = false;
+  /// Only offered on top, in no total. Without it a line takes up what the design offers.
+  bool offered = false;
+  // Of a line without an item; another has them from the price book.
+  QuoteUnit unit = QuoteUnit::each;
+  QuoteKind kind = QuoteKind::material;
   bool operator==(const QuoteLine&) const = default;
 };
 
 struct Quote {
+  std::string number;             ///< as the firm counts them; "": made of date and job
   std::string price_book;         ///< id; "": none chosen
   std::string date;               ///< ISO 8601
   std::optional<int> valid_days;  ///< from that date

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <utility>
 
 #include "build/CableRoute.h"
@@ -16,6 +17,7 @@ namespace {
 constexpr double kWaste = 0.10;       // pipe bought above what is laid
 constexpr double kClipEvery_m = 1.0;  // of pipe
 constexpr double kCableClip_m = 0.3;  // of cable
+constexpr double kBackerTurns = 2.0;  // round each hole: once in either leaf
 constexpr double kConduitTo_m = 1.5;  // cable outside lies in conduit up to this height
 constexpr double kSetOut_h = 1.0;
 constexpr double kCore_h = 1.5;  // each
@@ -37,6 +39,12 @@ class NeedList {
   void hours(const char* item, double time_h) {
     if (reckons(time_h)) add(item, NeedKind::labour, Decimal::upToTenth(time_h), PriceUnit::hour);
   }
+  /// Says more of those items that are needed.
+  void detail(std::initializer_list<std::string_view> items, const base::Message& message) {
+    for (Need& need : m_out.rows) {
+      if (std::find(items.begin(), items.end(), need.item) != items.end()) need.detail = message;
+    }
+  }
   void remark(base::Message message) { m_out.remarks.push_back(std::move(message)); }
   Needs take() {
     std::stable_sort(m_out.rows.begin(), m_out.rows.end(),
@@ -52,8 +60,13 @@ class NeedList {
     return measure > 0.0 && measure <= kMostMeasure;
   }
   void add(const char* item, NeedKind kind, Decimal quantity, PriceUnit unit) {
-    m_out.rows.push_back(
-        {item, kind, base::Message(std::string("price.item.") + item), quantity, unit});
+    Need need;
+    need.item = item;
+    need.kind = kind;
+    need.text = base::Message(std::string("price.item.") + item);
+    need.quantity = quantity;
+    need.unit = unit;
+    m_out.rows.push_back(std::move(need));
   }
   Needs m_out;
 };
@@ -120,8 +133,9 @@ Counted countedOf(const siting::Study& study, const siting::SuctionSystem& syste
 }
 
 void addPipework(const Counted& counted, const siting::SuctionSystem& system,
-                 const plan::Design& design, NeedList& list) {
+                 const rules::Site& site, NeedList& list) {
   using enum NeedKind;
+  const plan::Design& design = site.job.design;
   list.metres("pipe", (1.0 + kWaste) * counted.pipe_m);
   list.count("bend", material, counted.bends);
   list.count("tee", material, system.shared ? counted.sumps - 1 : 0);
@@ -131,17 +145,34 @@ void addPipework(const Counted& counted, const siting::SuctionSystem& system,
   list.count("silencer", material, design.silencer == plan::YesNo::yes ? counted.fans : 0);
   list.count("cowl", material, counted.risers);
   list.count("grille", material, counted.fans - counted.risers);
+  list.count("mesh", material, counted.fans);
   list.count("cover", material, counted.cored);
   list.count("gauge", material, counted.fans);
   list.count("labels", material, counted.fans);
   list.count("pipe_clip", material,
              counted.sumps + static_cast<int>(std::ceil(counted.pipe_m / kClipEvery_m)));
   list.count("sealant", material, counted.sumps + 1);
+  list.metres("backer", kBackerTurns * std::numbers::pi * site.core_m * counted.cored);
   list.metres("lagging", counted.lagged_m);
+}
+
+/// What whoever buys it has to ask for.
+void addDetails(const rules::Site& site, const siting::SuctionSystem& system, NeedList& list) {
+  const base::Arg pipe = base::millimetres("pipe", 1000.0 * site.pipe_od_m);
+  const base::Arg hole = base::millimetres("hole", 1000.0 * site.core_m);
+  list.detail({"pipe"}, {"price.detail.pipe", {pipe}});
+  list.detail({"bend", "tee", "valve", "coupler", "silencer", "cowl", "grille", "mesh", "pipe_clip",
+               "lagging"},
+              {"price.detail.for-pipe", {pipe}});
+  list.detail({"cover"}, {"price.detail.cover", {pipe, hole}});
+  list.detail({"sealant", "backer"}, {"price.detail.gap", {pipe, hole}});
+  list.detail({"fan"}, {system.invented ? "price.detail.fan-invented" : "price.detail.fan",
+                        {base::text("fan", system.fan.title), pipe}});
 }
 
 struct Wiring {
   double cable_m = 0.0;
+  double section_mm2 = 0.0;
   double conduit_m = 0.0;
   int sleeves = 0;
   int spurs = 0;
@@ -169,6 +200,7 @@ void addRoute(const siting::Study& study, const plan::Sump& sump, Wiring& wiring
   }
   const build::CableRoute& route = answer.routes[*answer.chosen];
   wiring.cable_m += route.to_buy_m;
+  wiring.section_mm2 = std::max(wiring.section_mm2, ask.figures.section_mm2);
   wiring.sleeves += route.sleeves;
   wiring.conduit_m += conduitOf_m(route);
   // A spur that is there is the one that is used.
@@ -190,6 +222,7 @@ void addWiring(const siting::Study& study, const siting::SuctionSystem& system, 
     }
   }
   list.metres("cable", wiring.cable_m);
+  list.detail({"cable"}, {"price.detail.cable", {base::number("section", wiring.section_mm2)}});
   list.count("cable_sleeve", material, wiring.sleeves);
   list.metres("conduit", wiring.conduit_m);
   list.count("cable_clip", material, static_cast<int>(std::ceil(wiring.cable_m / kCableClip_m)));
@@ -233,7 +266,8 @@ Needs needsOf(const siting::Study& study, const siting::SuctionSystem& system) {
     list.remark(base::Message("price.no-sump"));
     return list.take();
   }
-  addPipework(counted, system, study.job().design, list);
+  addPipework(counted, system, study.site(), list);
+  addDetails(study.site(), system, list);
   addWork(counted, list);
   addWiring(study, system, counted.fans, list);
   addOptional(counted, study, list);

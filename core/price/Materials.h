@@ -3,6 +3,7 @@
 // suction study counts with, cable that of the route; all figures of Materials.cpp are own figures
 // to be changed line by line in the job's quote.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,8 @@ struct Need {
   base::Message text;  ///< "price.item.*"
   Decimal quantity;
   PriceUnit unit = PriceUnit::each;
+  /// What it is bought by, as far as the job knows: diameter, type, size; "price.detail.*".
+  std::optional<base::Message> detail = {};
 };
 
 struct Needs {

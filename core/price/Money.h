@@ -5,6 +5,7 @@
 // Rounding, everywhere: to the least coin, half away from zero (0.125 becomes 0.13, -0.125 becomes
 // -0.13); each line, the margin and the tax once each, sums never.
 
+#include <compare>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -29,6 +30,7 @@ class Decimal {
   /// "12.5": no zeros at the end but for `least` digits after the point; no grouping.
   std::string text(int least = 0) const;
   bool operator==(const Decimal&) const = default;
+  auto operator<=>(const Decimal&) const = default;
 
  private:
   explicit Decimal(std::int64_t millionths) : m_millionths(millionths) {}

@@ -82,6 +82,13 @@ class PricesNode {
   base::Problems& m_problems;
 };
 
+std::string listedWords(const std::string_view* begin, const std::string_view* end) {
+  std::string out;
+  for (const auto* word = begin; word != end; ++word)
+    out += (out.empty() ? "" : ", ") + std::string(*word);
+  return out;
+}
+
 /// One of a list of words.
 template <class Kind, std::size_t Count>
 void readWord(const PricesNode& node, const char* key, bool needed,
@@ -91,7 +98,9 @@ void readWord(const PricesNode& node, const char* key, bool needed,
   if (found != std::end(names)) {
     into = static_cast<Kind>(found - std::begin(names));
   } else if (!word.empty()) {
-    node.report("prices.unknown-word", PricesNode::at(key), {base::text("word", word)});
+    node.report("prices.unknown-word", PricesNode::at(key),
+                {base::text("word", word),
+                 base::text("words", listedWords(std::begin(names), std::end(names)))});
   }
 }
 
@@ -159,7 +168,8 @@ void readMarginShown(const PricesNode& root, PriceBook& book) {
   if (shown && *shown != plan::MarginShown::as_book) {
     book.margin_shown = *shown;
   } else {
-    root.report("prices.unknown-word", "/margin_shown", {base::text("word", word)});
+    root.report("prices.unknown-word", "/margin_shown",
+                {base::text("word", word), base::text("words", "own_line, in_lines")});
   }
 }
 
@@ -238,8 +248,8 @@ base::Result<Decimal> typedDecimal(const std::string& text) {
   const auto parsed = Decimal::parse(text);
   if (parsed && parsed->millionths() >= 0) return *parsed;
   return base::Problem{
-      base::Message(parsed ? "prices.negative" : "prices.not-decimal", {base::text("entry", text)}),
-      "", base::Gravity::unsound};
+      base::Message(parsed ? "prices.negative" : "prices.typed", {base::text("entry", text)}), "",
+      base::Gravity::unsound};
 }
 
 }  // namespace sumpwright::price

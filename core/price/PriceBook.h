@@ -13,7 +13,7 @@
 
 namespace sumpwright::price {
 
-enum class PriceUnit { each, metre, square_metre, hour };
+using PriceUnit = plan::QuoteUnit;
 /// In the order of PriceUnit; words of files.
 inline constexpr std::string_view kPriceUnitNames[] = {"each", "m", "m2", "hour"};
 
@@ -42,7 +42,7 @@ struct PriceBook {
   plan::MarginShown margin_shown = plan::MarginShown::own_line;  ///< never as_book
   /// The total goes to the nearest multiple; nothing: as it comes.
   std::optional<Decimal> round_to;
-  std::optional<Decimal> per_kwh;  ///< what the client pays for electricity
+  std::optional<Decimal> per_kwh;  ///< what the client pays for electricity; nothing: not stated
   std::vector<PriceItem> items;    ///< each id once
 
   const PriceItem* find(std::string_view item) const;
@@ -59,7 +59,7 @@ base::Result<PriceBook> readPriceBook(std::string_view text);
 /// What readPriceBook() reads; of a book that breaks its rules the reader says so.
 std::string priceBookText(const PriceBook& book);
 
-/// A figure of a book as somebody types it. Problems: prices.not-decimal, prices.negative.
+/// A figure of a book as somebody types it. Problems: prices.typed, prices.negative.
 base::Result<Decimal> typedDecimal(const std::string& text);
 
 }  // namespace sumpwright::price

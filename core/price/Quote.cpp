@@ -20,6 +20,7 @@ PricedLine lineOf(const Need& need) {
   line.kind = need.kind;
   line.state = need.kind == NeedKind::optional ? LineState::optional : LineState::counted;
   line.text = need.text;
+  line.detail = need.detail;
   line.quantity = need.quantity;
   line.designed = need.quantity;
   line.unit = need.unit;
@@ -33,7 +34,10 @@ PricedLine addedLine(const plan::QuoteLine& change, const PriceBook& book) {
   line.quantity = Decimal::of(1);
   const PriceItem* item = book.find(change.item);
   line.text = base::plainText(item != nullptr ? item->title : change.item);
-  if (item != nullptr) {
+  if (change.item.empty()) {
+    line.unit = change.unit;
+    line.kind = change.kind == plan::QuoteKind::labour ? NeedKind::labour : NeedKind::material;
+  } else if (item != nullptr) {
     line.unit = item->unit;
     line.kind = item->kind;
   }
@@ -43,7 +47,9 @@ PricedLine addedLine(const plan::QuoteLine& change, const PriceBook& book) {
 void changeLine(const plan::QuoteLine& change, PricedLine& line) {
   line.changed = true;
   line.change = change.id;
-  line.state = change.left_out ? LineState::left_out : LineState::counted;
+  line.state = change.left_out  ? LineState::left_out
+               : change.offered ? LineState::optional
+                                : LineState::counted;
   if (!change.text.empty()) line.text = base::plainText(change.text);
   if (const auto quantity = Decimal::parse(change.quantity)) line.quantity = *quantity;
   if (const auto price = Decimal::parse(change.unit_price)) line.unit_price = *price;
@@ -155,6 +161,7 @@ void addRemarks(const Needs& needs, const PriceBook& book, PricedQuote& out) {
         base::Message(item == nullptr ? "price.unpriced" : "price.other-unit",
                       {base::phrase("line", line.text), base::text("item", line.item)}));
   }
+  if (auto odd = oddMargin(out.margin_percent)) remarks.push_back(*std::move(odd));
   if (!out.tax_percent) remarks.emplace_back("price.no-tax");
   if (out.expires.empty()) remarks.emplace_back("price.no-expiry");
   remarks.insert(remarks.end(), needs.remarks.begin(), needs.remarks.end());
@@ -176,6 +183,24 @@ std::size_t PricedQuote::unpriced() const {
   return static_cast<std::size_t>(std::count_if(lines.begin(), lines.end(), [](const auto& line) {
     return line.state == LineState::unpriced;
   }));
+}
+
+std::optional<base::Message> oddMargin(const std::optional<Decimal>& percent) {
+  if (!percent || !(Decimal::of(kMostMargin_percent) < *percent)) return std::nullopt;
+  return base::Message("price.large-margin", {base::text("percent", percent->text())});
+}
+
+std::string_view totalName(const PricedQuote& quote) {
+  if (quote.unpriced() > 0) return "incomplete";
+  return quote.tax_percent ? "total" : "total-without-tax";
+}
+
+std::string quoteNumber(const plan::Job& job, const std::string& today) {
+  const plan::Quote& quote = job.design.quote;
+  if (!quote.number.empty()) return quote.number;
+  std::string out = quote.date.empty() ? today : quote.date;
+  std::erase(out, '-');
+  return out.empty() ? job.id : out + "-" + job.id;
 }
 
 Money workShown(const PricedQuote& quote) {
@@ -209,6 +234,7 @@ base::Result<PricedQuote> priced(const Needs& needs, const PriceBook& book,
     return base::Problem{base::Message("price.too-large"), "/design", base::Gravity::unsound};
   }
   PricedQuote out;
+  out.number = quote.number;
   out.book = book.id;
   out.book_title = book.title;
   out.invented = book.invented;
@@ -230,10 +256,9 @@ base::Result<PricedQuote> priced(const Needs& needs, const PriceBook& book,
 std::vector<PricedLine> shoppingOf(const PricedQuote& quote) {
   std::vector<PricedLine> out;
   for (const PricedLine& line : quote.lines) {
-    if (line.kind == NeedKind::material && line.state != LineState::left_out &&
-        !line.item.empty()) {
+    const bool discount = line.item.empty() && line.unit_price && *line.unit_price < Decimal();
+    if (line.kind == NeedKind::material && line.state != LineState::left_out && !discount)
       out.push_back(line);
-    }
   }
   return out;
 }

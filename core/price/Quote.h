@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/Result.h"
+#include "plan/Job.h"
 #include "plan/Quote.h"
 #include "price/Materials.h"
 
@@ -29,6 +30,7 @@ struct PricedLine {
   NeedKind kind = NeedKind::material;
   LineState state = LineState::counted;
   base::Message text;
+  std::optional<base::Message> detail;  ///< of what the design gives: what it is bought by
   Decimal quantity;
   PriceUnit unit = PriceUnit::each;
   std::optional<Decimal> designed;    ///< the design's quantity; nothing: a line the job has added
@@ -42,6 +44,7 @@ struct PricedLine {
 };
 
 struct PricedQuote {
+  std::string number;  ///< the job's; "": none given
   std::string book;
   std::string book_title;
   bool invented = false;
@@ -62,10 +65,23 @@ struct PricedQuote {
   Money total;     ///< without tax where none is stated
   std::string date;
   std::string expires;                 ///< the last day it holds; "": not stated
-  std::vector<base::Message> remarks;  ///< "price.*"
+  std::vector<base::Message> remarks;  ///< "price.*", for who makes the quote, not for the client
 
   std::size_t unpriced() const;
 };
+
+/// A margin above this many percent is remarked: it may be mistyped (own figure).
+inline constexpr int kMostMargin_percent = 100;
+/// Nothing where there is nothing odd about it: price.large-margin.
+std::optional<base::Message> oddMargin(const std::optional<Decimal>& percent);
+
+/// What the total is called, after "price.total.": "incomplete" while a line has no price, else
+/// "total", or "total-without-tax" where no tax is stated.
+std::string_view totalName(const PricedQuote& quote);
+
+/// The quote's number as the job states it; else its date (`today` where the job's quote has none)
+/// and the job's id: "20260302-job-4f2a".
+std::string quoteNumber(const plan::Job& job, const std::string& today);
 
 /// Problem (unsound): price.too-large. Decimal texts that are none are left out of account here:
 /// checkJob() tells them. `quote` as checkJob() passes it.
@@ -87,9 +103,9 @@ using Say = std::function<std::string(const base::Message&)>;
 /// rows of group "total", in the column sum alone. A text that a spreadsheet would take for a
 /// formula gets an apostrophe before it.
 std::string quoteCsv(const PricedQuote& quote, const Say& say);
-/// Material to buy, with the job's changes, without prices: item, text, quantity, unit.
+/// Material to buy, with the job's changes, without prices: item, text, quantity, unit, detail.
 std::string shoppingCsv(const std::vector<PricedLine>& lines, const Say& say);
-/// The material of a quote that is not left out.
+/// The material of a quote that is not left out; of the job's own lines those that are no discount.
 std::vector<PricedLine> shoppingOf(const PricedQuote& quote);
 
 }  // namespace sumpwright::price

@@ -44,8 +44,9 @@ class TotalRows {
  public:
   TotalRows(const PricedQuote& quote, const Say& say, std::string& csv)
       : m_quote(quote), m_say(say), m_csv(csv) {}
-  void add(const char* id, Money amount, const std::optional<Decimal>& percent = {}) {
-    addRow({"total", "", id, words(m_say(base::Message(std::string("price.total.") + id))),
+  void add(std::string_view name, Money amount, const std::optional<Decimal>& percent = {}) {
+    const std::string id(name);
+    addRow({"total", "", id, words(m_say(base::Message("price.total." + id))),
             percent ? percent->text() : "", percent ? "percent" : m_quote.currency, "", "", "",
             moneyText(amount, m_quote.minor_digits)},
            m_csv);
@@ -80,15 +81,18 @@ std::string quoteCsv(const PricedQuote& quote, const Say& say) {
   rows.add("net", quote.net);
   if (quote.tax_percent) rows.add("tax", quote.tax, quote.tax_percent);
   if (quote.rounding.coins != 0) rows.add("rounding", quote.rounding);
-  rows.add(quote.tax_percent ? "total" : "total-without-tax", quote.total);
+  rows.add(totalName(quote), quote.total);
   return csv;
 }
 
 std::string shoppingCsv(const std::vector<PricedLine>& lines, const Say& say) {
   std::string csv;
-  addRow({"item", "text", "quantity", "unit"}, csv);
-  for (const PricedLine& line : lines)
-    addRow({words(line.item), words(say(line.text)), line.quantity.text(), unitOf(line)}, csv);
+  addRow({"item", "text", "quantity", "unit", "detail"}, csv);
+  for (const PricedLine& line : lines) {
+    addRow({words(line.item), words(say(line.text)), line.quantity.text(), unitOf(line),
+            line.detail ? words(say(*line.detail)) : ""},
+           csv);
+  }
   return csv;
 }
 

@@ -19,6 +19,7 @@ plan::QuoteLine& begunChange(plan::Quote& quote, const PricedLine& line) {
   if (found != quote.lines.end()) return *found;
   plan::QuoteLine change;
   change.item = line.item;
+  change.offered = line.state == LineState::optional;
   quote.lines.push_back(std::move(change));
   return quote.lines.back();
 }
@@ -28,13 +29,14 @@ bool saysNothing(const plan::QuoteLine& change) {
          !change.left_out;
 }
 
-/// An offered line is taken up by its mere presence; a line of the job's own is all there is of it.
-bool mayGo(const PricedLine& line) {
-  return line.designed.has_value() && line.kind != NeedKind::optional;
+/// What the design offers is taken up by the mere presence of a line that is not only offered; a
+/// line of the job's own is all there is of it.
+bool mayGo(const PricedLine& line, const plan::QuoteLine& change) {
+  return line.designed.has_value() && (line.kind == NeedKind::optional) == change.offered;
 }
 
 void dropEmpty(plan::Quote& quote, const PricedLine& line, const plan::QuoteLine& change) {
-  if (!mayGo(line) || !saysNothing(change)) return;
+  if (!mayGo(line, change) || !saysNothing(change)) return;
   std::erase_if(quote.lines, [&](const plan::QuoteLine& one) { return one.item == line.item; });
 }
 
@@ -68,11 +70,9 @@ std::string partOf(const plan::Quote& quote, const PricedLine& line, LinePart pa
 }
 
 plan::Quote withTick(plan::Quote quote, const PricedLine& line, bool in) {
-  if (!in && line.kind == NeedKind::optional && line.designed) {
-    return withoutChange(std::move(quote), line);
-  }
   plan::QuoteLine& change = begunChange(quote, line);
-  change.left_out = !in;
+  change.offered = !in && line.kind == NeedKind::optional && line.designed;
+  change.left_out = !in && !change.offered;
   dropEmpty(quote, line, plan::QuoteLine(change));
   return quote;
 }
@@ -83,12 +83,23 @@ plan::Quote withoutChange(plan::Quote quote, const PricedLine& line) {
   return quote;
 }
 
-plan::Quote withNewLine(plan::Quote quote, const std::string& item, const std::string& text) {
+plan::Quote withUnit(plan::Quote quote, const PricedLine& line, PriceUnit unit) {
+  const auto found = changeOf(quote, line);
+  if (line.item.empty() && found != quote.lines.end()) found->unit = unit;
+  return quote;
+}
+
+plan::Quote withNewLine(plan::Quote quote, const std::string& item, const std::string& text,
+                        plan::QuoteKind kind) {
   if (item.empty() && text.empty()) return quote;
   plan::QuoteLine line;
   line.item = item;
   line.text = text;
   line.quantity = "1";
+  if (item.empty() && kind == plan::QuoteKind::labour) {
+    line.kind = kind;
+    line.unit = plan::QuoteUnit::hour;
+  }
   quote.lines.push_back(std::move(line));
   return quote;
 }

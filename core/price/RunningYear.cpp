@@ -123,7 +123,8 @@ Tariff tariffOf(const plan::Running& own, const PriceBook* book, const Tariff& f
   Tariff out = firm;
   if (book != nullptr) {
     out.currency = book->currency;
-    if (book->per_kwh) {
+    const bool firms = firm.per_kwh && firm.currency == book->currency;
+    if (book->per_kwh && !(book->invented && firms)) {
       out.per_kwh = book->per_kwh;
       out.from = book->invented ? PriceFrom::invented_book : PriceFrom::book;
     } else if (firm.currency != book->currency) {

@@ -33,8 +33,9 @@ struct Tariff {
   bool operator==(const Tariff&) const = default;
 };
 
-/// The job's own price, else the book's, else the firm's. The currency is the book's where there is
-/// one. Decimal texts that are none count as not stated: checkJob() tells them.
+/// The job's own price, else the book's, else the firm's; an invented book's comes last. The
+/// currency is the book's where there is one, and a firm's price in another is none. Decimal texts
+/// that are none count as not stated: checkJob() tells them.
 Tariff tariffOf(const plan::Running& own, const PriceBook* book, const Tariff& firm = {});
 /// A price that a firm's file holds as a number, to six decimals. Not above nothing: none.
 Tariff firmTariff(std::optional<double> per_kwh, std::string currency);

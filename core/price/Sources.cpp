@@ -23,11 +23,13 @@ constexpr std::array kSources{ItemSource{"pipe", "price.from.pipe"},
                               ItemSource{"grille", "price.from.each-fan"},
                               ItemSource{"gauge", "price.from.each-fan"},
                               ItemSource{"labels", "price.from.each-fan"},
+                              ItemSource{"mesh", "price.from.each-fan"},
                               ItemSource{"spur", "price.from.each-fan"},
                               ItemSource{"isolator", "price.from.each-fan"},
                               ItemSource{"cover", "price.from.each-hole"},
                               ItemSource{"pipe_clip", "price.from.clips"},
                               ItemSource{"sealant", "price.from.sealant"},
+                              ItemSource{"backer", "price.from.backer"},
                               ItemSource{"lagging", "price.from.riser"},
                               ItemSource{"cable", "price.from.cable"},
                               ItemSource{"cable_sleeve", "price.from.cable"},
@@ -39,7 +41,9 @@ constexpr std::array kSources{ItemSource{"pipe", "price.from.pipe"},
 
 base::Message sourceOf(const PricedLine& line) {
   if (!line.designed) {
-    return base::Message(line.item.empty() ? "price.from.own" : "price.from.book");
+    if (!line.item.empty()) return base::Message("price.from.book");
+    const bool work = line.kind == NeedKind::labour;
+    return base::Message(work ? "price.from.own-work" : "price.from.own");
   }
   if (line.kind == NeedKind::optional) return base::Message("price.from.offered");
   if (line.unit == PriceUnit::hour) return base::Message("price.from.hours");

@@ -61,7 +61,14 @@ TEST_F(PriceBooks, AnOwnOneIsMadeOfTheDemoAndChanged) {
   ASSERT_TRUE(own.ok());
   EXPECT_EQ(own->book.id, "our-prices");
   EXPECT_TRUE(own->book.invented);
+  // Papers would show an invented price of electricity to clients as the firm's.
+  EXPECT_TRUE(demo->book.per_kwh.has_value());
+  EXPECT_FALSE(own->book.per_kwh.has_value());
+  price::PriceBook firms = own->book;
+  firms.invented = false;
+  firms.per_kwh = price::Decimal::parse("0.42");
   EXPECT_EQ(ownPriceBook(demo->book)->book.id, "our-prices-2");
+  EXPECT_EQ(ownPriceBook(firms)->book.per_kwh, firms.per_kwh);
   LoadedPrices changed = *own;
   changed.book.items[0].price = price::Decimal::of(7);
   EXPECT_TRUE(savePriceBook(changed).empty());

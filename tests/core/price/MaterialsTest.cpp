@@ -53,6 +53,39 @@ TEST(Materials, PipeOfAPlacedRunIsCountedOnce) {
   EXPECT_NEAR(metres(needsAt(4.0, std::nullopt)) - bought, 1.1, 0.11);  // to a tenth
 }
 
+std::optional<base::Message> detailOf(const Needs& needs, const std::string& item) {
+  for (const Need& need : needs.rows) {
+    if (need.item == item) return need.detail;
+  }
+  ADD_FAILURE() << item;
+  return std::nullopt;
+}
+
+TEST(Materials, SayWhatTheyAreBoughtBy) {
+  const plan::Job job =
+      withSocket().with([](plan::Job& j) { j.design.outlet = plan::OutletMode::riser; }).job();
+  const Needs needs = needsOfJob(job);
+  const auto study = siting::Study::of(job, support::builtInSheet("ie-practice"));
+  const double pipe_mm = 1000.0 * study->site().pipe_od_m;
+  for (const char* item :
+       {"pipe", "bend", "coupler", "cowl", "mesh", "pipe_clip", "fan", "cover"}) {
+    const auto detail = detailOf(needs, item);
+    ASSERT_TRUE(detail.has_value()) << item;
+    const base::Arg* pipe = detail->find("pipe");
+    ASSERT_NE(pipe, nullptr) << item;
+    EXPECT_NEAR(std::get<base::Quantity>(pipe->value).value, pipe_mm, 1e-9) << item;
+  }
+  EXPECT_EQ(detailOf(needs, "cable")->id, "price.detail.cable");
+  EXPECT_EQ(detailOf(needs, "fan")->id, "price.detail.fan-invented");
+}
+
+TEST(Materials, BackerGoesRoundTheHoleInBothLeavesAndEachOutletHasAMesh) {
+  const Needs needs =
+      needsOfJob(withSocket().with([](plan::Job& j) { j.design.core_mm = 200.0; }).job());
+  EXPECT_EQ(quantityOf(needs, "backer"), "1.3");  // 2 x pi x 0.2 m, to the next tenth (derived)
+  EXPECT_EQ(quantityOf(needs, "mesh"), "1");
+}
+
 TEST(Materials, CableIsThatOfTheRoute) {
   const Needs needs = needsOfJob(withSocket().job());
   EXPECT_NE(quantityOf(needs, "cable"), "");

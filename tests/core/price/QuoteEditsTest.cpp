@@ -79,6 +79,50 @@ TEST(QuoteEdits, TicksLeaveOutAndTakeUp) {
   EXPECT_EQ(lineIn(quote, "fan").quantity, Decimal::of(3));
 }
 
+TEST(QuoteEdits, WordsAndFiguresOfAnOfferedLineDoNotTakeItUp) {
+  const plan::Quote none;
+  const PricedQuote before = pricedBy(none);
+  plan::Quote quote = named(withPart(none, lineIn(none, "visit"), LinePart::text, "A visit more"));
+  quote = withPart(quote, lineIn(quote, "visit"), LinePart::unit_price, "44");
+  PricedLine line = lineIn(quote, "visit");
+  EXPECT_EQ(line.state, LineState::optional);
+  EXPECT_EQ(line.text, base::plainText("A visit more"));
+  EXPECT_EQ(line.total, Money{4400});
+  EXPECT_EQ(pricedBy(quote).work, before.work);
+  quote = withTick(quote, line, true);
+  EXPECT_EQ(lineIn(quote, "visit").state, LineState::counted);
+  EXPECT_EQ(pricedBy(quote).work.coins, before.work.coins + 4400);
+  // Offered again it keeps its words; without any it is the design's.
+  quote = withTick(quote, lineIn(quote, "visit"), false);
+  EXPECT_EQ(lineIn(quote, "visit").state, LineState::optional);
+  EXPECT_EQ(lineIn(quote, "visit").text, base::plainText("A visit more"));
+  quote = withPart(quote, lineIn(quote, "visit"), LinePart::text, "");
+  quote = withPart(quote, lineIn(quote, "visit"), LinePart::unit_price, "");
+  EXPECT_EQ(quote, none);
+}
+
+TEST(QuoteEdits, ALineOfTheJobsOwnHasAUnitAndIsBoughtUnlessItIsWorkOrADiscount) {
+  const plan::Quote none;
+  plan::Quote quote = named(withNewLine(none, "", "Skip for spoil"));
+  EXPECT_EQ(pricedBy(quote).lines.back().unit, PriceUnit::each);
+  quote = withUnit(quote, pricedBy(quote).lines.back(), PriceUnit::square_metre);
+  const PricedLine skip = pricedBy(quote).lines.back();
+  EXPECT_EQ(skip.unit, PriceUnit::square_metre);
+  EXPECT_EQ(skip.kind, NeedKind::material);
+  quote = named(withNewLine(quote, "", "Moving furniture", plan::QuoteKind::labour));
+  EXPECT_EQ(pricedBy(quote).lines.back().unit, PriceUnit::hour);
+  EXPECT_EQ(pricedBy(quote).lines.back().kind, NeedKind::labour);
+  EXPECT_EQ(sourceOf(pricedBy(quote).lines.back()).id, "price.from.own-work");
+  quote = named(withNewLine(quote, "", "Discount"));
+  quote = withPart(quote, pricedBy(quote).lines.back(), LinePart::unit_price, "-5");
+  std::vector<std::string> bought;
+  for (const PricedLine& line : shoppingOf(pricedBy(quote)))
+    bought.push_back(line.item.empty() ? line.change : line.item);
+  EXPECT_EQ(bought, (std::vector<std::string>{"fan", "line-0"}));
+  // The unit of an item is the book's.
+  EXPECT_EQ(withUnit(none, lineIn(none, "fan"), PriceUnit::metre), none);
+}
+
 TEST(QuoteEdits, LinesAreAddedAndTakenOut) {
   const plan::Quote none;
   EXPECT_EQ(withNewLine(none, "", ""), none);
@@ -104,6 +148,48 @@ TEST(QuoteEdits, EveryLineSaysWhereItIsFrom) {
   const plan::Quote quote = named(withNewLine(named(withNewLine(none, "tile", "")), "", "Own"));
   EXPECT_EQ(sourceOf(lineIn(quote, "tile")).id, "price.from.book");
   EXPECT_EQ(sourceOf(pricedBy(quote).lines.back()).id, "price.from.own");
+}
+
+TEST(Quote, ATotalWithLinesThatHaveNoPriceIsNoTotal) {
+  PriceBook book = inventedBook();
+  EXPECT_EQ(totalName(priced(inventedNeeds(), book, {}).value()), "total-without-tax");
+  book.tax_percent = Decimal::of(20);
+  EXPECT_EQ(totalName(priced(inventedNeeds(), book, {}).value()), "total");
+  book.items.erase(book.items.begin());
+  EXPECT_EQ(totalName(priced(inventedNeeds(), book, {}).value()), "incomplete");
+  const std::string csv = quoteCsv(priced(inventedNeeds(), book, {}).value(),
+                                   [](const base::Message& m) { return m.id; });
+  EXPECT_NE(csv.find("total,,incomplete,"), std::string::npos) << csv;
+  EXPECT_EQ(csv.find("total,,total,"), std::string::npos) << csv;
+}
+
+TEST(Quote, AMarginAboveTheWorkItselfIsAskedAbout) {
+  const auto asked = [](const char* percent) {
+    plan::Quote quote;
+    quote.margin_percent = percent;
+    return remarked(pricedBy(quote).remarks, "price.large-margin");
+  };
+  EXPECT_FALSE(asked("100"));
+  EXPECT_TRUE(asked("100.5"));
+  EXPECT_TRUE(asked("500"));
+}
+
+TEST(Quote, NumberIsTheJobsOrMadeOfDateAndJob) {
+  plan::Job job;
+  job.id = "job-4f2a";
+  EXPECT_EQ(quoteNumber(job, "2026-06-02"), "20260602-job-4f2a");
+  EXPECT_EQ(quoteNumber(job, ""), "job-4f2a");
+  job.design.quote.date = "2026-03-31";
+  EXPECT_EQ(quoteNumber(job, "2026-06-02"), "20260331-job-4f2a");
+  job.design.quote.number = "Q 17";
+  EXPECT_EQ(quoteNumber(job, "2026-06-02"), "Q 17");
+  EXPECT_EQ(pricedBy(job.design.quote).number, "Q 17");
+}
+
+TEST(PriceBookText, AFigureTypedIsToldInWordsOfAWindow) {
+  EXPECT_EQ(typedDecimal("12,5").problems()[0].message.id, "prices.typed");
+  EXPECT_EQ(typedDecimal("-1").problems()[0].message.id, "prices.negative");
+  EXPECT_EQ(typedDecimal("12.5")->text(), "12.5");
 }
 
 TEST(Rounding, BringsTheTotalToAMultiple) {

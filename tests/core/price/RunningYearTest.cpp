@@ -81,7 +81,11 @@ TEST(Tariff, JobThenBookThenFirm) {
   EXPECT_EQ(from_book.per_kwh->text(), "0.31");
   EXPECT_EQ(from_book.from, PriceFrom::book);
   book.invented = true;
-  EXPECT_EQ(tariffOf(own, &book, firm).from, PriceFrom::invented_book);
+  // What the firm says of itself goes before what nobody says.
+  EXPECT_EQ(tariffOf(own, &book, firm).from, PriceFrom::firm);
+  EXPECT_EQ(tariffOf(own, &book, firm).per_kwh->text(), "0.35");
+  EXPECT_EQ(tariffOf(own, &book).from, PriceFrom::invented_book);
+  EXPECT_EQ(tariffOf(own, &book, firmTariff(0.35, "GBP")).from, PriceFrom::invented_book);
   own.per_kwh = "0.2";
   EXPECT_EQ(tariffOf(own, &book, firm).per_kwh->text(), "0.2");
   EXPECT_EQ(tariffOf(own, &book, firm).from, PriceFrom::job);
