@@ -51,11 +51,11 @@ struct QuotePrinter {
     }
   }
 
-  void total(const char* id, price::Money amount,
+  void total(std::string_view name, price::Money amount,
              const std::optional<price::Decimal>& percent = {}) const {
     constexpr std::size_t kIndent = kQuantityWidth + 5 + kMoneyWidth;
     out << rightOf(moneyOf(quote, amount), kIndent + kMoneyWidth) << "  "
-        << say(base::Message(std::string("price.total.") + id));
+        << say(base::Message("price.total." + std::string(name)));
     if (percent) out << ", " << percent->text() << " %";
     out << '\n';
   }
@@ -70,7 +70,7 @@ struct QuotePrinter {
     total("net", quote.net);
     if (quote.tax_percent) total("tax", quote.tax, quote.tax_percent);
     if (quote.rounding.coins != 0) total("rounding", quote.rounding);
-    total(quote.tax_percent ? "total" : "total-without-tax", quote.total);
+    total(price::totalName(quote), quote.total);
   }
 };
 
@@ -105,7 +105,7 @@ void printQuote(const PricedQuote& quote, words::Units units, std::ostream& out)
   printer.lines("Material", isMaterial);
   printer.lines("Labour", isLabour);
   printer.lines("Taken up", isTakenUp);
-  printer.totals();
+  if (!quote.lines.empty()) printer.totals();  // of nothing there is no sum
   printer.lines("Offered on top, in no total", isOffered);
   printer.lines("Left out", isLeftOut);
   out << "\nTo note\n";
@@ -116,7 +116,9 @@ void printShopping(const std::vector<PricedLine>& lines, words::Units units, std
   out << "Shopping list\n";
   for (const PricedLine& line : lines) {
     out << rightOf(line.quantity.text(), kQuantityWidth) << ' ' << unitText(line) << "  "
-        << words::say(line.text, units) << '\n';
+        << words::say(line.text, units);
+    if (line.detail) out << ": " << words::say(*line.detail, units);
+    out << '\n';
   }
 }
 
@@ -145,6 +147,7 @@ nlohmann::ordered_json quoteJson(const PricedQuote& quote, words::Units units) {
           {"price_book", quote.book},
           {"invented", quote.invented},
           {"currency", quote.currency},
+          {"number", quote.number},
           {"date", quote.date},
           {"expires", quote.expires},
           {"lines", std::move(lines)},
@@ -158,12 +161,16 @@ nlohmann::ordered_json quoteJson(const PricedQuote& quote, words::Units units) {
           {"tax", money(quote.tax)},
           {"rounding", money(quote.rounding)},
           {"total", money(quote.total)},
+          {"complete", quote.unpriced() == 0},
           {"remarks", std::move(remarks)}};
 }
 
 nlohmann::ordered_json shoppingJson(const std::vector<PricedLine>& lines, words::Units units) {
   nlohmann::ordered_json rows = nlohmann::ordered_json::array();
-  for (const PricedLine& line : lines) rows.push_back(lineJson(line, units));
+  for (const PricedLine& line : lines) {
+    rows.push_back(lineJson(line, units));
+    rows.back()["detail"] = line.detail ? words::say(*line.detail, units) : std::string();
+  }
   return {{"format", "sumpwright.shopping/1"}, {"lines", std::move(rows)}};
 }
 

@@ -35,7 +35,7 @@ constexpr std::array kKinds{
               false, true},
     PaperKind{Paper::crew, "crew", "paper.crew.title", "paper.about.crew", crewSheet, true, true},
     PaperKind{Paper::shopping, "shopping", "paper.shopping.title", "paper.about.shopping",
-              shoppingPaper, false, false, true},
+              shoppingPaper, false, true, true},
     PaperKind{Paper::commissioning, "commissioning", "paper.form.title",
               "paper.about.commissioning", commissioningForm}};
 

@@ -51,8 +51,8 @@ Document composed(const std::vector<Paper>& papers, const siting::Study& study,
 // CrewSheet.cpp, Commissioning.cpp, QuotePaper.cpp
 Document crewSheet(const Sheet& sheet);
 Document commissioningForm(const Sheet& sheet);
-/// Lines with prices, totals, what is offered on top, what is not stated. Lines left out are not
-/// printed.
+/// Lines with prices, totals, what is offered on top, terms, a line to accept it on. Lines left out
+/// are not printed. Without a sump or prices: why there is no quote.
 Document quotePaper(const Sheet& sheet);
 Document shoppingPaper(const Sheet& sheet);
 

@@ -1,3 +1,8 @@
+// Quote and shopping list. What only whoever makes the quote has to know is told in the window and
+// by the command, not here.
+
+#include <algorithm>
+
 #include "dossier/Folio.h"
 #include "dossier/Papers.h"
 #include "dossier/Table.h"
@@ -11,6 +16,7 @@ using price::PricedLine;
 using price::PricedQuote;
 
 constexpr double kTick_mm = 6.0;  // height of a line to tick
+constexpr double kSign_mm = 9.0;  // and of one to sign on
 
 /// Quantities by the unit of the price book, which a price is for; a job in feet has them beside.
 struct Amounts {
@@ -29,9 +35,9 @@ struct Amounts {
   }
 };
 
-/// The lines of a state and a group; none: no rows.
+/// The lines of a state and a group; none: no rows. Of lines to choose from, with room to say so.
 Rows quoteTable(const Sheet& sheet, const PricedQuote& quote, double width_mm, const char* heading,
-                bool (*wanted)(const PricedLine&)) {
+                bool (*wanted)(const PricedLine&), bool to_choose = false) {
   const Desk& desk = sheet.desk;
   const Amounts amountWithUnit{sheet};
   std::vector<std::vector<Cell>> cells;
@@ -53,7 +59,9 @@ Rows quoteTable(const Sheet& sheet, const PricedQuote& quote, double width_mm, c
   // With the margin in it a line's total is no longer quantity by price.
   if (!quote.margin_in_lines) columns.push_back({desk.say("paper.quote.each"), 1.2, HAlign::right});
   columns.push_back({quote.currency, 1.3, HAlign::right});
-  w.append(tableRows(desk, columns, cells, width_mm));
+  if (to_choose) columns.push_back({desk.say("paper.quote.wanted"), 0.9});
+  const TableStyle style = to_choose ? TableStyle{kTick_mm, true} : TableStyle();
+  w.append(tableRows(desk, columns, cells, width_mm, style));
   return w.take();
 }
 
@@ -61,9 +69,9 @@ class QuoteTotals {
  public:
   QuoteTotals(const Desk& desk, const PricedQuote& quote) : m_desk(desk), m_quote(quote) {}
 
-  void add(const char* id, price::Money amount, const std::optional<price::Decimal>& percent = {},
-           Font font = fonts::body) {
-    std::string words = m_desk.say(base::Message(std::string("price.total.") + id));
+  void add(std::string_view name, price::Money amount,
+           const std::optional<price::Decimal>& percent = {}, Font font = fonts::body) {
+    std::string words = m_desk.say(base::Message("price.total." + std::string(name)));
     if (percent) words += ", " + percent->text() + " %";
     m_cells.push_back(
         {Cell(words, font), Cell(price::moneyText(amount, m_quote.minor_digits), font)});
@@ -91,7 +99,7 @@ Rows totalRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
   totals.add("net", quote.net);
   if (quote.tax_percent) totals.add("tax", quote.tax, quote.tax_percent);
   if (quote.rounding.coins != 0) totals.add("rounding", quote.rounding);
-  totals.add(quote.tax_percent ? "total" : "total-without-tax", quote.total, {}, fonts::strong);
+  totals.add(price::totalName(quote), quote.total, {}, fonts::strong);
   return totals.rows(width_mm);
 }
 
@@ -109,27 +117,62 @@ bool isTakenUpLine(const PricedLine& line) {
 }
 bool isOfferedLine(const PricedLine& line) { return line.state == LineState::optional; }
 
-Rows remarkRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
+Rows remarkRows(const Sheet& sheet, double width_mm) {
   Writer w(sheet.desk, width_mm);
   w.heading(sheet.desk.say("paper.quote.notes"));
-  for (const base::Message& remark : quote.remarks) w.body(sheet.desk.say(remark));
+  w.body(sheet.desk.say("price.electrician"));
   return w.take();
 }
 
-/// Of when, and to which day it holds.
-std::string quoteDates(const Sheet& sheet, const PricedQuote& quote) {
-  std::string out = forWhom(sheet, sheet.desk.say("paper.quote.for"));
+/// What makes it no offer to go by, before all else.
+Rows doubtRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
+  Writer w(sheet.desk, width_mm);
+  const auto say = [&](const char* id) {
+    w.text(sheet.desk.say(id), fonts::strong, sheet.desk.theme.ink);
+  };
+  if (quote.invented) say("price.invented");
+  if (quote.unpriced() > 0) say("paper.quote.incomplete");
+  return w.take();
+}
+
+base::Arg numberOf(const Sheet& sheet) {
+  return base::text("number", price::quoteNumber(sheet.job(), sheet.options.date));
+}
+
+Rows acceptRows(const Sheet& sheet, double width_mm) {
+  const Desk& desk = sheet.desk;
+  Writer w(desk, width_mm);
+  w.heading(desk.say("paper.quote.accept"));
+  w.body(desk.say("paper.quote.accept-text", {numberOf(sheet)}));
+  w.gap(1.0);
+  std::vector<std::vector<Cell>> cells{{Cell(sheet.job().client), Cell(), Cell()}};
+  w.append(tableRows(desk,
+                     {{desk.say("paper.quote.accept-name"), 2.6},
+                      {desk.say("paper.quote.accept-date"), 1.4},
+                      {desk.say("paper.quote.accept-sign"), 3.0}},
+                     cells, width_mm, {kSign_mm, true}));
+  return w.take();
+}
+
+/// Its number, for whom, of when, and to which day it holds.
+std::string quoteUnder(const Sheet& sheet, const PricedQuote& quote) {
+  const std::string& client = sheet.job().client;
+  std::string out =
+      forWhom(sheet, sheet.desk.say(client.empty() ? "paper.quote.for" : "paper.quote.for-client",
+                                    {numberOf(sheet), base::text("client", client)}));
   if (!quote.expires.empty())
     out += "; " + sheet.desk.say("paper.quote.holds", {base::text("date", quote.expires)});
   return out;
 }
 
-/// Without prices: why, rather than a paper that looks like an offer.
-Document unpricedPaper(const Sheet& sheet) {
+/// Without a sump or prices: why, rather than a paper that looks like an offer.
+Document noQuote(const Sheet& sheet, const char* why) {
   const Desk& desk = sheet.desk;
-  Folio folio(sheet, desk.say("paper.quote.title"), forWhom(sheet, desk.say("paper.quote.for")));
+  const std::string& client = sheet.job().client;
+  Folio folio(sheet, desk.say("paper.quote.title-none"),
+              client.empty() ? sheet.options.date : forWhom(sheet, client));
   Writer w(desk, folio.width_mm());
-  w.text(desk.say("paper.quote.none"), fonts::strong, desk.theme.ink);
+  w.text(desk.say(why), fonts::strong, desk.theme.ink);
   if (const auto& pricing = sheet.options.pricing) {
     for (const base::Problem& problem : pricing->why_not) w.body(desk.say(problem.message));
   }
@@ -137,31 +180,49 @@ Document unpricedPaper(const Sheet& sheet) {
   return folio.finished();
 }
 
+/// What the fan has to do, where the suction is worked out.
+std::string dutyOf(const Sheet& sheet) {
+  const siting::SuctionAnswer* answer = sheet.answer();
+  if (answer == nullptr || answer->worst >= answer->middle.size()) return {};
+  const airflow::DutySummary& duty = answer->middle[answer->worst].duty;
+  std::string out;
+  for (const airflow::LineDuty& line : duty.ok() ? duty.lines : std::vector<airflow::LineDuty>()) {
+    out += "; " + sheet.desk.say("price.detail.duty", {base::flow("flow", line.flow),
+                                                       base::pressure("pressure", line.fan)});
+  }
+  return out;
+}
+
+std::string toAskFor(const Sheet& sheet, const PricedLine& line) {
+  if (!line.detail) return {};
+  return sheet.desk.say(*line.detail) + (line.item == "fan" ? dutyOf(sheet) : std::string());
+}
+
 }  // namespace
 
 Document quotePaper(const Sheet& sheet) {
   const auto& pricing = sheet.options.pricing;
-  if (!pricing || !pricing->why_not.empty()) return unpricedPaper(sheet);
+  if (sheet.job().design.sumps.empty()) return noQuote(sheet, "paper.quote.no-sump");
+  if (!pricing || !pricing->why_not.empty()) return noQuote(sheet, "paper.quote.none");
   const PricedQuote& quote = pricing->quote;
-  Folio folio(sheet, sheet.desk.say("paper.quote.title"), quoteDates(sheet, quote));
+  Folio folio(sheet, sheet.desk.say("paper.quote.title"), quoteUnder(sheet, quote));
   const double width = folio.width_mm();
   Writer stops(sheet.desk, width);
   writeStops(stops, sheet);
-  folio.addWhole(stops.take());
-  if (quote.invented) {
-    Writer w(sheet.desk, width);
-    w.text(sheet.desk.say("price.invented"), fonts::strong, sheet.desk.theme.ink);
-    folio.add(w.take());
-  }
+  const Rows stopped = stops.take();
+  folio.addWhole(stopped);
+  folio.add(doubtRows(sheet, quote, width));
   folio.add(quoteTable(sheet, quote, width, "paper.quote.material", isMaterialLine));
   folio.add(quoteTable(sheet, quote, width, "paper.quote.labour", isLabourLine));
   folio.add(quoteTable(sheet, quote, width, "paper.quote.taken-up", isTakenUpLine));
   folio.addWhole(totalRows(sheet, quote, width));
-  folio.addWhole(quoteTable(sheet, quote, width, "paper.quote.offered", isOfferedLine));
-  folio.addWhole(remarkRows(sheet, quote, width));
+  folio.addWhole(quoteTable(sheet, quote, width, "paper.quote.offered", isOfferedLine, true));
+  folio.addWhole(remarkRows(sheet, width));
   Writer terms(sheet.desk, width);
   writeTerms(terms, sheet);
   folio.addWhole(terms.take());
+  // Nobody signs for a place that may not be built.
+  if (stopped.empty()) folio.addWhole(acceptRows(sheet, width));
   return folio.finished();
 }
 
@@ -177,7 +238,8 @@ Document shoppingPaper(const Sheet& sheet) {
   const auto& pricing = sheet.options.pricing;
   for (const PricedLine& line :
        pricing ? price::shoppingOf(pricing->quote) : std::vector<PricedLine>())
-    cells.push_back({Cell(), Cell(amountWithUnit(line)), Cell(desk.say(line.text))});
+    cells.push_back({Cell(), Cell(amountWithUnit(line)), Cell(desk.say(line.text)),
+                     Cell(toAskFor(sheet, line))});
   Writer w(desk, folio.width_mm());
   if (cells.empty()) {
     w.body(desk.say("price.no-sump"));
@@ -185,7 +247,8 @@ Document shoppingPaper(const Sheet& sheet) {
     w.append(tableRows(desk,
                        {{desk.say("paper.shopping.bought"), 0.8},
                         {desk.say("paper.quote.quantity"), 1.1, drawing::HAlign::right},
-                        {desk.say("paper.quote.what"), 6.0}},
+                        {desk.say("paper.quote.what"), 3.6},
+                        {desk.say("paper.shopping.detail"), 3.4}},
                        cells, folio.width_mm(), {kTick_mm, true}));
   }
   folio.add(w.take());

@@ -39,6 +39,31 @@ TEST(QuoteCommand, SaysLinesTotalsAndWhatIsNotStated) {
   EXPECT_THAT(run.out, Not(HasSubstr("[price")));
 }
 
+TEST(QuoteCommand, WithoutASumpHasNoSum) {
+  const QTemporaryDir folder;
+  QuoteReport job = QuoteReport::parse(quoteBytes(QString::fromStdString(quoteSample("bungalow"))));
+  job["design"]["sumps"] = QuoteReport::array();
+  job["design"]["waivers"] = QuoteReport::array();
+  QFile file(folder.filePath("none.sump.json"));
+  ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+  file.write(QByteArray::fromStdString(job.dump()));
+  file.close();
+  const Ran run = ran({"quote", file.fileName().toStdString()});
+  EXPECT_EQ(run.code, kDone) << run.err;
+  EXPECT_THAT(run.out, HasSubstr("The design has no sump"));
+  EXPECT_THAT(run.out, Not(HasSubstr("0.00")));
+}
+
+TEST(QuoteCommand, TheShoppingListSaysWhatToAskFor) {
+  const Ran run = ran({"shopping", quoteSample("bungalow")});
+  EXPECT_EQ(run.code, kDone) << run.err;
+  for (const char* said : {"110 mm outside diameter", "3 cores of 1.5 mm²", "Backer", "Mesh"})
+    EXPECT_THAT(run.out, HasSubstr(said));
+  const QuoteReport report =
+      QuoteReport::parse(ran({"shopping", "--json", quoteSample("bungalow")}).out);
+  EXPECT_EQ(report["lines"][0]["detail"], "110 mm outside diameter");
+}
+
 TEST(QuoteCommand, JsonAmountsAreText) {
   const Ran run = ran({"quote", "--json", quoteSample("bungalow")});
   ASSERT_EQ(run.code, kDone) << run.err;

@@ -332,8 +332,11 @@ TEST(Papers, OfEverySampleAreSoundFiles) {
       const Document document = dossier::paperOf(paper, study, voice, options);
       // The plan is headed by the question it answers.
       const bool plan = paper == dossier::Paper::plan;
+      const bool no_quote = paper == dossier::Paper::quote && job.design.sumps.empty();
       expectSoundPdf(document,
-                     voice.say(plan ? base::Message("paper.title") : dossier::titleOf(paper)),
+                     voice.say(plan       ? base::Message("paper.title")
+                               : no_quote ? base::Message("paper.quote.title-none")
+                                          : dossier::titleOf(paper)),
                      job.address, folder.filePath(QStringLiteral("one.pdf")));
     }
   }
