@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "files/FanTables.h"
+#include "files/JobFile.h"
 #include "plan/SumpEdits.h"
 #include "words/Words.h"
 
@@ -12,6 +13,7 @@ namespace sumpwright::session {
 QuoteDesk::QuoteDesk(Session& session, QObject* parent) : QObject(parent), m_session(session) {
   connect(&session, &Session::jobChanged, this, &QuoteDesk::outdate);
   connect(&session, &Session::studyChanged, this, &QuoteDesk::outdate);
+  connect(&session.undoStack(), &QUndoStack::indexChanged, this, [this] { m_since_job = 0; });
 }
 
 void QuoteDesk::outdate() {
@@ -90,9 +92,15 @@ base::Problems QuoteDesk::giveUp(const price::PricedLine& line) {
              price::withoutChange(m_session.job().design.quote, line));
 }
 
-base::Problems QuoteDesk::addLine(const std::string& item, const std::string& text) {
+base::Problems QuoteDesk::setUnit(const price::PricedLine& line, price::PriceUnit unit) {
+  return put(tr("Change a line of the quote"),
+             price::withUnit(m_session.job().design.quote, line, unit));
+}
+
+base::Problems QuoteDesk::addLine(const std::string& item, const std::string& text,
+                                  plan::QuoteKind kind) {
   return put(tr("Add a line to the quote"),
-             price::withNewLine(m_session.job().design.quote, item, text));
+             price::withNewLine(m_session.job().design.quote, item, text, kind));
 }
 
 base::Problems QuoteDesk::chooseBook(const std::string& id) {
@@ -102,24 +110,63 @@ base::Problems QuoteDesk::chooseBook(const std::string& id) {
 }
 
 base::Problems QuoteDesk::changeBook(
-    const std::function<base::Problems(price::PriceBook&)>& change) {
+    const QString& what, const std::function<base::Problems(price::PriceBook&)>& change) {
   if (!isBookOwn()) {
     return {{base::Message("file.prices-built-in"), "", base::Gravity::unsound}};
   }
   // As it stands in the file now: somebody else may have written it.
   auto now = files::priceBookFromFile(m_book->path);
   if (!now.ok()) return now.problems();
+  const auto before = files::readBytes(m_book->path, price::kMostPriceBytes);
+  if (!before.ok()) return before.problems();
   files::LoadedPrices loaded = std::move(now).value();
   base::Problems problems = change(loaded.book);
   if (problems.empty()) problems = files::savePriceBook(loaded);
-  if (problems.empty()) reload();
-  return problems;
+  if (!problems.empty()) return problems;
+  std::string after = price::priceBookText(loaded.book);
+  if (after != *before) {
+    m_book_changes.push_back({loaded.path, *before, std::move(after), what});
+    ++m_since_job;
+  }
+  reload();
+  Q_EMIT bookChanged();
+  return {};
+}
+
+QString QuoteDesk::bookChange() {
+  if (!isBookOwn() || m_book_changes.empty()) return {};
+  const BookChange& last = m_book_changes.back();
+  return last.path == m_book->path ? last.what : QString();
+}
+
+base::Problems QuoteDesk::takeBookChangeBack() {
+  if (bookChange().isEmpty()) return {};
+  const BookChange last = m_book_changes.back();
+  const auto now = files::readBytes(last.path, price::kMostPriceBytes);
+  if (!now.ok()) return now.problems();
+  if (*now != last.after) {
+    return {{base::Message("file.prices-changed", {base::text("file", last.path)}), "",
+             base::Gravity::unsound}};
+  }
+  const auto written = files::writeBytes(last.path, last.before);
+  if (!written.ok()) return written.problems();
+  m_book_changes.pop_back();
+  m_since_job = std::max(0, m_since_job - 1);
+  reload();
+  Q_EMIT bookChanged();
+  return {};
 }
 
 base::Problems QuoteDesk::setBookPrice(const price::PricedLine& line, const std::string& price) {
   const auto typed = price::typedDecimal(price);
   if (!typed.ok()) return typed.problems();
-  return changeBook([&](price::PriceBook& book) -> base::Problems {
+  const QString name = QString::fromStdString(words::say(line.text, words::Units::metric));
+  const QString now = QString::fromStdString(typed->text());
+  const QString what =
+      line.book_price
+          ? tr("%1: %2, was %3").arg(name, now, QString::fromStdString(line.book_price->text()))
+          : tr("%1: %2, had none").arg(name, now);
+  return changeBook(what, [&](price::PriceBook& book) -> base::Problems {
     const auto item =
         std::find_if(book.items.begin(), book.items.end(),
                      [&](const price::PriceItem& one) { return one.id == line.item; });
@@ -137,7 +184,8 @@ base::Problems QuoteDesk::setBookPrice(const price::PricedLine& line, const std:
 base::Problems QuoteDesk::setHourPrice(const std::string& price) {
   const auto typed = price::typedDecimal(price);
   if (!typed.ok()) return typed.problems();
-  return changeBook([&](price::PriceBook& book) -> base::Problems {
+  const QString what = tr("Hour of labour: %1").arg(QString::fromStdString(typed->text()));
+  return changeBook(what, [&](price::PriceBook& book) -> base::Problems {
     for (price::PriceItem& item : book.items) {
       if (item.unit == price::PriceUnit::hour) item.price = *typed;
     }

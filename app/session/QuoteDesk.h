@@ -1,14 +1,15 @@
 #pragma once
 // What the open job costs: the design's needs by the price book the job names; and the two places a
 // price can be changed in. What is of this job goes into the job, by Session::edit(), with undo.
-// What is of the firm goes into the firm's own price book, a file; a built-in book is never
-// written.
+// What is of the firm goes into the firm's own price book, a file, with a way back of its own; a
+// built-in book is never written.
 //
 // Made when first asked for after a change, so that it costs nothing while nobody looks.
 
 #include <QObject>
 #include <functional>
 #include <optional>
+#include <vector>
 
 #include "files/PriceBooks.h"
 #include "price/QuoteEdits.h"
@@ -41,27 +42,47 @@ class QuoteDesk final : public QObject {
   base::Problems tick(const price::PricedLine& line, bool in);
   /// The design's again, or, of a line the job has added, gone.
   base::Problems giveUp(const price::PricedLine& line);
-  base::Problems addLine(const std::string& item, const std::string& text);
+  /// Of the job's own.
+  base::Problems setUnit(const price::PricedLine& line, price::PriceUnit unit);
+  base::Problems addLine(const std::string& item, const std::string& text,
+                         plan::QuoteKind kind = plan::QuoteKind::material);
   base::Problems chooseBook(const std::string& id);
 
-  // The firm's own book. Written at once; not on the stack of undo. Problems: what is wrong with
-  // the entry (prices.*), file.prices-built-in, or those of writing.
+  // The firm's own book. Written at once; not on the stack of undo, since other jobs are priced by
+  // it, but each change can be taken back while the program runs. Problems: what is wrong with the
+  // entry (prices.*), file.prices-built-in, or those of writing.
 
   base::Problems setBookPrice(const price::PricedLine& line, const std::string& price);
   /// All that is by the hour.
   base::Problems setHourPrice(const std::string& price);
   /// The price of an hour; nothing where there is none, or where they differ.
   std::optional<price::Decimal> hourPrice();
-  base::Problems changeBook(const std::function<base::Problems(price::PriceBook&)>& change);
+  /// `what` is what it is called when it is offered to be taken back.
+  base::Problems changeBook(const QString& what,
+                            const std::function<base::Problems(price::PriceBook&)>& change);
+  /// What the last change of the book in use was; empty: there is none to take back.
+  QString bookChange();
+  /// Whether that change is newer than any step of the job.
+  bool isBookChangeLast() const { return m_since_job > 0; }
+  /// The file as it was before. Problems: file.prices-changed where somebody else has written it
+  /// since, or those of writing.
+  base::Problems takeBookChangeBack();
   /// A book of the firm's own with the prices of the one there is; the job names it then.
   base::Problems makeOwnBook();
   /// Puts a book from elsewhere among the firm's own; the job names it then.
   base::Problems takeBook(const std::string& path);
 
  Q_SIGNALS:
-  void changed();  ///< whoever wants it asks anew
+  void changed();      ///< whoever wants it asks anew
+  void bookChanged();  ///< the firm's own book was written, or taken back
 
  private:
+  struct BookChange {
+    std::string path;
+    std::string before;  ///< the whole file
+    std::string after;
+    QString what;
+  };
   base::Problems put(const QString& text, plan::Quote quote);
   void outdate();
   void make();
@@ -71,6 +92,8 @@ class QuoteDesk final : public QObject {
   std::optional<files::LoadedPrices> m_book;
   std::optional<price::PricedQuote> m_quote;
   base::Problems m_problems;
+  std::vector<BookChange> m_book_changes;
+  int m_since_job = 0;  ///< changes of the book since the last step of the job
 };
 
 }  // namespace sumpwright::session

@@ -9,6 +9,7 @@
 #include "stages/SteadyCombo.h"
 #include "stages/SurveyText.h"
 #include "stages/ThingText.h"
+#include "stages/TypedText.h"
 #include "tools/ListText.h"
 
 namespace sumpwright::stages {
@@ -331,7 +332,10 @@ void FactForm::apply(std::size_t i, const FactValue& value) {
   const base::Problems problems =
       m_session.edit(tr("Change: %1").arg(fact.label.toLower()), fact.set(m_session.job(), value));
   if (i >= m_rows.size() || m_facts[i].key != fact.key) return;
-  if (problems.empty()) return showRow(i);
+  if (problems.empty()) {
+    forgetTyping(m_rows[i].field);
+    return showRow(i);
+  }
   if (fact.kind == FactKind::choice) showRow(i);
   m_rows[i].unread = fact.kind != FactKind::choice;
   showNote(m_rows[i], saidNamed(problems.front().message, m_session.job()), true);
@@ -385,6 +389,7 @@ std::size_t FactForm::rowOf(const QObject* field) const {
 bool FactForm::eventFilter(QObject* watched, QEvent* event) {
   const std::size_t i = rowOf(watched);
   if (i >= m_rows.size()) return QWidget::eventFilter(watched, event);
+  if (isWindowsUndo(m_rows[i].field, event)) return true;
   if (event->type() == QEvent::FocusIn) Q_EMIT entered(m_rows[i].field);
   if (event->type() == QEvent::FocusOut && m_facts[i].kind == FactKind::note) commitText(i);
   if (event->type() == QEvent::KeyPress && m_session.hasJob() &&

@@ -14,6 +14,7 @@ namespace {
 
 constexpr int kSoon_ms = 500;  // own figure: after a word, not after a letter
 constexpr int kMostFirmText = 4000;
+constexpr double kLogo_px = 54.0;
 
 QStringList linesIn(const QPlainTextEdit* field) {
   QStringList out;
@@ -122,6 +123,9 @@ void FirmPage::addLogo() {
   m_column->addWidget(words);
   m_logo = new QLabel(this);
   m_logo->setAccessibleName(tr("Logo"));
+  // Its room is kept, or what is below it would move under the pointer.
+  m_logo->setFixedHeight(qRound(kLogo_px * paint::uiScale(font())));
+  m_logo->setProperty("tone", QStringLiteral("second"));
   m_column->addWidget(m_logo);
   auto* row = new QHBoxLayout;
   m_choose = new QPushButton(tr("Choose a picture…"), this);
@@ -156,10 +160,11 @@ void FirmPage::refresh() {
                       static_cast<uint>(firm.logo.size()));
   }
   const double k = paint::uiScale(font());
-  m_logo->setVisible(!logo.isNull());
-  if (!logo.isNull()) {
-    logo = logo.scaled(QSizeF(200 * k, 54 * k).toSize() * devicePixelRatioF(), Qt::KeepAspectRatio,
-                       Qt::SmoothTransformation);
+  if (logo.isNull()) {
+    m_logo->setText(tr("None chosen"));
+  } else {
+    logo = logo.scaled(QSizeF(200 * k, kLogo_px * k).toSize() * devicePixelRatioF(),
+                       Qt::KeepAspectRatio, Qt::SmoothTransformation);
     logo.setDevicePixelRatio(devicePixelRatioF());
     m_logo->setPixmap(logo);
   }

@@ -10,6 +10,7 @@
 #include "paint/QtVoice.h"
 #include "stages/ActionButton.h"
 #include "stages/SitingText.h"
+#include "stages/SteadyScroll.h"
 
 namespace sumpwright::stages {
 
@@ -19,11 +20,7 @@ constexpr double kSide_px = 332.0;
 
 /// What is taller than the room for it is scrolled.
 QScrollArea* scrolled(QWidget* inside, QWidget* parent) {
-  auto* scroll = new QScrollArea(parent);
-  scroll->setWidgetResizable(true);
-  scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll->setFocusPolicy(Qt::NoFocus);
+  auto* scroll = new SteadyScroll(parent);
   scroll->setWidget(inside);
   return scroll;
 }
@@ -190,6 +187,7 @@ void PaperStage::showPage(PaperPage page) {
   m_left->setCurrentIndex(quote ? 1 : 0);
   m_page_row->setHidden(quote);
   m_ways_out->setHidden(quote);
+  Q_EMIT choiceChanged();
 }
 
 void PaperStage::settle() {
@@ -318,10 +316,7 @@ void PaperStage::refresh() {
 QString PaperStage::pricesWarning() {
   QStringList lines;
   for (const base::Problem& problem : m_quote.problems()) {
-    QString line = said(problem.message, m_session.job());
-    if (!problem.pointer.empty())
-      line += tr(" (at %1)").arg(QString::fromStdString(problem.pointer));
-    lines << line;
+    lines << toldWithPlace(problem, m_session.job());
   }
   const price::PricedQuote* quote = m_quote.quote();
   if (lines.isEmpty() && quote != nullptr && quote->invented && choice().has(dossier::Paper::quote))

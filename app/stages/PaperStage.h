@@ -79,6 +79,7 @@ class PaperStage final : public QWidget {
 
   Segments* pages() const { return m_choice; }
   void showPage(PaperPage page);
+  bool showsQuote() const { return m_left->currentIndex() == 1; }
   PaperList* list() const { return m_list; }
   FirmPage* firm() const { return m_firm; }
   QuotePage* quote() const { return m_quote_page; }

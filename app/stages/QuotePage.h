@@ -31,6 +31,8 @@ class QuotePage final : public QWidget {
   QPushButton* openBook() const { return m_open; }
   QPushButton* ownBook() const { return m_own; }
   QPushButton* addLine() const { return m_add; }
+  QPushButton* addWork() const { return m_add_work; }
+  QPushButton* takeBackButton() const { return m_back; }
   QPushButton* giveUp() const { return m_give_up; }
   QComboBox* items() const { return m_items; }
   QLineEdit* hour() const { return m_hour; }
@@ -38,8 +40,17 @@ class QuotePage final : public QWidget {
   QLineEdit* bookTax() const { return m_tax; }
   QLineEdit* roundTo() const { return m_round; }
   QLineEdit* currency() const { return m_currency; }
+  QLineEdit* perKwh() const { return m_per_kwh; }
+  /// What stands under a field of the book; empty where nothing does.
+  QString noteUnder(const QLineEdit* field) const;
+  /// The line under the total: whose prices, and whether it is whole.
+  QString standing() const { return m_standing->text(); }
+  /// What is offered to be taken back of the book.
+  QString bookChange() const { return m_back_words->text(); }
   TickBox* ours() const { return m_ours; }
   void settle();
+  /// Takes the last change of the firm's price book back.
+  void takeBack();
   /// Puts a book from elsewhere among the firm's own, or says what is wrong with it.
   void takeBook(const QString& path);
 
@@ -53,12 +64,27 @@ class QuotePage final : public QWidget {
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
-  using Take = std::function<base::Problems(const std::string& typed)>;
+  /// `what` is what the change is called when it is offered to be taken back.
+  using Take = std::function<base::Problems(const std::string& typed, const QString& what)>;
+  struct BookField {
+    QLineEdit* field = nullptr;
+    QLabel* note = nullptr;
+    QString label;
+    Take take;
+    bool unread = false;  ///< what is typed was not taken, and still has to be put right
+  };
   void makeLineRow();
   void makeBook();
   void makeBookTerms();
   QLabel* heading(const QString& text);
   QLineEdit* addBookField(const QString& label, const QString& example, Take take);
+  void takeField(std::size_t i);
+  void fillField(const QLineEdit* field, const QString& text, const QString& warning = {});
+  void refreshBack();
+  QStringList remarksOf(const price::PricedQuote& quote) const;
+  QString sumsOf(const price::PricedQuote& quote) const;
+  void refreshStanding();
+  void addOwnLine(plan::QuoteKind kind);
   void refresh();
   void refreshTotal();
   void refreshBooks();
@@ -71,10 +97,13 @@ class QuotePage final : public QWidget {
   QuoteTable& m_table;
   QVBoxLayout* m_column;
   QLabel* m_total;
+  QLabel* m_standing;
   QLabel* m_sums;
   SideNote* m_note;
-  SideNote* m_invented;
+  SideNote* m_wrong;
+  SideNote* m_invented = nullptr;
   QPushButton* m_add = nullptr;
+  QPushButton* m_add_work = nullptr;
   QPushButton* m_give_up = nullptr;
   QComboBox* m_items = nullptr;
   FactForm* m_terms;
@@ -87,12 +116,21 @@ class QuotePage final : public QWidget {
   QLineEdit* m_tax = nullptr;
   QLineEdit* m_round = nullptr;
   QLineEdit* m_currency = nullptr;
+  QLineEdit* m_per_kwh = nullptr;
+  QPushButton* m_back = nullptr;
+  QLabel* m_back_words = nullptr;
+  std::vector<BookField> m_fields;
+  std::string m_fields_of;  ///< id of the book they show
   TickBox* m_ours = nullptr;
   QLabel* m_remarks;
   bool m_filling = false;
 };
 
-/// What a job's quote says beside its lines: date, days it holds, margin, tax, provisional sum.
-std::vector<Fact> quoteFacts();
+/// What a job's quote says beside its lines: its number, date, days it holds, margin, tax,
+/// provisional sum. `number` is what is printed where the job gives none.
+std::vector<Fact> quoteFacts(const QString& number = {});
+
+/// What is wrong with a price book or a fan table, and where, in words.
+QString toldWithPlace(const base::Problem& problem, const plan::Job& job);
 
 }  // namespace sumpwright::stages

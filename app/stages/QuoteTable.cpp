@@ -1,6 +1,7 @@
 #include "stages/QuoteTable.h"
 
 #include <QApplication>
+#include <QComboBox>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLineEdit>
@@ -27,9 +28,19 @@ constexpr double kHeadRow_px = 34.0;
 
 QString q(const std::string& text) { return QString::fromStdString(text); }
 
-QString unitWord(price::PriceUnit unit) {
-  const std::string_view name = price::kPriceUnitNames[static_cast<std::size_t>(unit)];
+QString unitWord(std::string_view name) {
   return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
+}
+
+QString unitWord(price::PriceUnit unit) {
+  return unitWord(price::kPriceUnitNames[static_cast<std::size_t>(unit)]);
+}
+
+std::optional<price::PriceUnit> unitOfWord(const QString& word) {
+  for (std::size_t i = 0; i < std::size(price::kPriceUnitNames); ++i) {
+    if (unitWord(price::kPriceUnitNames[i]) == word) return static_cast<price::PriceUnit>(i);
+  }
+  return std::nullopt;
 }
 
 bool isIn(const PricedLine& line) {
@@ -73,6 +84,7 @@ class QuoteCells final : public QStyledItemDelegate {
 
   QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem&,
                         const QModelIndex& index) const override {
+    if (index.column() == QuoteLines::unit) return unitEditor(parent, index);
     auto* field = new QLineEdit(parent);
     field->setFrame(false);
     field->setMaxLength(2000);
@@ -113,6 +125,21 @@ class QuoteCells final : public QStyledItemDelegate {
   }
 
  private:
+  /// A unit is chosen, and taken with the choice.
+  QWidget* unitEditor(QWidget* parent, const QModelIndex& index) const {
+    auto* box = new QComboBox(parent);
+    box->setFrame(false);
+    for (const std::string_view name : price::kPriceUnitNames) box->addItem(unitWord(name));
+    box->setAccessibleName(
+        index.model()->headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString());
+    auto* self = const_cast<QuoteCells*>(this);
+    connect(box, &QComboBox::activated, self, [self, box] {
+      Q_EMIT self->commitData(box);
+      Q_EMIT self->closeEditor(box);
+    });
+    return box;
+  }
+
   static void paintWords(QPainter& painter, const QRectF& room, const QStyleOptionViewItem& option,
                          const QModelIndex& index) {
     const drawing::Theme& t = paint::look(option.palette);
@@ -304,6 +331,7 @@ QVariant QuoteLines::data(const QModelIndex& index, int role) const {
         return tr("The price book is part of the program and stays as it is: make your own of it.");
       if (column == job_price) return tr("A price for this job alone; empty: the book's.");
       if (column == quantity) return tr("Empty: the design's.");
+      if (column == unit && one.item.empty()) return tr("Double click or a key to choose.");
       return column == what ? words(one, column) + QLatin1Char('\n') + second(one, column)
                             : QVariant();
     case Qt::CheckStateRole:
@@ -323,12 +351,17 @@ Qt::ItemFlags QuoteLines::flags(const QModelIndex& index) const {
   const auto column = static_cast<Column>(index.column());
   if (column == what) flags |= Qt::ItemIsUserCheckable | Qt::ItemIsEditable;
   if (column == quantity || column == job_price) flags |= Qt::ItemIsEditable;
+  if (column == unit && line(index.row()).item.empty()) flags |= Qt::ItemIsEditable;
   if (column == book_price && m_own && !line(index.row()).item.empty()) flags |= Qt::ItemIsEditable;
   return flags;
 }
 
 base::Problems QuoteLines::take(const PricedLine& line, Column column, const std::string& text) {
   if (column == book_price) return m_desk.setBookPrice(line, text);
+  if (column == unit) {
+    const auto chosen = unitOfWord(q(text));
+    return chosen ? m_desk.setUnit(line, *chosen) : base::Problems();
+  }
   const auto part = column == what       ? price::LinePart::text
                     : column == quantity ? price::LinePart::quantity
                                          : price::LinePart::unit_price;
@@ -365,8 +398,10 @@ QuoteTable::QuoteTable(session::Session& session, session::QuoteDesk& desk, QWid
   setShowGrid(false);
   setFrameShape(QFrame::NoFrame);
   setSelectionMode(QAbstractItemView::SingleSelection);
+  // Not at a click on the chosen cell: Qt waits for a second one before it opens the editor, and
+  // keys typed meanwhile would not reach it.
   setEditTriggers(QAbstractItemView::AnyKeyPressed | QAbstractItemView::EditKeyPressed |
-                  QAbstractItemView::DoubleClicked | QAbstractItemView::SelectedClicked);
+                  QAbstractItemView::DoubleClicked);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
   verticalHeader()->hide();
@@ -446,10 +481,9 @@ void QuoteTable::settle() {
   if (state() != QAbstractItemView::EditingState) return;
   QWidget* editor = indexWidget(currentIndex());
   if (editor == nullptr) editor = QApplication::focusWidget();
-  if (auto* field = qobject_cast<QLineEdit*>(editor); field != nullptr && isAncestorOf(field)) {
-    commitData(field);
-    closeEditor(field, QAbstractItemDelegate::NoHint);
-  }
+  if (editor == nullptr || editor->parentWidget() != viewport()) return;
+  commitData(editor);
+  closeEditor(editor, QAbstractItemDelegate::NoHint);
 }
 
 void QuoteTable::keyPressEvent(QKeyEvent* event) {

@@ -76,6 +76,8 @@ class QuoteTable final : public QTableView {
   void editNewLine();
   /// Takes what is being typed.
   void settle();
+  /// Typed letters never look for a line: a price would land in another one than is marked.
+  void keyboardSearch(const QString&) override {}
 
  Q_SIGNALS:
   void chosen();

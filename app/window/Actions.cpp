@@ -76,9 +76,8 @@ constexpr std::array kTable{
 
     ActionSpec{"edit.undo", Menu::edit, QT_TRANSLATE_NOOP("Actions", "&Undo"), "Ctrl+Z",
                Reach::window, QT_TRANSLATE_NOOP("Actions", "Takes the last step back."),
-               [](MainWindow& w) { w.session().undoStack().undo(); },
-               [](const MainWindow& w) { return w.session().undoStack().canUndo(); }, nullptr,
-               &kUndo},
+               [](MainWindow& w) { w.undo(); }, [](const MainWindow& w) { return w.canUndo(); },
+               nullptr, &kUndo},
     ActionSpec{
         "edit.redo", Menu::edit, QT_TRANSLATE_NOOP("Actions", "&Redo"), "Ctrl+Shift+Z; Ctrl+Y",
         Reach::window, QT_TRANSLATE_NOOP("Actions", "Takes the last undone step again."),

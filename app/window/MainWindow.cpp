@@ -323,6 +323,7 @@ void MainWindow::connectParts() {
   connect(m_survey->picture(), &stages::PicturePage::importAsked, this, &MainWindow::takeOutline);
   connect(&m_suction, &session::SuctionDesk::fieldChanged, this, &MainWindow::refreshSuctionRail);
   connect(m_paper, &stages::PaperStage::choiceChanged, this, &MainWindow::refreshActions);
+  connect(&m_quote, &session::QuoteDesk::bookChanged, this, &MainWindow::refreshActions);
   connect(m_paper->quote(), &stages::QuotePage::bookAsked, this, &MainWindow::chooseBook);
   connect(m_paper->firm(), &stages::FirmPage::logoAsked, this, &MainWindow::chooseLogo);
   const auto typed = [this](const QString& text) {
@@ -422,6 +423,18 @@ void MainWindow::refreshBelow() {
                                      : run     ? tr("Run")
                                      : suction ? tr("Suction")
                                                : tr("Verdict"));
+}
+
+bool MainWindow::undoesBook() const {
+  return m_paper != nullptr && m_stage == Stage::paper && m_paper->showsQuote() &&
+         m_quote.isBookChangeLast();
+}
+
+bool MainWindow::canUndo() const { return undoesBook() || m_session.undoStack().canUndo(); }
+
+void MainWindow::undo() {
+  if (undoesBook()) return m_paper->quote()->takeBack();
+  m_session.undoStack().undo();
 }
 
 void MainWindow::refreshActions() {

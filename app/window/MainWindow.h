@@ -88,6 +88,9 @@ class MainWindow final : public QMainWindow {
   bool save();
   bool saveAs();
   void closeJob();
+  /// The job's last step; on the page of the quote a newer change of the firm's price book first.
+  void undo();
+  bool canUndo() const;
   void goBest();
   void goAllowed(int direction);
   void nudge(double by_m);
@@ -151,6 +154,7 @@ class MainWindow final : public QMainWindow {
   void remember(const QString& path);
   QStringList recent() const;
   void refreshActions();
+  bool undoesBook() const;
   void refreshRail();
   void refreshTitle();
   void refreshMain();

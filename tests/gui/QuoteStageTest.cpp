@@ -1,6 +1,7 @@
 // The quote in the window: lines, prices, the firm's own book, and what it comes to, reckoned again
 // here in whole numbers.
 
+#include <QComboBox>
 #include <QDir>
 #include <QLineEdit>
 
@@ -89,7 +90,6 @@ class QuoteStage : public WindowFixture {
   }
   /// Clicks a cell, types into it and confirms.
   void type(const QModelIndex& at, const QString& text) {
-    // A second click on a cell begins to edit it by itself, a moment later.
     if (table().currentIndex() != at) clickOn(at);
     QTest::keyClick(&table(), Qt::Key_F2);
     QLineEdit* field = editor();
@@ -263,7 +263,12 @@ TEST_F(QuoteStage, PricesTypedGoIntoTheFirmsOwnBook) {
   page().ours()->setFocus();
   QTest::mouseClick(page().ours(), Qt::LeftButton);
   EXPECT_FALSE(quote().invented);
+  trigger("edit.undo");  // whose prices they are, then the price
+  EXPECT_TRUE(quote().invented);
+  trigger("edit.undo");
+  EXPECT_EQ(files::priceBookById("our-prices")->book.find("fan")->price.text(), "214");
   trigger("edit.undo");  // the job names the demo book again; the firm's stays
+  EXPECT_EQ(jobQuote(), plan::Quote());
   EXPECT_EQ(small(said()), small(before));
   EXPECT_TRUE(files::priceBookById("our-prices").ok());
 }
@@ -289,9 +294,9 @@ TEST_F(QuoteStage, RatesMarginTaxAndRoundingOfTheBook) {
   enter(page().roundTo(), QStringLiteral("5"));
   EXPECT_EQ(small(said()), small(500 * divided(exact, 500)));
   enter(page().roundTo(), QStringLiteral("0.003"));
-  EXPECT_TRUE(page().told().contains(QStringLiteral("least coin"))) << page().told().toStdString();
+  EXPECT_TRUE(page().noteUnder(page().roundTo()).contains(QStringLiteral("least coin")));
   enter(page().currency(), QStringLiteral("euros"));
-  EXPECT_TRUE(page().told().contains(QStringLiteral("euros")));
+  EXPECT_TRUE(page().noteUnder(page().currency()).contains(QStringLiteral("euros")));
   enter(page().currency(), QStringLiteral("GBP"));
   EXPECT_TRUE(page().total().startsWith(QStringLiteral("GBP ")));
 }
@@ -359,11 +364,12 @@ TEST_F(QuoteStage, ABookThatIsWrongIsSaidWithItsPlaceAndNotTaken) {
   const QString negative =
       opened(head + R"({"id": "fan", "title": "Fan", "unit": "each", "price": "-2"}]})");
   EXPECT_TRUE(negative.contains(QStringLiteral("negative"))) << negative.toStdString();
-  EXPECT_TRUE(negative.contains(QStringLiteral("/items/0/price")));
+  EXPECT_TRUE(negative.contains(QStringLiteral("item 1 of the book, “price”")))
+      << negative.toStdString();
   const QString two = opened(
       head + R"({"id": "fan", "title": "Fan", "unit": "each", "price": "2", "currency": "GBP"}]})");
   EXPECT_TRUE(two.contains(QStringLiteral("one currency"))) << two.toStdString();
-  EXPECT_TRUE(two.contains(QStringLiteral("/items/0/currency")));
+  EXPECT_TRUE(two.contains(QStringLiteral("item 1 of the book, “currency”")));
 
   dialogs.next_open =
       put(QStringLiteral("book.json"),
@@ -373,6 +379,245 @@ TEST_F(QuoteStage, ABookThatIsWrongIsSaidWithItsPlaceAndNotTaken) {
   EXPECT_EQ(jobQuote().price_book, "mine");
   EXPECT_EQ(words("fan", QuoteLines::book_price), QStringLiteral("2.50"));
   EXPECT_GT(quote().unpriced(), 0U);
+}
+
+TEST_F(QuoteStage, AKeyEditsTheMarkedCellAtOnceAndNeverLooksForALine) {
+  openQuote();
+  makeOwnBook();
+  clickOn(cell("high_footing", QuoteLines::book_price));
+  page().terms()->line("/design/quote/margin_percent")->setFocus();
+  const QModelIndex marked = cell("high_footing", QuoteLines::book_price);
+  ASSERT_EQ(table().currentIndex(), marked);
+  clickOn(marked);  // and typed at once, as one does
+  QTest::keyClick(&table(), Qt::Key_2);
+  QLineEdit* field = editor();
+  ASSERT_NE(field, nullptr);
+  EXPECT_EQ(table().currentIndex(), marked);
+  QTest::keyClicks(field, QStringLiteral("71"));
+  QTest::keyClick(field, Qt::Key_Return);
+  QCoreApplication::processEvents();
+  const auto kept = files::priceBookById("our-prices");
+  ASSERT_TRUE(kept.ok());
+  EXPECT_EQ(kept->book.find("high_footing")->price.text(), "271");
+  EXPECT_EQ(kept->book.find("fan")->price.text(), "214");
+  // A letter in a cell that is not edited does nothing.
+  const QModelIndex unit = cell("pipe", QuoteLines::unit);
+  clickOn(unit);
+  for (const char letter : {'f', 'm', 'c'}) {
+    QTest::keyClick(&table(), letter);
+    EXPECT_EQ(table().currentIndex(), unit) << letter;
+  }
+}
+
+TEST_F(QuoteStage, AChangeOfTheFirmsBookIsTakenBack) {
+  openQuote();
+  makeOwnBook();
+  const auto price = [](const char* item) {
+    return files::priceBookById("our-prices")->book.find(item)->price.text();
+  };
+  const Whole before = said();
+  const plan::Job job = session().job();
+  EXPECT_FALSE(page().takeBackButton()->isEnabled());
+  type(cell("fan", QuoteLines::book_price), QStringLiteral("60"));
+  type(cell("bend", QuoteLines::book_price), QStringLiteral("9"));
+  EXPECT_TRUE(page().bookChange().contains(QStringLiteral("9, was 7.25")))
+      << page().bookChange().toStdString();
+  trigger("edit.undo");
+  EXPECT_EQ(price("bend"), "7.25");
+  EXPECT_EQ(price("fan"), "60");
+  EXPECT_TRUE(page().bookChange().contains(QStringLiteral("60, was 214")));
+  trigger("edit.undo");
+  EXPECT_EQ(price("fan"), "214");
+  EXPECT_EQ(small(said()), small(before));
+  EXPECT_EQ(session().job(), job);  // undo did not go past the book
+
+  // After a step of the job that is undone first; the book's has its button.
+  type(cell("fan", QuoteLines::book_price), QStringLiteral("61"));
+  type(cell("pipe", QuoteLines::quantity), QStringLiteral("3"));
+  trigger("edit.undo");
+  EXPECT_EQ(price("fan"), "61");
+  EXPECT_EQ(session().job(), job);
+  QTest::mouseClick(page().takeBackButton(), Qt::LeftButton);
+  EXPECT_EQ(price("fan"), "214");
+
+  // What somebody else has written since is not lost.
+  type(cell("fan", QuoteLines::book_price), QStringLiteral("62"));
+  auto elsewhere = files::priceBookById("our-prices").value();
+  elsewhere.book.items.back().price = price::Decimal::of(5);
+  ASSERT_TRUE(files::savePriceBook(elsewhere).empty());
+  QTest::mouseClick(page().takeBackButton(), Qt::LeftButton);
+  EXPECT_TRUE(page().told().contains(QStringLiteral("somebody else")));
+  EXPECT_EQ(price("fan"), "62");
+}
+
+TEST_F(QuoteStage, UndoRightAfterEnterTakesTheStepBack) {
+  openQuote();
+  const plan::Job before = session().job();
+  QLineEdit* field = page().terms()->line("/design/quote/margin_percent");
+  field->setFocus();
+  QTest::keyClicks(field, QStringLiteral("7.25"));
+  QTest::keyClick(field, Qt::Key_Z, Qt::ControlModifier);  // not taken yet: the field's own
+  EXPECT_EQ(field->text(), QString());
+  QTest::keyClicks(field, QStringLiteral("7.25"));
+  QTest::keyClick(field, Qt::Key_Return);
+  ASSERT_EQ(jobQuote().margin_percent, "7.25");
+  QTest::keyClick(field, Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(session().job(), before);
+  EXPECT_EQ(field->text(), QString());
+  page().terms()->line("/design/quote/tax_percent")->setFocus();
+  EXPECT_EQ(session().job(), before);
+  EXPECT_TRUE(session().undoStack().canRedo());  // nothing was done anew by leaving
+}
+
+TEST_F(QuoteStage, WordsOfAnOfferedLineLeaveItsTickAlone) {
+  openQuote();
+  const Whole before = said();
+  type(cell("high_footing", QuoteLines::what), QStringLiteral("If we meet rock, invented"));
+  EXPECT_EQ(words("high_footing", QuoteLines::what), QStringLiteral("If we meet rock, invented"));
+  EXPECT_EQ(cell("high_footing", QuoteLines::what).data(Qt::CheckStateRole).toInt(), Qt::Unchecked);
+  EXPECT_EQ(small(said()), small(before));
+  expectTotal();
+}
+
+TEST_F(QuoteStage, LinesOfTheJobsOwnHaveAUnitAndAreMaterialOrWork) {
+  openQuote();
+  const auto add = [&](QPushButton* button, const char* words) {
+    QTest::mouseClick(button, Qt::LeftButton);
+    QLineEdit* field = editor();
+    ASSERT_NE(field, nullptr);
+    field->selectAll();
+    QTest::keyClicks(field, QLatin1String(words));
+    QTest::keyClick(field, Qt::Key_Return);
+    QCoreApplication::processEvents();
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+  };
+  add(page().addLine(), "Skip, invented");
+  const QModelIndex unit = lines().index(table().currentIndex().row(), QuoteLines::unit);
+  ASSERT_EQ(unit.data().toString(), QStringLiteral("each"));
+  clickOn(unit);
+  QTest::keyClick(&table(), Qt::Key_F2);
+  auto* box = table().viewport()->findChild<QComboBox*>();
+  ASSERT_NE(box, nullptr);
+  QTest::keyClick(box, Qt::Key_Down);
+  QTest::keyClick(box, Qt::Key_Return);
+  QCoreApplication::processEvents();
+  QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+  ASSERT_EQ(jobQuote().lines.size(), 1U);
+  EXPECT_EQ(jobQuote().lines[0].unit, plan::QuoteUnit::metre);
+  add(page().addWork(), "Moving furniture, invented");
+  ASSERT_EQ(jobQuote().lines.size(), 2U);
+  EXPECT_EQ(jobQuote().lines[1].unit, plan::QuoteUnit::hour);
+  EXPECT_EQ(jobQuote().lines[1].kind, plan::QuoteKind::labour);
+  const auto bought = price::shoppingOf(quote());
+  EXPECT_EQ(bought.back().text, base::plainText("Skip, invented"));
+  EXPECT_EQ(bought.back().unit, price::PriceUnit::metre);
+}
+
+TEST_F(QuoteStage, WhatTheBookDoesNotTakeStaysTypedWithTheReasonUnderIt) {
+  openQuote();
+  makeOwnBook();
+  QLineEdit* margin = page().bookMargin();
+  const auto enter = [&](const char* text) {
+    margin->setFocus();
+    margin->selectAll();
+    QTest::keyClicks(margin, QLatin1String(text));
+    QTest::keyClick(margin, Qt::Key_Return);
+  };
+  for (const char* text : {"abc", "12,5"}) {
+    enter(text);
+    EXPECT_EQ(margin->text(), QLatin1String(text));
+    EXPECT_TRUE(page().noteUnder(margin).contains(QLatin1String(text)));
+    EXPECT_FALSE(page().noteUnder(margin).contains(QStringLiteral("quotes")));
+    EXPECT_EQ(page().told(), QString());
+  }
+  QTest::keyClick(margin, Qt::Key_Escape);
+  EXPECT_EQ(margin->text(), QString());
+  EXPECT_EQ(page().noteUnder(margin), QString());
+  enter("500");
+  EXPECT_TRUE(page().noteUnder(margin).contains(QStringLiteral("500 %")));
+  enter("12.5");
+  EXPECT_EQ(page().noteUnder(margin), QString());
+  QLineEdit* own = page().terms()->line("/design/quote/margin_percent");
+  own->setFocus();
+  QTest::keyClicks(own, QStringLiteral("300"));
+  QTest::keyClick(own, Qt::Key_Return);
+  EXPECT_TRUE(page().terms()->noteUnder("/design/quote/margin_percent").contains("300 %"));
+}
+
+TEST_F(QuoteStage, LongWordsAndLargeSumsStayInThePanel) {
+  openQuote();
+  makeOwnBook();
+  QLineEdit* aside = page().terms()->line("/design/quote/provisional");
+  aside->setFocus();
+  QTest::keyClicks(aside, QStringLiteral("123456.78"));
+  QTest::keyClick(aside, Qt::Key_Return);
+  QCoreApplication::processEvents();
+  EXPECT_LE(page().width(), page().parentWidget()->width());
+  EXPECT_LE(page().minimumSizeHint().width(), page().parentWidget()->width());
+}
+
+TEST_F(QuoteStage, NothingMovesUnderAClickThatChangesTheBook) {
+  openQuote();
+  const auto heightOf = [&](const QWidget* widget) {
+    QCoreApplication::processEvents();
+    return widget->mapTo(window.get(), QPoint()).y();
+  };
+  page().ownBook()->setFocus();
+  QTest::qWait(100);  // laid out with all its wrapped words
+  const int own = heightOf(page().ownBook());
+  makeOwnBook();
+  EXPECT_EQ(heightOf(page().ownBook()), own);
+  page().ours()->setFocus();
+  const int ours = heightOf(page().ours());
+  QTest::mouseClick(page().ours(), Qt::LeftButton);
+  ASSERT_FALSE(quote().invented);
+  EXPECT_EQ(heightOf(page().ours()), ours);
+  QTest::mouseClick(page().ours(), Qt::LeftButton);
+  EXPECT_EQ(heightOf(page().ours()), ours);
+}
+
+TEST_F(QuoteStage, ALogoComesAndGoesWithoutMovingWhatIsBelow) {
+  open(QStringLiteral("bungalow"));
+  trigger("view.paper");
+  window->paper().showPage(stages::PaperPage::firm);
+  QImage logo(80, 20, QImage::Format_RGB32);
+  logo.fill(Qt::darkGreen);
+  dialogs.next_open = folder.filePath(QStringLiteral("logo.png"));
+  ASSERT_TRUE(logo.save(dialogs.next_open));
+  stages::FirmPage& firm = *window->paper().firm();
+  const auto top = [&] {
+    QCoreApplication::processEvents();
+    return firm.chooseLogo()->mapTo(window.get(), QPoint()).y();
+  };
+  const int before = top();
+  QTest::mouseClick(firm.chooseLogo(), Qt::LeftButton);
+  ASSERT_TRUE(firm.removeLogo()->isEnabled());
+  EXPECT_EQ(top(), before);
+  QTest::mouseClick(firm.removeLogo(), Qt::LeftButton);
+  EXPECT_EQ(top(), before);
+}
+
+TEST_F(QuoteStage, ElectricityIsTheFirmsOwnFigureNotAnInventedOne) {
+  openQuote();
+  makeOwnBook();
+  EXPECT_FALSE(files::priceBookById("our-prices")->book.per_kwh.has_value());
+  EXPECT_EQ(page().perKwh()->text(), QString());
+  page().perKwh()->setFocus();
+  QTest::keyClicks(page().perKwh(), QStringLiteral("0.42"));
+  QTest::keyClick(page().perKwh(), Qt::Key_Return);
+  EXPECT_EQ(files::priceBookById("our-prices")->book.per_kwh, price::Decimal::parse("0.42"));
+}
+
+TEST_F(QuoteStage, ABookWithoutAPriceMakesNoTotal) {
+  openQuote();
+  dialogs.next_open = put(
+      QStringLiteral("few.json"),
+      R"({"format": "sumpwright.prices", "version": 1, "id": "few", "title": "Invented", "currency": "EUR", "items": []})");
+  QTest::mouseClick(page().openBook(), Qt::LeftButton);
+  QCoreApplication::processEvents();
+  EXPECT_GT(quote().unpriced(), 20U);
+  EXPECT_TRUE(page().standing().contains(QStringLiteral("Not complete")))
+      << page().standing().toStdString();
 }
 
 TEST_F(QuoteStage, QuoteForASpreadsheet) {
