@@ -197,7 +197,7 @@ TEST_F(Paper, OnePdfHoldsAllThatAreTickedInOrder) {
   EXPECT_EQ(pagesOfPdf(pdf), paper().pageCount());
   const QString text = textOf(pdf);
   qsizetype last = -1;
-  for (const char* title : {"Where the sump goes", "What the design takes", "Crew sheet",
+  for (const char* title : {"Where the sump goes", "Offered on top", "Crew sheet",
                             "Material of the design", "Commissioning form"}) {
     const auto at = text.indexOf(QLatin1String(title));
     EXPECT_GT(at, last) << title;
@@ -322,8 +322,8 @@ TEST_F(Paper, ShoppingListForASpreadsheet) {
   QFile file(dialogs.next_save + QStringLiteral(".csv"));
   ASSERT_TRUE(file.open(QFile::ReadOnly)) << window->told().toStdString();
   const QByteArray csv = file.readAll();
-  EXPECT_TRUE(csv.startsWith("\xEF\xBB\xBFitem,text,quantity,unit\r\n"));
-  EXPECT_TRUE(csv.contains("\r\nfan,Fan,1,each\r\n")) << csv.toStdString();
+  EXPECT_TRUE(csv.startsWith("\xEF\xBB\xBFitem,text,quantity,unit,detail\r\n"));
+  EXPECT_TRUE(csv.contains("\r\nfan,Fan,1,each,")) << csv.toStdString();
   EXPECT_TRUE(paper().told().contains(QStringLiteral("list.csv")));
 }
 
