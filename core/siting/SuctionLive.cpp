@@ -19,7 +19,7 @@ std::optional<LiveField> solved(const SolvedCase& one, std::size_t which,
   field.sumps = std::move(together.names);
   field.duty = std::move(together.duty);
   field.suction = std::move(together.suction);
-  field.reach = std::move(together.reach);
+  field.reach = together.reach;
   return field;
 }
 

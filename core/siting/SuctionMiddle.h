@@ -35,7 +35,7 @@ class MiddleCases {
   std::vector<airflow::FanChoiceOptions> fanCases() const;
 
  private:
-  void solveCase(const SolvedCase& one, const std::vector<StudiedSump>& sumps);
+  void solveCase(const SolvedCase& solver, const std::vector<StudiedSump>& sumps);
   airflow::DutyOptions dutyOn(std::size_t which, const SuctionSystem& system) const;
   suction::Reach reachOn(std::size_t which, const airflow::DutySummary& duty) const;
 
