@@ -51,26 +51,17 @@ struct QuotePrinter {
     }
   }
 
-  void total(std::string_view name, price::Money amount,
-             const std::optional<price::Decimal>& percent = {}) const {
+  void total(const price::TotalLine& line) const {
     constexpr std::size_t kIndent = kQuantityWidth + 5 + kMoneyWidth;
-    out << rightOf(moneyOf(quote, amount), kIndent + kMoneyWidth) << "  "
-        << say(base::Message("price.total." + std::string(name)));
-    if (percent) out << ", " << percent->text() << " %";
+    out << rightOf(moneyOf(quote, line.amount), kIndent + kMoneyWidth) << "  "
+        << say(base::Message("price.total." + std::string(line.name)));
+    if (line.percent) out << ", " << line.percent->text() << " %";
     out << '\n';
   }
 
   void totals() const {
     out << '\n';
-    total("work", price::workShown(quote));
-    if (quote.margin_percent) {
-      total(quote.margin_in_lines ? "margin-within" : "margin", quote.margin, quote.margin_percent);
-    }
-    if (quote.provisional.coins != 0) total("provisional", quote.provisional);
-    total("net", quote.net);
-    if (quote.tax_percent) total("tax", quote.tax, quote.tax_percent);
-    if (quote.rounding.coins != 0) total("rounding", quote.rounding);
-    total(price::totalName(quote), quote.total);
+    for (const price::TotalLine& line : price::totalsOf(quote)) total(line);
   }
 };
 

@@ -342,22 +342,13 @@ void QuotePage::refresh() {
 
 QString QuotePage::sumsOf(const price::PricedQuote& quote) const {
   QString rows;
-  const auto add = [&](std::string_view name, price::Money amount,
-                       const std::optional<price::Decimal>& percent = {}, bool bold = false) {
-    QString words = said(base::Message("price.total." + std::string(name)), m_session.job());
-    if (percent) words += tr(", %1 %").arg(shownDecimal(percent));
-    rows +=
-        sumRow(words, QString::fromStdString(price::moneyText(amount, quote.minor_digits)), bold);
-  };
-  add("work", price::workShown(quote));
-  if (quote.margin_percent) {
-    add(quote.margin_in_lines ? "margin-within" : "margin", quote.margin, quote.margin_percent);
+  const auto lines = price::totalsOf(quote);
+  for (const price::TotalLine& line : lines) {
+    QString words = said(base::Message("price.total." + std::string(line.name)), m_session.job());
+    if (line.percent) words += tr(", %1 %").arg(shownDecimal(line.percent));
+    rows += sumRow(words, QString::fromStdString(price::moneyText(line.amount, quote.minor_digits)),
+                   &line == &lines.back());
   }
-  if (quote.provisional.coins != 0) add("provisional", quote.provisional);
-  add("net", quote.net);
-  if (quote.tax_percent) add("tax", quote.tax, quote.tax_percent);
-  if (quote.rounding.coins != 0) add("rounding", quote.rounding);
-  add(price::totalName(quote), quote.total, {}, true);
   return QStringLiteral("<table width=\"100%\" cellspacing=\"0\" cellpadding=\"1\">%1</table>")
       .arg(rows);
 }

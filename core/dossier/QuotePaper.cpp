@@ -69,12 +69,12 @@ class QuoteTotals {
  public:
   QuoteTotals(const Desk& desk, const PricedQuote& quote) : m_desk(desk), m_quote(quote) {}
 
-  void add(std::string_view name, price::Money amount,
-           const std::optional<price::Decimal>& percent = {}, Font font = fonts::body) {
-    std::string words = m_desk.say(base::Message("price.total." + std::string(name)));
-    if (percent) words += ", " + percent->text() + " %";
+  void add(const price::TotalLine& line, bool last) {
+    const Font font = last ? fonts::strong : fonts::body;
+    std::string words = m_desk.say(base::Message("price.total." + std::string(line.name)));
+    if (line.percent) words += ", " + line.percent->text() + " %";
     m_cells.push_back(
-        {Cell(words, font), Cell(price::moneyText(amount, m_quote.minor_digits), font)});
+        {Cell(words, font), Cell(price::moneyText(line.amount, m_quote.minor_digits), font)});
   }
 
   Rows rows(double width_mm) const {
@@ -92,14 +92,11 @@ class QuoteTotals {
 
 Rows totalRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
   QuoteTotals totals(sheet.desk, quote);
-  totals.add("work", price::workShown(quote));
-  if (quote.margin_percent && !quote.margin_in_lines)
-    totals.add("margin", quote.margin, quote.margin_percent);
-  if (quote.provisional.coins != 0) totals.add("provisional", quote.provisional);
-  totals.add("net", quote.net);
-  if (quote.tax_percent) totals.add("tax", quote.tax, quote.tax_percent);
-  if (quote.rounding.coins != 0) totals.add("rounding", quote.rounding);
-  totals.add(price::totalName(quote), quote.total, {}, fonts::strong);
+  const auto lines = price::totalsOf(quote);
+  for (const price::TotalLine& line : lines) {
+    // What is within the lines is the firm's alone.
+    if (line.name != "margin-within") totals.add(line, &line == &lines.back());
+  }
   return totals.rows(width_mm);
 }
 

@@ -207,6 +207,20 @@ Money workShown(const PricedQuote& quote) {
   return {quote.work.coins + (quote.margin_in_lines ? quote.margin.coins : 0)};
 }
 
+std::vector<TotalLine> totalsOf(const PricedQuote& quote) {
+  std::vector<TotalLine> lines{{"work", workShown(quote), {}}};
+  if (quote.margin_percent) {
+    lines.push_back(
+        {quote.margin_in_lines ? "margin-within" : "margin", quote.margin, quote.margin_percent});
+  }
+  if (quote.provisional.coins != 0) lines.push_back({"provisional", quote.provisional, {}});
+  lines.push_back({"net", quote.net, {}});
+  if (quote.tax_percent) lines.push_back({"tax", quote.tax, quote.tax_percent});
+  if (quote.rounding.coins != 0) lines.push_back({"rounding", quote.rounding, {}});
+  lines.push_back({totalName(quote), quote.total, {}});
+  return lines;
+}
+
 std::string daysAfter(const std::string& date, int days) {
   constexpr std::size_t kLength = 10;
   int year = 0;

@@ -6,6 +6,7 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/Result.h"
@@ -87,6 +88,16 @@ std::string quoteNumber(const plan::Job& job, const std::string& today);
 /// checkJob() tells them. `quote` as checkJob() passes it.
 base::Result<PricedQuote> priced(const Needs& needs, const PriceBook& book,
                                  const plan::Quote& quote);
+
+/// A line under the quote's lines, called "price.total." + name.
+struct TotalLine {
+  std::string_view name;
+  Money amount;
+  std::optional<Decimal> percent;
+};
+/// From the top: work, margin ("margin-within" where it is in the lines), provisional, net, tax and
+/// rounding as far as there are any; last the total by its name.
+std::vector<TotalLine> totalsOf(const PricedQuote& quote);
 
 /// The sum of the counted lines as they are shown: with the margin where it is in them.
 Money workShown(const PricedQuote& quote);
