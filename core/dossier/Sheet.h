@@ -139,7 +139,7 @@ class SumpPart {
  public:
   explicit SumpPart(const Sheet& sheet);  ///< which must outlive it; a cored sump
   /// Nobody drills there: refused without a waiver, or no hole is possible.
-  bool stopped() const { return m_stopped; }
+  bool stopped() const;
   base::Message whyStopped() const;  ///< where stopped()
   void addStop(Folio& folio) const;  ///< says so, and why
   void writeSizes(Writer& w) const;
@@ -150,7 +150,7 @@ class SumpPart {
   void addRun(Folio& folio) const;
   const Sheet& m_sheet;
   build::DrillSection m_section;
-  bool m_stopped = false;
+  bool m_refused = false;
 };
 // Cautions.cpp
 /// A line of the rule sheet's practice with its source or mark.

@@ -81,10 +81,11 @@ void marginLines(Writer& w, const build::DrillSection& section) {
 SumpPart::SumpPart(const Sheet& sheet)
     : m_sheet(sheet),
       m_section(build::drillSection(sheet.study.site(), sheet.assessment->place,
-                                    build::wishOf(sheet.job(), *sheet.sump))) {
-  const bool refused =
-      sheet.assessment->state == rules::State::refused && !sheet.assessment->waived;
-  m_stopped = refused || m_section.fit == Fit::never || m_section.fit == Fit::not_cored;
+                                    build::wishOf(sheet.job(), *sheet.sump))),
+      m_refused(sheet.assessment->state == rules::State::refused && !sheet.assessment->waived) {}
+
+bool SumpPart::stopped() const {
+  return m_refused || m_section.fit == Fit::never || m_section.fit == Fit::not_cored;
 }
 
 bool isStopped(const Sheet& sheet) { return sheet.assessment && SumpPart(sheet).stopped(); }
@@ -96,18 +97,17 @@ void writeStops(Writer& w, const Sheet& sheet) {
     ClientPlanOptions options = sheet.options;
     options.sump = sump.id;
     const Sheet its(sheet.study, desk.voice, options);
-    if (!isStopped(its)) continue;
+    const SumpPart part(its);
+    if (!part.stopped()) continue;
     w.text(desk.say("paper.stopped", {base::text("sump", sump.id)}), fonts::strong,
            desk.theme.refused.text);
-    w.body(desk.say(SumpPart(its).whyStopped()));
+    w.body(desk.say(part.whyStopped()));
     w.gap(1.0);
   }
 }
 
 Message SumpPart::whyStopped() const {
-  const siting::Assessment& here = *m_sheet.assessment;
-  const bool refused = here.state == rules::State::refused && !here.waived;
-  return refused ? here.sentence : m_section.verdict;
+  return m_refused ? m_sheet.assessment->sentence : m_section.verdict;
 }
 
 void SumpPart::addStop(Folio& folio) const {

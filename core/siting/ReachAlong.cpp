@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "base/Contract.h"
+#include "siting/SuctionParts.h"
 #include "suction/Workers.h"
 
 namespace sumpwright::siting {
@@ -33,11 +34,6 @@ double elapsedMs(Clock::time_point begun) {
 }
 
 Problem reachStopped() { return {Message("suction.chance.stopped"), "", base::Gravity::missing}; }
-
-bool isFairTarget(const suction::Target& target) {
-  return std::isfinite(target.design_pa) && target.limit_pa > 0.0 &&
-         target.limit_pa <= target.design_pa;
-}
 
 /// One answer to what nobody knows.
 struct ReachCase {
@@ -304,7 +300,7 @@ class ChanceWalk {
 base::Result<ReachAlong> ReachAlong::of(const Study& study, const SuctionSystem& system,
                                         const ReachOptions& options) {
   const auto begun = Clock::now();
-  if (!isFairTarget(options.target)) {
+  if (!isSound(options.target)) {
     return Problem{Message("suction.target"), "", base::Gravity::unreadable};
   }
   const plan::Fill fill = options.fill.value_or(study.job().house.fill);
