@@ -1,11 +1,11 @@
 #include "stages/ChanceList.h"
 
 #include <QEvent>
-#include <QVBoxLayout>
+#include <QLayout>
 #include <cmath>
 
-#include "paint/Look.h"
 #include "siting/ReachAsked.h"
+#include "stages/NoteOnTop.h"
 #include "stages/SitingText.h"
 
 namespace sumpwright::stages {
@@ -20,23 +20,13 @@ bool isAt(std::optional<Place> here, Place place) {
          std::abs(here->chainage_m - place.chainage_m) < kSamePlace_m;
 }
 
-/// Down, so that what falls short never reads as enough.
-QString wholePercent(double share) {
-  return ChanceList::tr("≈ %1 %").arg(static_cast<int>(std::floor(100.0 * share + 1e-9)));
-}
+QString wholePercent(double share) { return ChanceList::tr("≈ %1 %").arg(percentDown(share)); }
 
 }  // namespace
 
 ChanceList::ChanceList(session::Session& session, session::SuctionDesk& desk, QWidget* parent)
-    : QWidget(parent), m_session(session), m_desk(desk), m_note(new QLabel(this)) {
+    : QWidget(parent), m_session(session), m_desk(desk), m_note(noteOnTop(this)) {
   setAccessibleName(tr("Places by chance of reach"));
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(qRound(4 * paint::uiScale(font())));
-  m_note->setWordWrap(true);
-  m_note->setProperty("tone", QStringLiteral("second"));
-  m_note->setFont(paint::sized(font(), 0.92));
-  column->addWidget(m_note);
 }
 
 void ChanceList::addRow() {

@@ -1,13 +1,15 @@
 #include "stages/FanList.h"
 
-#include <QVBoxLayout>
+#include <QLayout>
 #include <algorithm>
 #include <cmath>
 
 #include "paint/Look.h"
 #include "plan/SuctionEdits.h"
 #include "plan/SumpList.h"
+#include "stages/NoteOnTop.h"
 #include "stages/SitingText.h"
+#include "stages/SuctionFacts.h"
 #include "stages/SurveyText.h"
 
 namespace sumpwright::stages {
@@ -15,13 +17,6 @@ namespace sumpwright::stages {
 namespace {
 
 constexpr double kFanSecondsAnHour = 3600.0;
-
-QString fanTitle(const siting::FanOffer& offer) {
-  const QString title = QString::fromStdString(offer.title);
-  // The built-in ones say it in their titles.
-  const bool says = !offer.invented || title.contains(QStringLiteral("(invented)"));
-  return says ? title : FanList::tr("%1 (invented)").arg(title);
-}
 
 QString suitsWord(airflow::FanSuits suits) {
   if (suits == airflow::FanSuits::yes) return FanList::tr("suits");
@@ -42,15 +37,8 @@ QString dutyText(const airflow::DutySummary& duty, const plan::Job& job) {
 }  // namespace
 
 FanList::FanList(session::Session& session, session::SuctionDesk& desk, QWidget* parent)
-    : QWidget(parent), m_session(session), m_desk(desk), m_note(new QLabel(this)) {
+    : QWidget(parent), m_session(session), m_desk(desk), m_note(noteOnTop(this)) {
   setAccessibleName(tr("Which fan suits"));
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(qRound(4 * paint::uiScale(font())));
-  m_note->setWordWrap(true);
-  m_note->setProperty("tone", QStringLiteral("second"));
-  m_note->setFont(paint::sized(font(), 0.92));
-  column->addWidget(m_note);
 }
 
 void FanList::addRow() {
@@ -123,7 +111,7 @@ void FanList::showRow(std::size_t index, const price::Tariff& tariff) {
   const siting::FanOffer& offer = m_offers[index];
   const plan::Job& job = m_session.job();
   FanLine line;
-  line.title = fanTitle(offer);
+  line.title = fanTitle(offer.title, offer.invented);
   line.figure =
       tr("≈ %1 %").arg(static_cast<int>(std::floor(100.0 * offer.verdict.held.value_or(0) + 1e-9)));
   line.duty = offer.taken ? tr("in use: %1").arg(dutyText(offer.verdict.duty, job))

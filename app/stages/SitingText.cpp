@@ -148,6 +148,8 @@ QString flow(double m3_h, const plan::Job& job) {
   return QString::fromStdString(words::print({m3_h, base::Unit::cubicMetrePerHour}, unitsOf(job)));
 }
 
+int percentDown(double share) { return static_cast<int>(std::floor(100.0 * share + 1e-9)); }
+
 tools::AirUnits airUnitsOf(const plan::Job& job) {
   return job.display_units == plan::DisplayUnits::imperial ? tools::AirUnits::customary
                                                            : tools::AirUnits::metric;

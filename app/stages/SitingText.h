@@ -24,6 +24,8 @@ QString length(double metres, const plan::Job& job, bool with_sign = false);
 /// With their units; a metric figure without decimals from 10 Pa on, or where it is whole.
 QString pressure(double pa, const plan::Job& job);
 QString flow(double m3_h, const plan::Job& job);
+/// Down, so that what falls short never reads as enough.
+int percentDown(double share);
 tools::AirUnits airUnitsOf(const plan::Job& job);
 
 /// "Refused", "Accepted by waiver", ...

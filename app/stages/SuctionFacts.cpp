@@ -349,6 +349,12 @@ std::vector<Fact> groundFacts() {
   return facts;
 }
 
+QString fanTitle(const std::string& title, bool invented) {
+  const QString words = QString::fromStdString(title);
+  const bool says = !invented || words.contains(QStringLiteral("(invented)"));
+  return says ? words : SuctionFacts::tr("%1 (invented)").arg(words);
+}
+
 std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans, tools::AirUnits air, bool own) {
   FactTable<Design> t = designTable();
   t.add(fanChoiceFact(fans, own));

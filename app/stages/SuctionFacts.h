@@ -15,6 +15,8 @@ struct FanOffer {
   std::string id;
   QString title;
 };
+/// Of a fan; an invented one is marked, unless its own title says so.
+QString fanTitle(const std::string& title, bool invented);
 std::vector<Fact> fanFacts(const std::vector<FanOffer>& fans, tools::AirUnits air, bool own);
 /// Of the pressure test with that id, without its readings.
 std::vector<Fact> pressureTestFacts(const std::string& test);

@@ -3,7 +3,6 @@
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 #include <algorithm>
-#include <cmath>
 
 #include "drawing/FieldLegend.h"
 #include "files/FanTables.h"
@@ -68,9 +67,6 @@ double heldFloor(const session::SuctionDesk& desk) {
                         desk.answer()->state == siting::SuctionState::answered;
   return answered ? siting::middleFloor(*desk.answer()) : desk.field()->reach.floor;
 }
-
-/// Down, so that what falls short never reads as enough.
-int percentOf(double share) { return static_cast<int>(std::floor(100.0 * share + 1e-9)); }
 
 /// What a kilowatt hour costs, by the price of the job, its price book or the firm.
 base::Result<price::Tariff> tariffHere(const plan::Job& job) {
@@ -305,7 +301,7 @@ void SuctionPanel::refreshField() {
   const double held = !has ? 0.0 : moving ? field->reach.floor : heldFloor(m_desk);
   m_share->setVisible(has);
   m_of->setVisible(has);
-  m_share->setText(has ? tr("≈ %1 %").arg(percentOf(held)) : QString());
+  m_share->setText(has ? tr("≈ %1 %").arg(percentDown(held)) : QString());
   const double target = m_desk.live() != nullptr ? m_desk.live()->target().design_pa : 5.0;
   m_of->setText(
       has ? tr("of the floor held at <b>%1 or more</b> on the middle guess at the ground%2")
@@ -329,8 +325,8 @@ void SuctionPanel::refreshField() {
               m_share->text());
   m_band->setVisible(has);
   m_band->setText(band ? tr("<i>In eight of ten guesses %1 to %2 %. Predicted, not measured.</i>")
-                             .arg(percentOf(share.low))
-                             .arg(percentOf(share.high))
+                             .arg(percentDown(share.low))
+                             .arg(percentDown(share.high))
                        : tr("<i>Predicted on the middle guess, not measured.</i>"));
   m_duty->setText(dutyLines().join(QStringLiteral("<br>")));
   m_holes->refresh();
@@ -464,7 +460,7 @@ void SuctionPanel::refreshWork() {
   const bool working = m_desk.isWorking();
   m_work->setVisible(working || m_desk.isStopped());
   m_progress->setVisible(working);
-  m_progress->setValue(percentOf(m_desk.progress()));
+  m_progress->setValue(percentDown(m_desk.progress()));
   m_work_words->setText(working ? tr("Guessing the ground") : tr("Stopped."));
   m_stop->setText(working ? tr("Stop") : tr("Go on"));
   if (m_places->rows() == 0) m_places->refresh();
@@ -477,10 +473,7 @@ void SuctionPanel::refreshForms() {
   std::vector<FanOffer> fans;
   for (const files::LoadedFans& loaded : tables.tables) {
     for (const airflow::Fan& fan : loaded.table.fans) {
-      const QString title = QString::fromStdString(fan.title);
-      // The built-in ones say it in their titles.
-      const bool says = !loaded.table.invented || title.contains(QStringLiteral("(invented)"));
-      fans.push_back({fan.id, says ? title : tr("%1 (invented)").arg(title)});
+      fans.push_back({fan.id, fanTitle(fan.title, loaded.table.invented)});
     }
   }
   m_fan->setFacts(
@@ -574,7 +567,7 @@ SuctionBrief suctionBriefly(const session::Session& session, const session::Suct
   if (session.study() == nullptr || !session.place()) return {SuctionPanel::tr("Needs a sump"), 0};
   if (!desk.field()) return {SuctionPanel::tr("Not worked out"), 0};
   const double held = session.isMoving() ? desk.field()->reach.floor : heldFloor(desk);
-  const QString words = SuctionPanel::tr("%1 % predicted").arg(percentOf(held));
+  const QString words = SuctionPanel::tr("%1 % predicted").arg(percentDown(held));
   const bool measured =
       std::any_of(session.job().suction.tests.begin(), session.job().suction.tests.end(),
                   [](const plan::PressureTest& test) { return !test.readings.empty(); });
