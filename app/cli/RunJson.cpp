@@ -24,7 +24,7 @@ RunRow partsOf(const build::CableRoute& route) {
   for (const build::CablePart& part : route.parts) {
     rows.push_back({{"kind", build::cablePartName(part.kind)},
                     {"length_m", part.length_m},
-                    {"over", part.thing.empty() ? RunRow() : RunRow(part.thing)}});
+                    {"over", part.things}});
   }
   return rows;
 }

@@ -83,7 +83,7 @@ void layInFront(CableLine& line, const Segment& thing, double reach_m, double de
     const double from = std::max(0.0, std::min(u, v));
     const double to = std::min(geometry::distance(side.a, side.b), std::max(u, v));
     if (to - from > kSameSpot_m) {
-      line.over.push_back({line.starts_m[i] + from, line.starts_m[i] + to, detour_m, id});
+      line.over.push_back({line.starts_m[i] + from, line.starts_m[i] + to, detour_m, {id}});
     }
   }
 }
@@ -97,11 +97,40 @@ void joinOverlaps(CableLine& line) {
     if (!joined.empty() && one.from_m < joined.back().to_m - kSameSpot_m) {
       joined.back().to_m = std::max(joined.back().to_m, one.to_m);
       joined.back().detour_m = std::max(joined.back().detour_m, one.detour_m);
+      joined.back().things.insert(joined.back().things.end(), one.things.begin(), one.things.end());
     } else {
       joined.push_back(std::move(one));
     }
   }
   line.over = std::move(joined);
+}
+
+/// From one opening to the next, with no corner between them, at most `stays_up_m`.
+bool areNeighbours(const CableLine& line, const OverOpening& a, const OverOpening& b,
+                   double stays_up_m) {
+  if (b.from_m - a.to_m > stays_up_m + kSameSpot_m) return false;
+  const std::size_t side = line.sideAt((a.to_m + b.from_m) / 2.0);
+  const geometry::Segment s = line.side(side);
+  const double from = line.starts_m[side];
+  return a.to_m > from - kSameSpot_m &&
+         b.from_m < from + geometry::distance(s.a, s.b) + kSameSpot_m;
+}
+
+/// Up once to the highest of their heads and down once: with no more steps than heads that is as
+/// short as following each.
+void joinNeighbours(CableLine& line, double stays_up_m) {
+  for (std::size_t i = 0; i < line.over.size(); ++i) {
+    OverOpening row = line.over[i];
+    for (std::size_t k = i + 1; k < line.over.size(); ++k) {
+      const OverOpening& next = line.over[k];
+      if (!(row.detour_m > 0.0) || !(next.detour_m > 0.0)) break;
+      if (!areNeighbours(line, line.over[k - 1], next, stays_up_m)) break;
+      row.to_m = next.to_m;
+      row.detour_m = std::max(row.detour_m, next.detour_m);
+      row.things.insert(row.things.end(), next.things.begin(), next.things.end());
+      line.several.push_back({row, line.over[i].to_m, next.from_m});
+    }
+  }
 }
 
 class LineMaker {
@@ -119,7 +148,10 @@ class LineMaker {
     for (const plan::Room& room : m_site.job.plan.rooms) addRoom(room);
     for (const plan::Opening& opening : m_site.job.plan.openings) addOpening(opening);
     for (const plan::InnerDoor& door : m_site.job.plan.inner_doors) addDoor(door);
-    for (CableLine& line : m_made.lines) joinOverlaps(line);
+    for (CableLine& line : m_made.lines) {
+      joinOverlaps(line);
+      joinNeighbours(line, m_figures.stays_up_m);
+    }
     return std::move(m_made);
   }
 
@@ -225,7 +257,8 @@ class LineMaker {
     CableLine& face = m_made.lines[static_cast<std::size_t>(from.ring)];
     face.over.push_back({from.chainage_m,
                          std::min(from.chainage_m + opening.width_m, face.length_m),
-                         m_heads.detour_m(opening, m_made.run_outside_m), opening.id});
+                         m_heads.detour_m(opening, m_made.run_outside_m),
+                         {opening.id}});
     const double thickness = m_site.perimeter.edgeAt(from).thickness_m;
     const Segment segment = m_site.perimeter.faceOf(opening.at, opening.width_m);
     const double detour = m_heads.detour_m(opening, m_figures.skirting_m);

@@ -24,7 +24,14 @@ struct OverOpening {
   double from_m = 0.0;
   double to_m = 0.0;      ///< >= from_m; not past the line's end: one over it is two
   double detour_m = 0.0;  ///< 0: under the sill
-  std::string thing;
+  std::vector<std::string> things;
+};
+
+/// Several in one wall that are gone over without coming down between them.
+struct OverSeveral {
+  OverOpening all;           ///< from the first of them to the last
+  double first_to_m = 0.0;   ///< end of the first
+  double last_from_m = 0.0;  ///< start of the last
 };
 
 struct CableRange {
@@ -38,9 +45,10 @@ struct CableLine {
   std::vector<geometry::Point> corners;
   std::vector<double> starts_m;  ///< of each corner
   double length_m = 0.0;
-  std::vector<OverOpening> over;
-  std::vector<CableRange> closed;   ///< no cable here: beside a bath; a party or dwarf wall
-  std::vector<CableRange> entries;  ///< no drilling here: a service comes in
+  std::vector<OverOpening> over;     ///< in order, none over another
+  std::vector<OverSeveral> several;  ///< of neighbours in `over`
+  std::vector<CableRange> closed;    ///< no cable here: beside a bath; a party or dwarf wall
+  std::vector<CableRange> entries;   ///< no drilling here: a service comes in
 
   double wrapped(double s_m) const;
   geometry::Point pointAt(double s_m) const;

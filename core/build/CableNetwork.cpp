@@ -172,22 +172,25 @@ class Network {
         }
       }
       for (const OverOpening& over : line.over) {
-        if (over.detour_m > 0.0) joinOver(k, over);
+        if (over.detour_m > 0.0) joinOver(k, {over, over.to_m, over.from_m});
       }
+      for (const OverSeveral& row : line.several) joinOver(k, row);
     }
   }
 
   /// Over a head in one go, from jamb to jamb; what stands in front of the opening goes up and down
   /// to either jamb and to what else stands there.
-  void joinOver(std::size_t k, const OverOpening& over) {
+  void joinOver(std::size_t k, const OverSeveral& row) {
+    const OverOpening& over = row.all;
     std::vector<double> places{over.from_m, over.to_m};
     for (const double s : m_stops[k]) {
       if (s > over.from_m + kSameSpot_m && s < over.to_m - kSameSpot_m) places.push_back(s);
     }
     std::sort(places.begin(), places.end());
     for (std::size_t i = 0; i < places.size(); ++i) {
+      if (places[i] > row.first_to_m + kSameSpot_m) break;
       for (std::size_t j = i + 1; j < places.size(); ++j) {
-        joinOver(k, over, places[i], places[j]);
+        if (places[j] > row.last_from_m - kSameSpot_m) joinOver(k, over, places[i], places[j]);
       }
     }
   }
@@ -200,7 +203,7 @@ class Network {
     if (wet) return;
     const double length = to - from + over.detour_m;
     m_net.links.push_back({nodeOf({k, line.wrapped(from)}), nodeOf({k, line.wrapped(to)}), length,
-                           length, CablePartKind::over_opening, over.thing});
+                           length, CablePartKind::over_opening, over.things});
   }
 
   void joinAcross() {

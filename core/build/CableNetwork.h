@@ -19,7 +19,7 @@ struct CableLink {
   double length_m = 0.0;
   double cost_m = 0.0;  ///< with what a drilling is worth
   CablePartKind kind = CablePartKind::skirting;
-  std::string thing;
+  std::vector<std::string> things;
 };
 
 struct CableTerminal {

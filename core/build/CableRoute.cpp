@@ -42,7 +42,7 @@ void count(CableRoute& route, const CablePart& part) {
   route.length_m += part.length_m;
   if (part.kind == CablePartKind::drilling) ++route.drillings;
   if (part.kind == CablePartKind::sleeve) ++route.sleeves;
-  if (part.kind == CablePartKind::over_opening) ++route.over_openings;
+  route.over_openings += static_cast<int>(part.things.size());
 }
 
 std::vector<Message> remarksOn(const plan::Supply& supply, const CableRoute& route) {
@@ -136,7 +136,7 @@ class Routes {
   }
 
   CablePart partOf(const CableLink& link, std::size_t at, std::size_t to, bool outdoors) const {
-    CablePart part{link.kind, link.length_m, {m_net.nodes[at], m_net.nodes[to]}, link.thing};
+    CablePart part{link.kind, link.length_m, {m_net.nodes[at], m_net.nodes[to]}, link.things};
     part.height_m = outdoors ? m_net.run_outside_m : m_ask.figures.skirting_m;
     switch (link.kind) {
       case CablePartKind::sleeve:

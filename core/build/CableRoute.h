@@ -4,11 +4,12 @@
 //
 // The cable runs outside along the outer face from the fan, through one sleeve in an outside wall,
 // then inside along skirtings, through inner walls by drilling, up to the supply. It goes over the
-// head of doors, under the sill of windows where that is high enough and else over their head,
-// never through a door opening, and never through a room with a bath or shower, nor within 0.6 m of
-// the edge of one that stands in no room that is drawn. Outside it keeps above the ground, the
-// damp-proof course and off party and dwarf walls, and no sleeve is drilled beside the entry of a
-// service. A supply outside is reached along the outer face without a sleeve.
+// head of doors, under the sill of windows where that is high enough and else over their head (and
+// stays up to the next one in the same wall that is near), never through a door opening, and never
+// through a room with a bath or shower, nor within 0.6 m of the edge of one that stands in no room
+// that is drawn. Outside it keeps above the ground, the damp-proof course and off party and dwarf
+// walls, and no sleeve is drilled beside the entry of a service. A supply outside is reached along
+// the outer face without a sleeve.
 //
 // It starts at the fan, wherever that stands. A fan in the roof space is not outside: its cable
 // goes straight through the roof space to over a skirting, down inside, and on as above; where the
@@ -36,6 +37,7 @@ struct CableFigures {
   double socket_m = 0.45;            ///< height of a socket or spur (common practice)
   double board_m = 1.40;             ///< height of a consumer unit (common practice)
   double over_head_m = 0.10;         ///< above a head, below a sill
+  double stays_up_m = 1.00;          ///< over two openings no further apart the cable stays up
   double door_head_m = 2.10;         ///< of a door whose head is not known (common practice)
   double sill_m = 0.90;              ///< of a window whose sill is not known (common practice)
   double from_corner_m = 0.05;       ///< no drilling nearer to a corner or jamb
@@ -72,8 +74,8 @@ std::string_view cablePartName(CablePartKind kind);
 struct CablePart {
   CablePartKind kind = CablePartKind::skirting;
   double length_m = 0.0;
-  geometry::Polyline line_m;  ///< in plan; drop, descent and rise: one point
-  std::string thing;          ///< id of the opening gone over
+  geometry::Polyline line_m;        ///< in plan; drop, descent and rise: one point
+  std::vector<std::string> things;  ///< ids of the openings gone over
   /// Above finished floor: that it runs at, of a sleeve at its outer end; drop, descent, rise:
   /// where it ends; over_opening: its level part.
   double height_m = 0.0;

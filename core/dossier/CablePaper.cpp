@@ -15,8 +15,12 @@ using build::CableRoute;
 
 std::string wayOf(const Sheet& sheet, const CablePart& part) {
   const std::string id = "paper.cable.part." + std::string(build::cablePartName(part.kind));
-  if (part.thing.empty()) return sheet.desk.say(Message(id));
-  return sheet.desk.say(Message(id, {base::phrase("thing", sheet.study.labelOf(part.thing))}));
+  if (part.things.empty()) return sheet.desk.say(Message(id));
+  std::string things;
+  for (const std::string& thing : part.things) {
+    things += (things.empty() ? "" : ", ") + sheet.desk.say(sheet.study.labelOf(thing));
+  }
+  return sheet.desk.say(Message(id, {base::text("thing", things)}));
 }
 
 Rows wayTable(const Sheet& sheet, const CableRoute& route, double width_mm) {

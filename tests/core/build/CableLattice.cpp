@@ -6,6 +6,7 @@
 #include <boost/graph/dijkstra_shortest_paths.hpp>
 #include <cmath>
 #include <limits>
+#include <set>
 #include <tuple>
 
 namespace sumpwright::build {
@@ -36,6 +37,7 @@ class Lattice {
     m_outside_m = std::max({figures.lowest_sleeve_m, dpc + figures.above_dpc_m,
                             house.ground_m + figures.above_ground_m});
     joinFaces();
+    joinRows();
     joinWalls();
   }
 
@@ -204,6 +206,66 @@ class Lattice {
     join(a, over_a, up);
     join(b, over_b, up);
     join(over_a, over_b, kSquare_m);
+  }
+
+  /// Over openings in one straight face that are near to each other: along at the height of any of
+  /// their heads, gaps between them included, where that is over the head below.
+  void joinRows() {
+    for (int y = 0; y < m_height - kMargin; ++y) {
+      for (int x = 0; x < m_width - kMargin; ++x) {
+        joinRowFrom({x, y}, {1, 0});
+        joinRowFrom({x, y}, {0, 1});
+      }
+    }
+  }
+
+  /// One square of a row, and how high its opening's head makes a cable go; 0 between openings.
+  struct RowBit {
+    GridPoint p;
+    double up = 0.0;
+  };
+
+  void joinRowFrom(GridPoint p, GridPoint way) {
+    const int first = bit(p, way).opening;
+    if (first < 0 || bit(p, {-way.x, -way.y}).opening == first) return;
+    std::vector<RowBit> row;
+    std::size_t last = 0;  // squares up to the last opening
+    for (GridPoint q = p; row.size() - last <= static_cast<std::size_t>(m_figures.stays_up);
+         q = q + way) {
+      const FaceBit here = bit(q, way);
+      if (!here.on_face || here.closed || isFree(squareOn(q, way)) != isFree(squareOn(p, way))) {
+        break;
+      }
+      const double run = here.outside ? m_outside_m : m_figures.skirting_m;
+      const bool over = here.opening >= 0;
+      row.push_back(
+          {q, over ? climb(m_house.openings[static_cast<std::size_t>(here.opening)], run) : 0.0});
+      if (over && !(row.back().up > 0.0)) break;
+      if (over) last = row.size();
+    }
+    row.resize(last);
+    std::set<double> heights;
+    for (const RowBit& at : row) heights.insert(at.up);
+    for (const double height : heights) {
+      if (height > 0.0) joinRow(row, height, way);
+    }
+  }
+
+  Square squareOn(GridPoint p, GridPoint way) const {
+    const GridPoint s = beside(p, way)[1];
+    return square(s.x, s.y);
+  }
+
+  void joinRow(const std::vector<RowBit>& row, double height, GridPoint way) {
+    const int level = 1000 + static_cast<int>(std::lround(1000.0 * height));
+    for (const RowBit& at : row) {
+      if (at.up > height + 1e-9) return;
+      const GridPoint q = at.p + way;
+      join(node(at.p, level), node(q, level), kSquare_m);
+      if (!(at.up > 0.0)) continue;
+      join(node(at.p, kLow), node(at.p, level), height);
+      join(node(q, kLow), node(q, level), height);
+    }
   }
 
   // Through walls.

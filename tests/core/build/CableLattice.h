@@ -26,6 +26,7 @@ struct LatticeFigures {
   double per_drilling_m = 0.50;
   int off_entry = 6;    ///< squares
   int thickest = 18;    ///< squares
+  int stays_up = 20;    ///< squares
   double wet_m = 1.25;  ///< from the middle of a shower: 0.60 from its edge
 };
 

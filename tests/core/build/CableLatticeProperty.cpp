@@ -29,6 +29,7 @@ CableFigures sameFigures(const LatticeFigures& f) {
   g.per_drilling_m = f.per_drilling_m;
   g.off_entry_m = kSquare_m * f.off_entry;
   g.thickest_m = kSquare_m * f.thickest;
+  g.stays_up_m = kSquare_m * f.stays_up;
   g.from_corner_m = kSquare_m;
   g.shower_half_m = 0.65;
   g.wet_m = f.wet_m - g.shower_half_m;

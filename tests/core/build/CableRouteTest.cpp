@@ -125,6 +125,34 @@ TEST(CableRoute, OverTheHeadOfADoorAndUnderASill) {
   EXPECT_NEAR(over.length_m - under.length_m, 2.0 * (2.0 + 0.1 - 0.1), 1e-9);
 }
 
+TEST(CableRoute, StaysUpOverNeighboursAndComesDownBetweenThoseFarApart) {
+  const auto overTwo = [](double gap_m) {
+    PlanBuilder house = twoRooms().supply("s", plan::SupplyKind::socket, {9.5, 0.3});
+    house.door("d", 0, 5.5, 0.9);
+    house.with([](plan::Job& job) { job.plan.openings.back().head_m = 2.0; });
+    house.window("w", 0, 6.4 + gap_m, 1.0);
+    house.with([](plan::Job& job) {
+      job.plan.openings.back().sill_m = 0.05;
+      job.plan.openings.back().head_m = 2.2;
+    });
+    return from(house, 2.0).routes.at(0);
+  };
+  const double level = kDrop + kSleeve + 7.5 + kRise;
+  // Inside at 0.10 m, 0.10 m over the heads: 2.0 up to the door's, 2.2 to the window's.
+  const CableRoute near = overTwo(1.0);
+  EXPECT_NEAR(near.length_m, level + 2.0 * 2.2, 1e-9);
+  EXPECT_EQ(near.over_openings, 2);
+  int parts = 0;
+  for (const CablePart& part : near.parts) {
+    if (part.kind != CablePartKind::over_opening) continue;
+    ++parts;
+    EXPECT_EQ(part.things, (std::vector<std::string>{"d", "w"}));
+    EXPECT_NEAR(part.height_m, 2.3, 1e-9);
+  }
+  EXPECT_EQ(parts, 1);
+  EXPECT_NEAR(overTwo(1.1).length_m, level + 2.0 * 2.0 + 2.0 * 2.2, 1e-9);
+}
+
 TEST(CableRoute, NeverThroughABathroom) {
   PlanBuilder house = twoRooms();
   house.with([](plan::Job& job) { job.plan.rooms[1].use = plan::RoomUse::bathroom; });
