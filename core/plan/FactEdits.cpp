@@ -4,6 +4,7 @@
 #include "plan/DesignEdits.h"
 #include "plan/EditProblem.h"
 #include "plan/FitsFile.h"
+#include "plan/FollowInside.h"
 #include "plan/LookedKinds.h"
 
 namespace sumpwright::plan {
@@ -26,6 +27,7 @@ base::Result<Job> setHouse(const Job& job, const House& house) {
     result.house = house;
     result.house.appliances = job.house.appliances;
     settleLookedFor(job, result);
+    followThickness(result, job);
   });
 }
 

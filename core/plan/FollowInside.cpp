@@ -68,6 +68,16 @@ Point onFace(const Segment& face, double along_m) {
   return face.a + std::clamp(along_m, 0.0, length_m(face)) * directionOf(face);
 }
 
+/// Closed, with a length to each edge and a wall to it.
+bool isWhole(const Ring& ring) {
+  constexpr std::size_t kTriangle = 3;
+  if (!ring.closed || ring.corners.size() < kTriangle) return false;
+  for (std::size_t e = 0; e < ring.corners.size(); ++e) {
+    if (!(length_m(edgeOf(ring, e)) > 0.0)) return false;
+  }
+  return true;
+}
+
 struct MovedFace {
   Segment was;
   Segment is;
@@ -95,6 +105,34 @@ void followWall(Job& job, const Segment& outside_face, double thickness_m, Vec s
       const bool on_face = std::abs(geometry::dot(from, inward) - thickness_m) <= kOnFace_m;
       if (on_face && u > -kOnFace_m && u < length + kOnFace_m) p = p + shift;
     }
+  });
+}
+
+void followThickness(Job& job, const Job& before) {
+  std::vector<MovedFace> moved;
+  for (std::size_t r = 0; r < job.plan.rings.size(); ++r) {
+    const Ring& ring = job.plan.rings[r];
+    if (!isWhole(ring)) continue;
+    for (std::size_t e = 0; e < ring.corners.size(); ++e) {
+      const MovedFace face{innerFace(before, before.plan.rings[r], e), innerFace(job, ring, e)};
+      if (face.was.a != face.is.a || face.was.b != face.is.b) moved.push_back(face);
+    }
+  }
+  if (moved.empty()) return;
+  const auto to = [&](Point p) {
+    for (const MovedFace& face : moved) {
+      if (isAt(p, face.was.a)) return face.is.a;
+      if (isAt(p, face.was.b)) return face.is.b;
+    }
+    for (const MovedFace& face : moved) {
+      if (alongFace(face.was, p)) {
+        return onFace(face.is, geometry::dot(p - face.is.a, directionOf(face.is)));
+      }
+    }
+    return p;
+  };
+  forEachLineInside(job, [&](std::vector<Point>& points) {
+    for (Point& p : points) p = to(p);
   });
 }
 

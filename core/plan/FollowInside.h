@@ -11,6 +11,10 @@ namespace sumpwright::plan {
 void followWall(Job& job, const geometry::Segment& outside_face, double thickness_m,
                 geometry::Vec shift);
 
+/// Walls became thicker or thinner: `job` is `before` but for that. What stood on an inner face
+/// stands on the new one, square across; what stood in an inner corner, in the new corner.
+void followThickness(Job& job, const Job& before);
+
 /// Corner `corner` of a ring went elsewhere: inner corners go to where they are now, and what
 /// stands between two of them keeps its distance from the one of the corner that stayed. Rings of
 /// as many corners, with a wall to each edge.

@@ -7,6 +7,7 @@
 #include "plan/Checks.h"
 #include "plan/EditProblem.h"
 #include "plan/FitsFile.h"
+#include "plan/FollowInside.h"
 #include "plan/JobIds.h"
 #include "plan/LookedKinds.h"
 #include "plan/OnWalls.h"
@@ -100,6 +101,7 @@ base::Result<Job> setWall(const Job& job, int ring, int edge, const Wall& facts)
   const std::string id = wall.id;
   wall = facts;
   wall.id = id;
+  followThickness(result, job);
   return result;
 }
 

@@ -11,7 +11,8 @@
 
 namespace sumpwright::plan {
 
-/// Gives a wall its facts; its id stays, whatever `facts` says. Errors: plan.edit.not-text,
+/// Gives a wall its facts; its id stays, whatever `facts` says. Where it becomes thicker or
+/// thinner, what is drawn on its inner face goes along. Errors: plan.edit.not-text,
 /// plan.edit.too-many.
 base::Result<Job> setWall(const Job& job, int ring, int edge, const Wall& facts);
 

@@ -48,6 +48,76 @@ TEST(SetWall, ItsFactsButNotItsId) {
   EXPECT_EQ(problemIdOf(setWall(job, -1, 0, {})), "plan.edit.no-edge");
 }
 
+/// 10 by 8 m; a room from face to face, a wall across, a zone in the middle.
+Job insideOf(double thick) {
+  PlanBuilder house = PlanBuilder::rectangle();
+  house.with([&](Job& job) {
+    job.house.wall_thickness_m = thick;
+    for (Wall& wall : job.plan.rings[0].walls) wall.thickness_m.reset();
+    job.plan.rooms.clear();
+    Room room;
+    room.id = "all";
+    room.outline_m = {
+        {thick, thick}, {10 - thick, thick}, {10 - thick, 8 - thick}, {thick, 8 - thick}};
+    job.plan.rooms.push_back(room);
+    InnerWall across;
+    across.id = "across";
+    across.line_m = {{4.0, thick}, {4.0, 8 - thick}};
+    job.plan.inner_walls = {across};
+    FloorZone middle;
+    middle.id = "middle";
+    middle.outline_m = {{2, 2}, {3, 2}, {3, 3}, {2, 3}};
+    job.plan.floor_zones = {middle};
+  });
+  return house;
+}
+
+void expectSameInside(const Job& job, const Job& wanted) {
+  const auto expectAt = [](const Polygon& is, const Polygon& should) {
+    ASSERT_EQ(is.size(), should.size());
+    for (std::size_t i = 0; i < is.size(); ++i) {
+      EXPECT_NEAR(is[i].x, should[i].x, 1e-12) << i;
+      EXPECT_NEAR(is[i].y, should[i].y, 1e-12) << i;
+    }
+  };
+  expectAt(job.plan.rooms[0].outline_m, wanted.plan.rooms[0].outline_m);
+  expectAt(job.plan.inner_walls[0].line_m, wanted.plan.inner_walls[0].line_m);
+  expectAt(job.plan.floor_zones[0].outline_m, wanted.plan.floor_zones[0].outline_m);
+}
+
+TEST(Thickness, WhatStandsOnAnInnerFaceGoesAlong) {
+  const Job before = insideOf(0.35);
+  House house = before.house;
+  house.wall_thickness_m = 0.50;
+  const Job stone = doneWell(setHouse(before, house));
+  expectSameInside(stone, insideOf(0.50));
+  expectSameInside(doneWell(setHouse(stone, before.house)), before);
+  // By its layers, where no thickness is stated.
+  house.wall_thickness_m.reset();
+  house.wall_layers = {{LayerKind::brick, 0.1}, {LayerKind::block, 0.1}};
+  expectSameInside(doneWell(setHouse(before, house)), insideOf(0.20));
+  // What says nothing of thickness moves nothing.
+  house = before.house;
+  house.slab_m = 0.2;
+  EXPECT_EQ(doneWell(setHouse(before, house)).plan, before.plan);
+}
+
+TEST(Thickness, OfOneWallMovesThatFaceAlone) {
+  const Job before = insideOf(0.35);
+  Wall facts = before.plan.rings[0].walls[0];  // along y = 0
+  facts.thickness_m = 0.60;
+  const Job after = doneWell(setWall(before, 0, 0, facts));
+  Job wanted = before;
+  wanted.plan.rooms[0].outline_m[0].y = 0.60;
+  wanted.plan.rooms[0].outline_m[1].y = 0.60;
+  wanted.plan.inner_walls[0].line_m[0].y = 0.60;
+  expectSameInside(after, wanted);
+  // An open outline has no inside yet.
+  Job open = before;
+  open.plan.rings[0].closed = false;
+  expectSameInside(doneWell(setWall(open, 0, 0, facts)), before);
+}
+
 TEST(Straighten, ATracedRectangle) {
   const Job job = PlanBuilder::outline({{0.02, -0.03}, {10.05, 0.04}, {9.97, 8.02}, {-0.01, 7.96}});
   const Polygon c = doneWell(straighten(job, 0, 3.0)).plan.rings[0].corners;
