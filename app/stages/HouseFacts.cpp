@@ -183,6 +183,10 @@ FactSection levelSection() {
       .says = HouseFacts::tr("Bats or nests at the eaves");
   Fact& eaves = t.measure("/house/eaves_m", HouseFacts::tr("Eaves"), &House::eaves_m);
   eaves.says = HouseFacts::tr("Height of the eaves above the floor");
+  Fact& overhang =
+      t.measure("/house/eaves_overhang_m", HouseFacts::tr("… out by"), &House::eaves_overhang_m);
+  overhang.says = HouseFacts::tr("How far the eaves stand out from the wall, gutter and all");
+  overhang.unknown = HouseFacts::tr("Two bends round them may be needed: offered in the quote.");
   Fact& roof = t.choice("/house/roof_lived_in", HouseFacts::tr("Roof lived in"),
                         &House::roof_lived_in, yesNoWords());
   roof.says = HouseFacts::tr("Whether somebody lives in the roof space");

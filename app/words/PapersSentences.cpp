@@ -535,8 +535,13 @@ constexpr Sentence kPapers[] = {
     {"paper.run.overhang",
      QT_TRANSLATE_NOOP("Sentences",
                        "Roof overhang is not known to this sheet: where soffit or gutter stand in "
-                       "the way, offset round them with two more bends (not in the list), never "
-                       "through a vented soffit.")},
+                       "the way, offset round them with two more bends (offered in the quote), "
+                       "never through a vented soffit.")},
+    {"paper.run.round-eaves",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The eaves stand out by {out}: offset round them with two bends and a "
+                       "level piece of pipe (in the list), never through a vented soffit. The "
+                       "offset falls back to the riser.")},
     {"paper.run.above-hole", QT_TRANSLATE_NOOP("Sentences", "straight above the hole")},
     {"paper.run.along", QT_TRANSLATE_NOOP("Sentences", "along the wall, seen from outside")},
     {"paper.run.couplers",

@@ -619,6 +619,10 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "The fan of sump {sump} is to be wired from \"{supply}\", which is not on "
                          "the plan. Choose another, or place it.")},
+      {"plan.eaves.overhang",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Eaves that stand out from the wall by {overhang} are none: 0 for a roof "
+                         "that ends at the wall, up to {most}.")},
       {"plan.eaves.height",
        QT_TRANSLATE_NOOP("Sentences",
                          "Eaves at {eaves} above the floor are none: over 0 and up to {most}. "

@@ -49,6 +49,10 @@ std::span<const Sentence> priceSentences() {
            "“{entry}” is no figure. Type digits, with a point before decimals, as 12.50.")},
       {"prices.negative",
        QT_TRANSLATE_NOOP("Sentences", "“{entry}” is negative; a price book has no such prices.")},
+      {"prices.sold-in",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Nothing is sold in lengths or packs of 0: give what one holds, or "
+                         "nothing.")},
       {"prices.round",
        QT_TRANSLATE_NOOP("Sentences",
                          "Totals cannot be rounded to this: a multiple of the least coin is "
@@ -120,6 +124,9 @@ std::span<const Sentence> priceSentences() {
        QT_TRANSLATE_NOOP("Sentences", "Making good of paving or planting")},
       {"price.item.spoil", QT_TRANSLATE_NOOP("Sentences", "Taking spoil away")},
       {"price.item.scaffold", QT_TRANSLATE_NOOP("Sentences", "Scaffold or tower")},
+      {"price.item.round_eaves",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "If the eaves stand in the riser's way: two bends and pipe round them")},
       {"price.item.high_footing",
        QT_TRANSLATE_NOOP("Sentences", "If the footing is high: another hole or an inside sump")},
       {"price.item.seal_entry",
@@ -129,6 +136,7 @@ std::span<const Sentence> priceSentences() {
       {"price.item.return_visit", QT_TRANSLATE_NOOP("Sentences", "Return visit")},
       {"price.item.retest", QT_TRANSLATE_NOOP("Sentences", "Re-test, three months")},
       // What they are bought by.
+      {"price.packs", QT_TRANSLATE_NOOP("Sentences", "sold by {size}: take {packs}")},
       {"price.detail.pipe", QT_TRANSLATE_NOOP("Sentences", "{pipe:0} outside diameter")},
       {"price.detail.for-pipe", QT_TRANSLATE_NOOP("Sentences", "for pipe of {pipe:0}")},
       {"price.detail.cover",
@@ -311,7 +319,7 @@ std::span<const Sentence> priceSentences() {
        QT_TRANSLATE_NOOP("Sentences", "The design has no sump: there is nothing to price.")},
       {"price.no-cable",
        QT_TRANSLATE_NOOP("Sentences",
-                         "No cable route from the fan of {sump}: its cable is not counted.")},
+                         "No cable route from the fan of sump {sump}: its cable is not counted.")},
       {"price.own-figures",
        QT_TRANSLATE_NOOP(
            "Sentences",

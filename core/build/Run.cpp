@@ -69,6 +69,13 @@ void joinOverStart(const Site& site, std::vector<RingSpan>& spans) {
   std::erase_if(spans, [](const RingSpan& s) { return !(s.from_m < s.to_m); });
 }
 
+/// Of the riser, what goes sideways and out.
+double levelPipe_m(const Site& site, const PlacedRun& run, perimeter::Place hole) {
+  const EavesPassed eaves = eavesPassed(site, run, hole);
+  const double out = eaves.isAround() ? *eaves.out_m + site.pipe_od_m : 0.0;
+  return std::abs(run.shift_m) + out;
+}
+
 double lowestGround(const Site& site) {
   double lowest = kFoot_m;
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
@@ -165,8 +172,17 @@ perimeter::Place placeOfPart(const Site& site, perimeter::Place hole, const Plac
   return site.perimeter.wrapped({hole.ring, hole.chainage_m + part.shift_m});
 }
 
-int bendsOutside(const Site& site, perimeter::Place hole, double shift_m) {
-  if (shift_m == 0.0) return 1;
+EavesPassed eavesPassed(const Site& site, const PlacedRun& run, perimeter::Place hole) {
+  const perimeter::Place outlet =
+      site.perimeter.wrapped({hole.ring, hole.chainage_m + run.shift_m});
+  const auto eaves = eavesOf(site, site.perimeter.edgeAt(outlet));
+  return {eaves && run.outlet_m >= *eaves, site.job.house.eaves_overhang_m};
+}
+
+int bendsOutside(const Site& site, const PlacedRun& run, perimeter::Place hole) {
+  const double shift_m = run.shift_m;
+  const int round_eaves = eavesPassed(site, run, hole).isAround() ? 2 : 0;
+  if (shift_m == 0.0) return 1 + round_eaves;
   const double length = site.perimeter.length_m(hole.ring);
   const double s = site.perimeter.wrapped(hole).chainage_m;
   const double from = std::min(s, s + shift_m);
@@ -177,11 +193,11 @@ int bendsOutside(const Site& site, perimeter::Place hole, double shift_m) {
       if (e.start_m + round > from && e.start_m + round < to) ++corners;
     }
   }
-  return 3 + corners;
+  return 3 + corners + round_eaves;
 }
 
 double exposedLength_m(const Site& site, const PlacedRun& run, perimeter::Place hole) {
-  return std::max(0.0, run.outlet_m - groundAt(site, hole)) + std::abs(run.shift_m);
+  return std::max(0.0, run.outlet_m - groundAt(site, hole)) + levelPipe_m(site, run, hole);
 }
 
 std::optional<CountedPipe> countedPipe(const Site& site, const plan::Sump& sump,
@@ -192,12 +208,12 @@ std::optional<CountedPipe> countedPipe(const Site& site, const plan::Sump& sump,
   const double fall = section.bore ? section.bore->fall : 0.0;
   const double entry = section.bore ? section.bore->entry_m : groundAt(site, hole);
   const double through = (section.up.wall_m + kPastInner_m) * std::sqrt(1.0 + fall * fall);
-  const int bends = bendsOutside(site, hole, run->shift_m);
+  const int bends = bendsOutside(site, *run, hole);
   CountedPipe pipe;
   pipe.before_m = through + std::max(0.0, run->fan_m - entry);
   pipe.after_m = std::max(0.0, run->outlet_m - std::max(run->fan_m, entry));
   const bool low = run->fan_place == plan::FanPlace::outside_low;
-  (low ? pipe.after_m : pipe.before_m) += std::abs(run->shift_m);
+  (low ? pipe.after_m : pipe.before_m) += levelPipe_m(site, *run, hole);
   pipe.bends_before = low ? 1 : bends;
   pipe.bends_after = bends - pipe.bends_before;
   pipe.exposed_m = exposedLength_m(site, *run, hole);

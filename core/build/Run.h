@@ -61,12 +61,21 @@ std::vector<rules::RingSpan> takenUp(const rules::Site& site, const PlacedPart& 
 perimeter::Place placeOfPart(const rules::Site& site, perimeter::Place hole,
                              const PlacedPart& part);
 
+/// What stands in the way of a riser whose outlet is not below the eaves of its wall.
+struct EavesPassed {
+  bool passed = false;          ///< false too where their height is not known
+  std::optional<double> out_m;  ///< how far they stand out; nothing: not known
+  bool isAround() const { return passed && out_m.value_or(0.0) > 0.0; }
+};
+EavesPassed eavesPassed(const rules::Site& site, const rules::PlacedRun& run,
+                        perimeter::Place hole);
+
 /// Bends of the riser outside: one out of the wall, two where it goes sideways, one for each corner
-/// that it goes round.
-int bendsOutside(const rules::Site& site, perimeter::Place hole, double shift_m);
+/// that it goes round, two where it goes round eaves that are known to stand out.
+int bendsOutside(const rules::Site& site, const rules::PlacedRun& run, perimeter::Place hole);
 
 /// Length of riser that stands in the open, from the ground under the hole to the outlet, with what
-/// goes sideways.
+/// goes sideways, and out round the eaves: their overhang and the pipe's width.
 double exposedLength_m(const rules::Site& site, const rules::PlacedRun& run, perimeter::Place hole);
 /// More of it than this in the open air is lagged (own figure).
 inline constexpr double kLagOver_m = 1.5;

@@ -71,13 +71,14 @@ class RunTable {
   std::vector<std::vector<Cell>> m_cells;
 };
 
-/// How far the roof stands out over the wall is not asked.
-bool passesEaves(const Sheet& sheet) {
-  rules::Site site = sheet.study.site();
-  site.run = runOf(sheet);
-  const perimeter::Place outlet = site.perimeter.wrapped(
-      {sheet.assessment->place.ring, sheet.assessment->place.chainage_m + site.run->shift_m});
-  return !build::endsBelowEaves(site, site.perimeter.edgeAt(outlet));
+void eavesLine(Writer& w, const Sheet& sheet) {
+  const build::EavesPassed eaves =
+      build::eavesPassed(sheet.study.site(), *runOf(sheet), sheet.assessment->place);
+  if (eaves.isAround()) {
+    w.tick(w.desk().say("paper.run.round-eaves", {base::metres("out", *eaves.out_m)}));
+  } else if (eaves.passed && !eaves.out_m) {
+    w.tick(w.desk().say("paper.run.overhang"));
+  }
 }
 
 void lagLine(Writer& w, const Sheet& sheet) {
@@ -140,9 +141,9 @@ Rows runRows(const Sheet& sheet, double width_mm) {
                      RunTable(sheet).cells(), width_mm, {0.0, false, true}));
   w.gap(1.0);
   const perimeter::Place hole = sheet.assessment->place;
-  w.body(desk.say("paper.run.length",
-                  {base::metres("open", build::exposedLength_m(site, run, hole)),
-                   base::count("bends", build::bendsOutside(site, hole, run.shift_m))}));
+  w.body(
+      desk.say("paper.run.length", {base::metres("open", build::exposedLength_m(site, run, hole)),
+                                    base::count("bends", build::bendsOutside(site, run, hole))}));
   return w.take();
 }
 
@@ -156,7 +157,7 @@ void writeRunAdvice(Writer& w, const Sheet& sheet) {
   w.tick(desk.say("paper.run.mesh"));
   if (isPlaced(sheet)) {
     lagLine(w, sheet);
-    if (passesEaves(sheet)) w.tick(desk.say("paper.run.overhang"));
+    eavesLine(w, sheet);
   } else if (sheet.sump != nullptr &&
              build::outletModeOf(sheet.study.site(), *sheet.sump) == plan::OutletMode::riser) {
     w.tick(desk.say("paper.run.lag-unplaced", {base::metres("least", build::kLagOver_m)}));

@@ -95,6 +95,11 @@ void checkEavesAt(const std::optional<double>& eaves_m, const std::string& point
 
 void checkEavesHeights(const Job& job, ProblemList& problems) {
   checkEavesAt(job.house.eaves_m, "/house", problems);
+  const auto& overhang = job.house.eaves_overhang_m;
+  if (overhang && !(*overhang >= 0.0 && *overhang <= kMostOverhang_m)) {
+    problems.add("plan.eaves.overhang", "/house/eaves_overhang_m",
+                 {base::metres("overhang", *overhang), base::metres("most", kMostOverhang_m)});
+  }
   for (std::size_t r = 0; r < job.plan.rings.size(); ++r) {
     const auto& walls = job.plan.rings[r].walls;
     for (std::size_t i = 0; i < walls.size(); ++i) {

@@ -38,6 +38,8 @@ inline constexpr double kLargestPit_l = 500.0;
 /// A core is drilled level or nearly so.
 inline constexpr double kSteepestCore_deg = 45.0;
 inline constexpr double kHighestEaves_m = 50.0;
+/// Eaves further off their wall are a roof of their own (own figure).
+inline constexpr double kMostOverhang_m = 3.0;
 /// No upper floor is nearer to the one below: what ends lower is not upstairs.
 inline constexpr double kLeastStorey_m = 2.4;
 

@@ -52,6 +52,7 @@ struct House {
   std::vector<Layer> wall_layers;              ///< outside to inside, where a wall states none
   Looked eaves_wildlife = Looked::not_looked;  ///< bats, nests: found, stop and ask
   std::optional<double> eaves_m;               ///< where a wall states none
+  std::optional<double> eaves_overhang_m;      ///< edge of the eaves, gutter and all, off the wall
   YesNo roof_lived_in = YesNo::unknown;        ///< somebody lives in the roof space
   bool operator==(const House&) const = default;
 };

@@ -260,7 +260,7 @@ inline constexpr auto kFields<House> = std::tuple(
     may("height_datum_m", &House::height_datum_m), may("appliances", &House::appliances),
     may("standby", &House::standby), may("wall_layers", &House::wall_layers),
     may("eaves_wildlife", &House::eaves_wildlife), may("eaves_m", &House::eaves_m),
-    may("roof_lived_in", &House::roof_lived_in));
+    may("eaves_overhang_m", &House::eaves_overhang_m), may("roof_lived_in", &House::roof_lived_in));
 
 template <>
 inline constexpr auto kFields<Spread> = std::tuple(must("low", &Spread::low),

@@ -25,6 +25,13 @@ int neededNumber(const Job& job, const std::string& sump) {
   return 0;
 }
 
+std::string sumpWord(const Job& job, const std::string& sump) {
+  const auto& sumps = job.design.sumps;
+  const auto found =
+      std::find_if(sumps.begin(), sumps.end(), [&](const Sump& one) { return one.id == sump; });
+  return found == sumps.end() ? sump : std::to_string(found - sumps.begin() + 1);
+}
+
 bool hasPlacedSump(const Job& job) {
   const auto& sumps = job.design.sumps;
   return std::any_of(sumps.begin(), sumps.end(),

@@ -20,6 +20,9 @@ std::vector<NumberedSump> coredSumps(const Job& job);
 /// 0: it needs none.
 int neededNumber(const Job& job, const std::string& sump);
 
+/// What papers and windows call a sump: its number in the order of the job; an unknown id as it is.
+std::string sumpWord(const Job& job, const std::string& sump);
+
 /// Whether any sump stands somewhere: one inside may not be placed yet.
 bool hasPlacedSump(const Job& job);
 

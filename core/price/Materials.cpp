@@ -7,6 +7,7 @@
 
 #include "build/CableRoute.h"
 #include "build/Run.h"
+#include "plan/SumpList.h"
 #include "price/SealList.h"
 
 namespace sumpwright::price {
@@ -86,6 +87,8 @@ struct Counted {
   int fans = 0;
   int risers = 0;  ///< of the fans
   int bends = 0;
+  int maybe_round_eaves =
+      0;  ///< risers that pass eaves of which nobody knows how far they stand out
   double pipe_m = 0.0;
   double lagged_m = 0.0;  ///< of pipe in the open air
 };
@@ -113,6 +116,10 @@ void countFan(const siting::Study& study, const plan::Sump& sump, const build::C
   out.bends += laid.bends_after;
   if (build::outletModeOf(study.site(), sump) != plan::OutletMode::riser) return;
   ++out.risers;
+  if (const auto run = build::placedRun(study.site(), sump)) {
+    const auto eaves = build::eavesPassed(study.site(), *run, {sump.ring, sump.chainage_m});
+    out.maybe_round_eaves += eaves.passed && !eaves.out_m ? 1 : 0;
+  }
   if (laid.exposed_m > build::kLagOver_m) out.lagged_m += laid.exposed_m;
 }
 
@@ -196,7 +203,8 @@ void addRoute(const siting::Study& study, const plan::Sump& sump, Wiring& wiring
   const build::CableAsk ask = build::cableAskOf(study.site(), sump, {sump.ring, sump.chainage_m});
   const build::CableAnswer answer = build::cableRoutes(study.site(), ask);
   if (!answer.chosen) {
-    return list.remark(base::Message("price.no-cable", {base::text("sump", sump.id)}));
+    return list.remark(base::Message("price.no-cable",
+                                     {base::text("sump", plan::sumpWord(study.job(), sump.id))}));
   }
   const build::CableRoute& route = answer.routes[*answer.chosen];
   wiring.cable_m += route.to_buy_m;
@@ -218,7 +226,8 @@ void addWiring(const siting::Study& study, const siting::SuctionSystem& system, 
     if (sump.kind == plan::SumpKind::cored) {
       addRoute(study, sump, wiring, list);
     } else {
-      list.remark(base::Message("price.no-cable", {base::text("sump", sump.id)}));
+      list.remark(base::Message("price.no-cable",
+                                {base::text("sump", plan::sumpWord(study.job(), sump.id))}));
     }
   }
   list.metres("cable", wiring.cable_m);
@@ -249,6 +258,7 @@ void addOptional(const Counted& counted, const siting::Study& study, NeedList& l
   list.count("reinstatement", optional, counted.cored);
   list.count("spoil", optional, counted.pits);
   list.count("scaffold", optional, std::min(counted.risers, 1));
+  list.count("round_eaves", optional, counted.maybe_round_eaves);
   list.count("high_footing", optional, counted.cored);
   const SealList seals = sealList(study);
   list.count("seal_entry", optional, seals.entries);

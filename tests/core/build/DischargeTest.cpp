@@ -513,9 +513,14 @@ TEST(RefusedZone, LeastStepAside) {
   EXPECT_NEAR(*leastStepAside(site, {0, 4.2}, 3.0, 3.0, 0.02), 4.0 - 1.275 - 4.2, kExact_m);
   EXPECT_EQ(*leastStepAside(site, {0, 8.0}, 3.0, 3.0, 0.0), 0.0);
   EXPECT_FALSE(leastStepAside(site, {0, 4.6}, 3.0, 1.0, 0.0).has_value());
-  EXPECT_EQ(bendsOutside(site, {0, 5.0}, 0.0), 1);
-  EXPECT_EQ(bendsOutside(site, {0, 5.0}, 1.5), 3);
-  EXPECT_EQ(bendsOutside(site, {0, 9.0}, 1.5), 4);  // round corner B
+  rules::PlacedRun run = *site.run;
+  const auto bends = [&](double s, double shift_m) {
+    run.shift_m = shift_m;
+    return bendsOutside(site, run, {0, s});
+  };
+  EXPECT_EQ(bends(5.0, 0.0), 1);
+  EXPECT_EQ(bends(5.0, 1.5), 3);
+  EXPECT_EQ(bends(9.0, 1.5), 4);  // round corner B
 }
 
 // The run goes up at 1.0, aside to 8.0 at 4.4 m (0.6 under its outlet) past an upper window at 4 to
@@ -590,6 +595,39 @@ TEST(Run, PipeIsCountedAsItIsDrawn) {
   EXPECT_EQ(high.bends_after, 0);
   sump.discharge.reset();
   EXPECT_FALSE(countedPipe(siteWithRun(job), sump, {0, 5.0}));
+}
+
+TEST(Run, GoesRoundEavesThatStandOut) {
+  plan::Job job = placed(PlanBuilder::rectangle(), 5.0, 5.0, 5.0);
+  job.design.sumps.front().fan_place = plan::FanPlace::outside_low;
+  const auto count = [&] {
+    return *countedPipe(siteWithRun(job), job.design.sumps.front(), {0, 5.0});
+  };
+  const auto passed = [&] {
+    const rules::Site site = siteWithRun(job);
+    return eavesPassed(site, *site.run, {0, 5.0});
+  };
+  job.house.eaves_m.reset();
+  for (plan::Wall& wall : job.plan.rings[0].walls) wall.eaves_m.reset();
+  EXPECT_FALSE(passed().passed);
+  const CountedPipe straight = count();
+  EXPECT_EQ(straight.bends_after, 0);
+  job.house.eaves_m = 4.8;
+  EXPECT_TRUE(passed().passed);
+  EXPECT_FALSE(passed().out_m);
+  EXPECT_EQ(count().bends_after, 0);  // nobody knows: nothing is counted
+  job.house.eaves_overhang_m = 0.0;
+  EXPECT_EQ(count().bends_after, 0);
+  EXPECT_NEAR(count().after_m, straight.after_m, 1e-12);
+  job.house.eaves_overhang_m = 0.4;
+  const double out = 0.4 + siteWithRun(job).pipe_od_m;
+  EXPECT_EQ(count().bends_after, 2);
+  EXPECT_EQ(count().bends_before, 1);
+  EXPECT_NEAR(count().after_m, straight.after_m + out, 1e-12);
+  EXPECT_NEAR(count().exposed_m, straight.exposed_m + out, 1e-12);
+  job.house.eaves_m = 5.1;  // the outlet stays under them
+  EXPECT_FALSE(passed().passed);
+  EXPECT_EQ(count().bends_after, 0);
 }
 
 TEST(RefusedZone, ProposedDischarge) {

@@ -133,6 +133,10 @@ void addFanCases(RunCases& cases) {
   cases.unsound("plan.sump.no-supply", "/design/sumps/0/supply",
                 [](Job& j) { j.design.sumps[0].supply = "x"; });
   cases.unsound("plan.eaves.height", "/house/eaves_m", [](Job& j) { j.house.eaves_m = 0.0; });
+  cases.unsound("plan.eaves.overhang", "/house/eaves_overhang_m",
+                [](Job& j) { j.house.eaves_overhang_m = -0.1; });
+  cases.unsound("plan.eaves.overhang", "/house/eaves_overhang_m",
+                [](Job& j) { j.house.eaves_overhang_m = 3.1; });
   cases.unsound("plan.eaves.height", "/plan/rings/0/walls/2/eaves_m",
                 [](Job& j) { j.plan.rings[0].walls[2].eaves_m = 51.0; });
 }
