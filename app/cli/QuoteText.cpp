@@ -109,6 +109,7 @@ void printShopping(const std::vector<PricedLine>& lines, words::Units units, std
     out << rightOf(line.quantity.text(), kQuantityWidth) << ' ' << unitText(line) << "  "
         << words::say(line.text, units);
     if (line.detail) out << ": " << words::say(*line.detail, units);
+    if (const auto packs = price::packsOf(line)) out << "; " << words::say(*packs, units);
     out << '\n';
   }
 }
@@ -161,6 +162,10 @@ nlohmann::ordered_json shoppingJson(const std::vector<PricedLine>& lines, words:
   for (const PricedLine& line : lines) {
     rows.push_back(lineJson(line, units));
     rows.back()["detail"] = line.detail ? words::say(*line.detail, units) : std::string();
+    if (line.sold_in) {
+      rows.back()["sold_in"] = line.sold_in->text();
+      rows.back()["packs"] = price::packCount(line);
+    }
   }
   return {{"format", "sumpwright.shopping/1"}, {"lines", std::move(rows)}};
 }

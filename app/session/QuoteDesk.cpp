@@ -13,7 +13,10 @@ namespace sumpwright::session {
 QuoteDesk::QuoteDesk(Session& session, QObject* parent) : QObject(parent), m_session(session) {
   connect(&session, &Session::jobChanged, this, &QuoteDesk::outdate);
   connect(&session, &Session::studyChanged, this, &QuoteDesk::outdate);
-  connect(&session.undoStack(), &QUndoStack::indexChanged, this, [this] { m_since_job = 0; });
+  connect(&session.undoStack(), &QUndoStack::indexChanged, this, [this] {
+    m_since_job = 0;
+    m_taken_back.clear();
+  });
 }
 
 void QuoteDesk::outdate() {
@@ -127,6 +130,7 @@ base::Problems QuoteDesk::changeBook(
   if (after != *before) {
     m_book_changes.push_back({loaded.path, *before, std::move(after), what});
     ++m_since_job;
+    m_taken_back.clear();
   }
   reload();
   Q_EMIT bookChanged();
@@ -142,19 +146,39 @@ QString QuoteDesk::bookChange() {
 base::Problems QuoteDesk::takeBookChangeBack() {
   if (bookChange().isEmpty()) return {};
   const BookChange last = m_book_changes.back();
-  const auto now = files::readBytes(last.path, price::kMostPriceBytes);
-  if (!now.ok()) return now.problems();
-  if (*now != last.after) {
-    return {{base::Message("file.prices-changed", {base::text("file", last.path)}), "",
-             base::Gravity::unsound}};
-  }
-  const auto written = files::writeBytes(last.path, last.before);
-  if (!written.ok()) return written.problems();
+  const base::Problems problems = rewriteBook(last.path, last.after, last.before);
+  if (!problems.empty()) return problems;
+  m_taken_back.push_back(last);
   m_book_changes.pop_back();
   m_since_job = std::max(0, m_since_job - 1);
   reload();
   Q_EMIT bookChanged();
   return {};
+}
+
+base::Problems QuoteDesk::makeBookChangeAgain() {
+  if (!mayMakeBookChangeAgain()) return {};
+  const BookChange last = m_taken_back.back();
+  const base::Problems problems = rewriteBook(last.path, last.before, last.after);
+  if (!problems.empty()) return problems;
+  m_book_changes.push_back(last);
+  m_taken_back.pop_back();
+  ++m_since_job;
+  reload();
+  Q_EMIT bookChanged();
+  return {};
+}
+
+base::Problems QuoteDesk::rewriteBook(const std::string& path, const std::string& from,
+                                      const std::string& to) {
+  const auto now = files::readBytes(path, price::kMostPriceBytes);
+  if (!now.ok()) return now.problems();
+  if (*now != from) {
+    return {{base::Message("file.prices-changed", {base::text("file", path)}), "",
+             base::Gravity::unsound}};
+  }
+  const auto written = files::writeBytes(path, to);
+  return written.ok() ? base::Problems() : written.problems();
 }
 
 base::Problems QuoteDesk::setBookPrice(const price::PricedLine& line, const std::string& price) {
@@ -176,6 +200,21 @@ base::Problems QuoteDesk::setBookPrice(const price::PricedLine& line, const std:
     } else {
       item->unit = line.unit;
       item->price = *typed;
+    }
+    return {};
+  });
+}
+
+base::Problems QuoteDesk::setSoldIn(const price::PricedLine& line, const std::string& text) {
+  const auto typed = price::typedSoldIn(text);
+  if (!typed.ok()) return typed.problems();
+  const QString name = QString::fromStdString(words::say(line.text, words::Units::metric));
+  const QString what =
+      *typed ? tr("%1: sold by %2").arg(name, QString::fromStdString((*typed)->text()))
+             : tr("%1: sold as it is asked for").arg(name);
+  return changeBook(what, [&](price::PriceBook& book) -> base::Problems {
+    for (price::PriceItem& item : book.items) {
+      if (item.id == line.item) item.sold_in = *typed;
     }
     return {};
   });

@@ -53,6 +53,8 @@ class QuoteDesk final : public QObject {
   // entry (prices.*), file.prices-built-in, or those of writing.
 
   base::Problems setBookPrice(const price::PricedLine& line, const std::string& price);
+  /// The length or pack a line with a price of the book is sold in; empty: as it is asked for.
+  base::Problems setSoldIn(const price::PricedLine& line, const std::string& text);
   /// All that is by the hour.
   base::Problems setHourPrice(const std::string& price);
   /// The price of an hour; nothing where there is none, or where they differ.
@@ -67,6 +69,10 @@ class QuoteDesk final : public QObject {
   /// The file as it was before. Problems: file.prices-changed where somebody else has written it
   /// since, or those of writing.
   base::Problems takeBookChangeBack();
+  /// Whether one was taken back, and neither book nor job was changed since.
+  bool mayMakeBookChangeAgain() const { return !m_taken_back.empty(); }
+  /// That change again. Problems: as of takeBookChangeBack().
+  base::Problems makeBookChangeAgain();
   /// A book of the firm's own with the prices of the one there is; the job names it then.
   base::Problems makeOwnBook();
   /// Puts a book from elsewhere among the firm's own; the job names it then.
@@ -84,6 +90,9 @@ class QuoteDesk final : public QObject {
     QString what;
   };
   base::Problems put(const QString& text, plan::Quote quote);
+  /// Writes a file that is as `from`; told where it is not.
+  base::Problems rewriteBook(const std::string& path, const std::string& from,
+                             const std::string& to);
   void outdate();
   void make();
 
@@ -93,7 +102,8 @@ class QuoteDesk final : public QObject {
   std::optional<price::PricedQuote> m_quote;
   base::Problems m_problems;
   std::vector<BookChange> m_book_changes;
-  int m_since_job = 0;  ///< changes of the book since the last step of the job
+  std::vector<BookChange> m_taken_back;  ///< since the last change of book or job, in that order
+  int m_since_job = 0;                   ///< changes of the book since the last step of the job
 };
 
 }  // namespace sumpwright::session

@@ -9,6 +9,7 @@
 #include "paint/Look.h"
 #include "paint/QtVoice.h"
 #include "stages/ActionButton.h"
+#include "stages/QuoteFacts.h"
 #include "stages/SitingText.h"
 #include "stages/SteadyScroll.h"
 

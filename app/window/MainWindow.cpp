@@ -425,16 +425,26 @@ void MainWindow::refreshBelow() {
                                                : tr("Verdict"));
 }
 
-bool MainWindow::undoesBook() const {
-  return m_paper != nullptr && m_stage == Stage::paper && m_paper->showsQuote() &&
-         m_quote.isBookChangeLast();
+bool MainWindow::showsQuote() const {
+  return m_paper != nullptr && m_stage == Stage::paper && m_paper->showsQuote();
 }
+
+bool MainWindow::undoesBook() const { return showsQuote() && m_quote.isBookChangeLast(); }
+
+bool MainWindow::redoesBook() const { return showsQuote() && m_quote.mayMakeBookChangeAgain(); }
 
 bool MainWindow::canUndo() const { return undoesBook() || m_session.undoStack().canUndo(); }
 
 void MainWindow::undo() {
   if (undoesBook()) return m_paper->quote()->takeBack();
   m_session.undoStack().undo();
+}
+
+bool MainWindow::canRedo() const { return redoesBook() || m_session.undoStack().canRedo(); }
+
+void MainWindow::redo() {
+  if (redoesBook()) return m_paper->quote()->makeAgain();
+  m_session.undoStack().redo();
 }
 
 void MainWindow::refreshActions() {

@@ -91,6 +91,8 @@ class MainWindow final : public QMainWindow {
   /// The job's last step; on the page of the quote a newer change of the firm's price book first.
   void undo();
   bool canUndo() const;
+  void redo();
+  bool canRedo() const;
   void goBest();
   void goAllowed(int direction);
   void nudge(double by_m);
@@ -154,7 +156,9 @@ class MainWindow final : public QMainWindow {
   void remember(const QString& path);
   QStringList recent() const;
   void refreshActions();
+  bool showsQuote() const;
   bool undoesBook() const;
+  bool redoesBook() const;
   void refreshRail();
   void refreshTitle();
   void refreshMain();

@@ -191,8 +191,12 @@ std::string dutyOf(const Sheet& sheet) {
 }
 
 std::string toAskFor(const Sheet& sheet, const PricedLine& line) {
-  if (!line.detail) return {};
-  return sheet.desk.say(*line.detail) + (line.item == "fan" ? dutyOf(sheet) : std::string());
+  std::string out = line.detail ? sheet.desk.say(*line.detail) : std::string();
+  if (line.item == "fan") out += dutyOf(sheet);
+  if (const auto packs = price::packsOf(line)) {
+    out += (out.empty() ? "" : "; ") + sheet.desk.say(*packs);
+  }
+  return out;
 }
 
 }  // namespace

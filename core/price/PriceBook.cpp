@@ -121,6 +121,8 @@ PriceItem readItem(const PricesNode& node) {
   item.price = node.decimal("price", true).value_or(Decimal());
   readWord(node, "unit", true, kPriceUnitNames, item.unit);
   readWord(node, "kind", false, kNeedKindNames, item.kind);
+  item.sold_in = node.decimal("sold_in", false);
+  if (item.sold_in == Decimal()) node.report("prices.sold-in", PricesNode::at("sold_in"));
   return item;
 }
 
@@ -135,8 +137,9 @@ void readItems(const PricesNode& root, base::Problems& problems, PriceBook& book
   }
   for (std::size_t i = 0; i < rows->size(); ++i) {
     const std::string place = "/items/" + std::to_string(i);
-    PriceItem item = readItem(PricesNode((*rows)[i], place, problems,
-                                         {"id", "title", "unit", "kind", "price", "currency"}));
+    PriceItem item =
+        readItem(PricesNode((*rows)[i], place, problems,
+                            {"id", "title", "unit", "kind", "price", "sold_in", "currency"}));
     if ((*rows)[i].is_object() && (*rows)[i].contains("currency"))
       root.report("prices.two-currencies", place + "/currency");
     if (!item.id.empty() && book.find(item.id) != nullptr)
@@ -242,6 +245,16 @@ base::Result<PriceBook> readPriceBook(std::string_view text) {
   PriceBook book = readBook(json, problems);
   if (!problems.empty()) return problems;
   return book;
+}
+
+base::Result<std::optional<Decimal>> typedSoldIn(const std::string& text) {
+  if (text.empty()) return std::optional<Decimal>();
+  const auto typed = typedDecimal(text);
+  if (!typed.ok()) return typed.problems();
+  if (*typed == Decimal()) {
+    return base::Problem{base::Message("prices.sold-in"), "", base::Gravity::unsound};
+  }
+  return std::optional(*typed);
 }
 
 base::Result<Decimal> typedDecimal(const std::string& text) {

@@ -28,6 +28,9 @@ struct PriceItem {
   PriceUnit unit = PriceUnit::each;
   Decimal price;
   NeedKind kind = NeedKind::material;  ///< of a line that the job adds; only material is bought
+  /// By the unit, over 0: the length, or how many in a pack, it is sold in. Nothing: as it is asked
+  /// for. The price is for the unit all the same.
+  std::optional<Decimal> sold_in = {};
 };
 
 struct PriceBook {
@@ -61,5 +64,7 @@ std::string priceBookText(const PriceBook& book);
 
 /// A figure of a book as somebody types it. Problems: prices.typed, prices.negative.
 base::Result<Decimal> typedDecimal(const std::string& text);
+/// What an item is sold in, as typed; empty: nothing. Problems: those, and prices.sold-in of 0.
+base::Result<std::optional<Decimal>> typedSoldIn(const std::string& text);
 
 }  // namespace sumpwright::price

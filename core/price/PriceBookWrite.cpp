@@ -22,6 +22,7 @@ PricesText itemJson(const PriceItem& item, int minor_digits) {
   if (item.kind != NeedKind::material)
     json["kind"] = kNeedKindNames[static_cast<std::size_t>(item.kind)];
   json["price"] = item.price.text(minor_digits);
+  putDecimal(json, "sold_in", item.sold_in);
   return json;
 }
 

@@ -93,7 +93,10 @@ class Till {
 void priceLine(const PriceBook& book, Till& till, PricedLine& line) {
   const PriceItem* item = line.item.empty() ? nullptr : book.find(line.item);
   // A price by another unit would be multiplied by the wrong quantity.
-  if (item != nullptr && item->unit == line.unit) line.book_price = item->price;
+  if (item != nullptr && item->unit == line.unit) {
+    line.book_price = item->price;
+    line.sold_in = item->sold_in;
+  }
   if (!line.unit_price) line.unit_price = line.book_price;
   if (line.unit_price) {
     line.total = till.kept(times(line.quantity, *line.unit_price, book.minor_digits));
@@ -265,6 +268,22 @@ base::Result<PricedQuote> priced(const Needs& needs, const PriceBook& book,
   }
   addRemarks(needs, book, out);
   return out;
+}
+
+std::int64_t packCount(const PricedLine& line) {
+  if (!line.sold_in) return 0;
+  const std::int64_t size = line.sold_in->millionths();
+  return (std::max<std::int64_t>(0, line.quantity.millionths()) + size - 1) / size;
+}
+
+std::optional<base::Message> packsOf(const PricedLine& line) {
+  const std::int64_t packs = packCount(line);
+  if (packs == 0) return std::nullopt;
+  std::string size = line.sold_in->text();
+  if (line.unit != PriceUnit::each) {
+    size += " " + std::string(kPriceUnitNames[static_cast<std::size_t>(line.unit)]);
+  }
+  return base::Message("price.packs", {base::text("size", size), base::count("packs", packs)});
 }
 
 std::vector<PricedLine> shoppingOf(const PricedQuote& quote) {

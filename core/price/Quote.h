@@ -37,6 +37,7 @@ struct PricedLine {
   std::optional<Decimal> designed;    ///< the design's quantity; nothing: a line the job has added
   std::optional<Decimal> book_price;  ///< by the line's unit
   std::optional<Decimal> unit_price;  ///< the job's, else the book's
+  std::optional<Decimal> sold_in;     ///< the book's, of a price by the line's unit
   std::optional<Money> total;         ///< quantity by price, rounded; of every line with a price
   /// What the client reads: the total, with its share of a margin that stands in the lines.
   std::optional<Money> shown;
@@ -105,6 +106,12 @@ Money workShown(const PricedQuote& quote);
 /// yyyy-mm-dd so many days later; "" where the date is none.
 std::string daysAfter(const std::string& date, int days);
 
+/// How many of what it is sold in that takes, none of them cut: "price.packs". Nothing where the
+/// book does not say.
+std::optional<base::Message> packsOf(const PricedLine& line);
+/// The same as a number; 0 where the book does not say.
+std::int64_t packCount(const PricedLine& line);
+
 using Say = std::function<std::string(const base::Message&)>;
 
 /// RFC 4180 (CRLF, quotes doubled), UTF-8. Head: group, state, item, text, quantity, unit,
@@ -114,7 +121,8 @@ using Say = std::function<std::string(const base::Message&)>;
 /// rows of group "total", in the column sum alone. A text that a spreadsheet would take for a
 /// formula gets an apostrophe before it.
 std::string quoteCsv(const PricedQuote& quote, const Say& say);
-/// Material to buy, with the job's changes, without prices: item, text, quantity, unit, detail.
+/// Material to buy, with the job's changes, without prices: item, text, quantity, unit, detail,
+/// sold_in, packs.
 std::string shoppingCsv(const std::vector<PricedLine>& lines, const Say& say);
 /// The material of a quote that is not left out; of the job's own lines those that are no discount.
 std::vector<PricedLine> shoppingOf(const PricedQuote& quote);

@@ -87,10 +87,11 @@ std::string quoteCsv(const PricedQuote& quote, const Say& say) {
 
 std::string shoppingCsv(const std::vector<PricedLine>& lines, const Say& say) {
   std::string csv;
-  addRow({"item", "text", "quantity", "unit", "detail"}, csv);
+  addRow({"item", "text", "quantity", "unit", "detail", "sold_in", "packs"}, csv);
   for (const PricedLine& line : lines) {
     addRow({words(line.item), words(say(line.text)), line.quantity.text(), unitOf(line),
-            line.detail ? words(say(*line.detail)) : ""},
+            line.detail ? words(say(*line.detail)) : "", line.sold_in ? line.sold_in->text() : "",
+            line.sold_in ? std::to_string(packCount(line)) : ""},
            csv);
   }
   return csv;

@@ -322,7 +322,7 @@ TEST_F(Paper, ShoppingListForASpreadsheet) {
   QFile file(dialogs.next_save + QStringLiteral(".csv"));
   ASSERT_TRUE(file.open(QFile::ReadOnly)) << window->told().toStdString();
   const QByteArray csv = file.readAll();
-  EXPECT_TRUE(csv.startsWith("\xEF\xBB\xBFitem,text,quantity,unit,detail\r\n"));
+  EXPECT_TRUE(csv.startsWith("\xEF\xBB\xBFitem,text,quantity,unit,detail,sold_in,packs\r\n"));
   EXPECT_TRUE(csv.contains("\r\nfan,Fan,1,each,")) << csv.toStdString();
   EXPECT_TRUE(paper().told().contains(QStringLiteral("list.csv")));
 }

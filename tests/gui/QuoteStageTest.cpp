@@ -236,7 +236,7 @@ TEST_F(QuoteStage, TheBookOfTheProgramIsNeverWritten) {
   clickOn(cell("fan", QuoteLines::book_price));
   QTest::keyClick(&table(), Qt::Key_F2);
   EXPECT_EQ(editor(), nullptr);
-  EXPECT_FALSE(page().hour()->isVisible());
+  EXPECT_FALSE(page().bookTerms()->hour()->isVisible());
   EXPECT_FALSE(window->quoteDesk().setHourPrice("60").empty());
   EXPECT_FALSE(QDir(bookFolder()).exists(QStringLiteral("demo-prices.json")));
 }
@@ -260,8 +260,8 @@ TEST_F(QuoteStage, PricesTypedGoIntoTheFirmsOwnBook) {
   EXPECT_TRUE(page().told().contains(QStringLiteral("negative")));
   EXPECT_EQ(files::priceBookById("our-prices")->book.find("fan")->price.text(), "231.455");
 
-  page().ours()->setFocus();
-  QTest::mouseClick(page().ours(), Qt::LeftButton);
+  page().bookTerms()->ours()->setFocus();
+  QTest::mouseClick(page().bookTerms()->ours(), Qt::LeftButton);
   EXPECT_FALSE(quote().invented);
   trigger("edit.undo");  // whose prices they are, then the price
   EXPECT_TRUE(quote().invented);
@@ -282,22 +282,28 @@ TEST_F(QuoteStage, RatesMarginTaxAndRoundingOfTheBook) {
     QTest::keyClicks(field, text);
     QTest::keyClick(field, Qt::Key_Return);
   };
-  enter(page().hour(), QStringLiteral("61.37"));
+  enter(page().bookTerms()->hour(), QStringLiteral("61.37"));
   EXPECT_EQ(words("work_core", QuoteLines::book_price), QStringLiteral("61.37"));
   EXPECT_EQ(words("work_fan", QuoteLines::book_price), QStringLiteral("61.37"));
   expectTotal();
-  enter(page().bookMargin(), QStringLiteral("12.5"));
+  enter(page().bookTerms()->margin(), QStringLiteral("12.5"));
   expectTotal("12.5");
-  enter(page().bookTax(), QStringLiteral("13.5"));
+  enter(page().bookTerms()->tax(), QStringLiteral("13.5"));
   expectTotal("12.5", "13.5");
   const Whole exact = said();
-  enter(page().roundTo(), QStringLiteral("5"));
+  enter(page().bookTerms()->roundTo(), QStringLiteral("5"));
   EXPECT_EQ(small(said()), small(500 * divided(exact, 500)));
-  enter(page().roundTo(), QStringLiteral("0.003"));
-  EXPECT_TRUE(page().noteUnder(page().roundTo()).contains(QStringLiteral("least coin")));
-  enter(page().currency(), QStringLiteral("euros"));
-  EXPECT_TRUE(page().noteUnder(page().currency()).contains(QStringLiteral("euros")));
-  enter(page().currency(), QStringLiteral("GBP"));
+  enter(page().bookTerms()->roundTo(), QStringLiteral("0.003"));
+  EXPECT_TRUE(page()
+                  .bookTerms()
+                  ->noteUnder(page().bookTerms()->roundTo())
+                  .contains(QStringLiteral("least coin")));
+  enter(page().bookTerms()->currency(), QStringLiteral("euros"));
+  EXPECT_TRUE(page()
+                  .bookTerms()
+                  ->noteUnder(page().bookTerms()->currency())
+                  .contains(QStringLiteral("euros")));
+  enter(page().bookTerms()->currency(), QStringLiteral("GBP"));
   EXPECT_TRUE(page().total().startsWith(QStringLiteral("GBP ")));
 }
 
@@ -401,12 +407,31 @@ TEST_F(QuoteStage, AKeyEditsTheMarkedCellAtOnceAndNeverLooksForALine) {
   EXPECT_EQ(kept->book.find("high_footing")->price.text(), "271");
   EXPECT_EQ(kept->book.find("fan")->price.text(), "214");
   // A letter in a cell that is not edited does nothing.
-  const QModelIndex unit = cell("pipe", QuoteLines::unit);
-  clickOn(unit);
+  const QModelIndex total = cell("pipe", QuoteLines::total);
+  clickOn(total);
   for (const char letter : {'f', 'm', 'c'}) {
     QTest::keyClick(&table(), letter);
-    EXPECT_EQ(table().currentIndex(), unit) << letter;
+    EXPECT_EQ(table().currentIndex(), total) << letter;
   }
+}
+
+TEST_F(QuoteStage, WhatAThingIsSoldInStandsInTheFirmsBook) {
+  openQuote();
+  EXPECT_FALSE(cell("pipe", QuoteLines::unit).flags().testFlag(Qt::ItemIsEditable));
+  makeOwnBook();
+  const auto kept = [] { return files::priceBookById("our-prices")->book.find("pipe")->sold_in; };
+  type(cell("pipe", QuoteLines::unit), QStringLiteral("3"));
+  EXPECT_EQ(kept(), price::Decimal::of(3));
+  EXPECT_EQ(cell("pipe", QuoteLines::unit).data(QuoteLines::second_role).toString(),
+            QStringLiteral("by 3"));
+  type(cell("pipe", QuoteLines::unit), QStringLiteral("0"));
+  EXPECT_EQ(kept(), price::Decimal::of(3));
+  type(cell("pipe", QuoteLines::unit), QString());
+  EXPECT_EQ(kept(), std::nullopt);
+  trigger("edit.undo");
+  EXPECT_EQ(kept(), price::Decimal::of(3));
+  // Of work there are no packs.
+  EXPECT_FALSE(cell("work_core", QuoteLines::unit).flags().testFlag(Qt::ItemIsEditable));
 }
 
 TEST_F(QuoteStage, AChangeOfTheFirmsBookIsTakenBack) {
@@ -417,19 +442,33 @@ TEST_F(QuoteStage, AChangeOfTheFirmsBookIsTakenBack) {
   };
   const Whole before = said();
   const plan::Job job = session().job();
-  EXPECT_FALSE(page().takeBackButton()->isEnabled());
+  EXPECT_FALSE(page().bookTerms()->backButton()->isEnabled());
   type(cell("fan", QuoteLines::book_price), QStringLiteral("60"));
   type(cell("bend", QuoteLines::book_price), QStringLiteral("9"));
-  EXPECT_TRUE(page().bookChange().contains(QStringLiteral("9, was 7.25")))
-      << page().bookChange().toStdString();
+  EXPECT_TRUE(page().bookTerms()->lastChange().contains(QStringLiteral("9, was 7.25")))
+      << page().bookTerms()->lastChange().toStdString();
   trigger("edit.undo");
   EXPECT_EQ(price("bend"), "7.25");
   EXPECT_EQ(price("fan"), "60");
-  EXPECT_TRUE(page().bookChange().contains(QStringLiteral("60, was 214")));
+  EXPECT_TRUE(page().bookTerms()->lastChange().contains(QStringLiteral("60, was 214")));
   trigger("edit.undo");
   EXPECT_EQ(price("fan"), "214");
   EXPECT_EQ(small(said()), small(before));
   EXPECT_EQ(session().job(), job);  // undo did not go past the book
+  trigger("edit.redo");
+  EXPECT_EQ(price("fan"), "60");
+  trigger("edit.redo");
+  EXPECT_EQ(price("bend"), "9");
+  trigger("edit.redo");  // there is no more
+  EXPECT_EQ(price("bend"), "9");
+  trigger("edit.undo");
+  trigger("edit.undo");
+  // A new change leaves nothing to make again.
+  type(cell("bend", QuoteLines::book_price), QStringLiteral("8"));
+  trigger("edit.redo");
+  EXPECT_EQ(price("fan"), "214");
+  trigger("edit.undo");
+  EXPECT_EQ(price("bend"), "7.25");
 
   // After a step of the job that is undone first; the book's has its button.
   type(cell("fan", QuoteLines::book_price), QStringLiteral("61"));
@@ -437,7 +476,7 @@ TEST_F(QuoteStage, AChangeOfTheFirmsBookIsTakenBack) {
   trigger("edit.undo");
   EXPECT_EQ(price("fan"), "61");
   EXPECT_EQ(session().job(), job);
-  QTest::mouseClick(page().takeBackButton(), Qt::LeftButton);
+  QTest::mouseClick(page().bookTerms()->backButton(), Qt::LeftButton);
   EXPECT_EQ(price("fan"), "214");
 
   // What somebody else has written since is not lost.
@@ -445,7 +484,7 @@ TEST_F(QuoteStage, AChangeOfTheFirmsBookIsTakenBack) {
   auto elsewhere = files::priceBookById("our-prices").value();
   elsewhere.book.items.back().price = price::Decimal::of(5);
   ASSERT_TRUE(files::savePriceBook(elsewhere).empty());
-  QTest::mouseClick(page().takeBackButton(), Qt::LeftButton);
+  QTest::mouseClick(page().bookTerms()->backButton(), Qt::LeftButton);
   EXPECT_TRUE(page().told().contains(QStringLiteral("somebody else")));
   EXPECT_EQ(price("fan"), "62");
 }
@@ -516,7 +555,7 @@ TEST_F(QuoteStage, LinesOfTheJobsOwnHaveAUnitAndAreMaterialOrWork) {
 TEST_F(QuoteStage, WhatTheBookDoesNotTakeStaysTypedWithTheReasonUnderIt) {
   openQuote();
   makeOwnBook();
-  QLineEdit* margin = page().bookMargin();
+  QLineEdit* margin = page().bookTerms()->margin();
   const auto enter = [&](const char* text) {
     margin->setFocus();
     margin->selectAll();
@@ -526,17 +565,17 @@ TEST_F(QuoteStage, WhatTheBookDoesNotTakeStaysTypedWithTheReasonUnderIt) {
   for (const char* text : {"abc", "12,5"}) {
     enter(text);
     EXPECT_EQ(margin->text(), QLatin1String(text));
-    EXPECT_TRUE(page().noteUnder(margin).contains(QLatin1String(text)));
-    EXPECT_FALSE(page().noteUnder(margin).contains(QStringLiteral("quotes")));
+    EXPECT_TRUE(page().bookTerms()->noteUnder(margin).contains(QLatin1String(text)));
+    EXPECT_FALSE(page().bookTerms()->noteUnder(margin).contains(QStringLiteral("quotes")));
     EXPECT_EQ(page().told(), QString());
   }
   QTest::keyClick(margin, Qt::Key_Escape);
   EXPECT_EQ(margin->text(), QString());
-  EXPECT_EQ(page().noteUnder(margin), QString());
+  EXPECT_EQ(page().bookTerms()->noteUnder(margin), QString());
   enter("500");
-  EXPECT_TRUE(page().noteUnder(margin).contains(QStringLiteral("500 %")));
+  EXPECT_TRUE(page().bookTerms()->noteUnder(margin).contains(QStringLiteral("500 %")));
   enter("12.5");
-  EXPECT_EQ(page().noteUnder(margin), QString());
+  EXPECT_EQ(page().bookTerms()->noteUnder(margin), QString());
   QLineEdit* own = page().terms()->line("/design/quote/margin_percent");
   own->setFocus();
   QTest::keyClicks(own, QStringLiteral("300"));
@@ -567,13 +606,13 @@ TEST_F(QuoteStage, NothingMovesUnderAClickThatChangesTheBook) {
   const int own = heightOf(page().ownBook());
   makeOwnBook();
   EXPECT_EQ(heightOf(page().ownBook()), own);
-  page().ours()->setFocus();
-  const int ours = heightOf(page().ours());
-  QTest::mouseClick(page().ours(), Qt::LeftButton);
+  page().bookTerms()->ours()->setFocus();
+  const int ours = heightOf(page().bookTerms()->ours());
+  QTest::mouseClick(page().bookTerms()->ours(), Qt::LeftButton);
   ASSERT_FALSE(quote().invented);
-  EXPECT_EQ(heightOf(page().ours()), ours);
-  QTest::mouseClick(page().ours(), Qt::LeftButton);
-  EXPECT_EQ(heightOf(page().ours()), ours);
+  EXPECT_EQ(heightOf(page().bookTerms()->ours()), ours);
+  QTest::mouseClick(page().bookTerms()->ours(), Qt::LeftButton);
+  EXPECT_EQ(heightOf(page().bookTerms()->ours()), ours);
 }
 
 TEST_F(QuoteStage, ALogoComesAndGoesWithoutMovingWhatIsBelow) {
@@ -601,10 +640,10 @@ TEST_F(QuoteStage, ElectricityIsTheFirmsOwnFigureNotAnInventedOne) {
   openQuote();
   makeOwnBook();
   EXPECT_FALSE(files::priceBookById("our-prices")->book.per_kwh.has_value());
-  EXPECT_EQ(page().perKwh()->text(), QString());
-  page().perKwh()->setFocus();
-  QTest::keyClicks(page().perKwh(), QStringLiteral("0.42"));
-  QTest::keyClick(page().perKwh(), Qt::Key_Return);
+  EXPECT_EQ(page().bookTerms()->perKwh()->text(), QString());
+  page().bookTerms()->perKwh()->setFocus();
+  QTest::keyClicks(page().bookTerms()->perKwh(), QStringLiteral("0.42"));
+  QTest::keyClick(page().bookTerms()->perKwh(), Qt::Key_Return);
   EXPECT_EQ(files::priceBookById("our-prices")->book.per_kwh, price::Decimal::parse("0.42"));
 }
 

@@ -237,6 +237,38 @@ std::string problemOf(const std::string& more, std::string& place) {
   return problems.empty() ? "" : problems[0].message.id;
 }
 
+TEST(PriceBookText, WhatIsSoldInWholeIsTakenWhole) {
+  PriceBook book = inventedBook();
+  book.items.push_back(
+      {"rod", "Rod, invented", PriceUnit::metre, Decimal::of(2), {}, Decimal::of(3)});
+  book.items.push_back(
+      {"nail", "Nail, invented", PriceUnit::each, Decimal::of(1), {}, Decimal::of(100)});
+  const auto reread = readPriceBook(priceBookText(book));
+  ASSERT_TRUE(reread.ok());
+  const auto lineOf = [&](const char* item, PriceUnit unit, const char* quantity) {
+    Needs needs;
+    needs.rows.push_back(
+        {item, NeedKind::material, base::plainText(item), *Decimal::parse(quantity), unit});
+    return priced(needs, *reread, {})->lines[0];
+  };
+  const auto packs = [&](const char* item, PriceUnit unit, const char* quantity) {
+    return packCount(lineOf(item, unit, quantity));
+  };
+  EXPECT_EQ(packs("rod", PriceUnit::metre, "4.2"), 2);
+  EXPECT_EQ(packs("rod", PriceUnit::metre, "6"), 2);
+  EXPECT_EQ(packs("rod", PriceUnit::metre, "6.000001"), 3);
+  EXPECT_EQ(packs("rod", PriceUnit::metre, "0"), 0);
+  EXPECT_EQ(packs("nail", PriceUnit::each, "100"), 1);
+  EXPECT_EQ(packs("nail", PriceUnit::each, "101"), 2);
+  // By another unit than the book's its lengths say nothing; a thing without any is asked for so.
+  EXPECT_EQ(packs("rod", PriceUnit::each, "4"), 0);
+  EXPECT_EQ(packsOf(lineOf("tile", PriceUnit::each, "4")), std::nullopt);
+  // The price is for the unit all the same.
+  const PricedLine rod = lineOf("rod", PriceUnit::metre, "4.2");
+  EXPECT_EQ(rod.total, Money{840});
+  EXPECT_EQ(std::get<std::string>(packsOf(rod)->find("size")->value), "3 m");
+}
+
 TEST(PriceBookText, NegativePricesTwoCurrenciesAndOddRoundingHaveAPlace) {
   std::string place;
   EXPECT_EQ(problemOf(R"("items": [{"id": "a", "title": "A", "unit": "m", "price": "-1"}])", place),
@@ -254,6 +286,11 @@ TEST(PriceBookText, NegativePricesTwoCurrenciesAndOddRoundingHaveAPlace) {
     EXPECT_EQ(place, "/round_to");
   }
   EXPECT_EQ(problemOf(R"("items": [], "round_to": "0.05")", place), "");
+  EXPECT_EQ(problemOf(R"("items": [{"id": "a", "title": "A", "unit": "m", "price": "1",
+                                    "sold_in": "0"}])",
+                      place),
+            "prices.sold-in");
+  EXPECT_EQ(place, "/items/0/sold_in");
 }
 
 }  // namespace
