@@ -43,6 +43,14 @@ struct Pages {
   }
 };
 
+/// All columns, from there down.
+Region textRegion(const Pages& pages, double top) {
+  const int columns = columnsOf(pages.sheet);
+  const double column = columnWidth_mm(pages.sheet);
+  const double gutter = (pages.width() - columns * column) / (columns - 1);
+  return {kMargin_mm, top, pages.bottom() - 1.5, column, gutter, columns, true};
+}
+
 std::string underTitle(const Sheet& sheet) {
   const std::string& client = sheet.job().client;
   return forWhom(sheet,
@@ -50,12 +58,37 @@ std::string underTitle(const Sheet& sheet) {
                                 {base::text("client", client)}));
 }
 
-/// The first page: head, verdict, waivers, plan, strip. A box of waivers that would crowd out the
-/// plan goes on by itself. Gives the y below.
-double firstPage(Pages& pages, const Rows& waivers) {
+/// Where a sheet lies, its text stands beside the plan: below, neither had the height it needs.
+bool textIsBeside(const Sheet& sheet) { return sheet.width_mm > sheet.height_mm; }
+
+Rows planHead(const Pages& pages) {
   const Sheet& sheet = pages.sheet;
-  const Rows head =
-      headRows(sheet, pages.width(), sheet.desk.say(sheet.front.title), underTitle(sheet));
+  return headRows(sheet, pages.width(), sheet.desk.say(sheet.front.title), underTitle(sheet));
+}
+
+/// The first page of a sheet that lies: head; verdict and waivers over the text in the first
+/// column; plan and strip over the others. Gives the room for the text.
+Region firstPageBeside(Pages& pages, const Rows& waivers) {
+  const Sheet& sheet = pages.sheet;
+  const double column = columnWidth_mm(sheet);
+  const double figures = pages.width() - column - kGutter_mm;
+  Sketch sketch = pages.add();
+  const double top = stack(sketch, planHead(pages), {kMargin_mm, kMargin_mm});
+  const Rows strip = stripRows(sheet, figures);
+  const Rows plan = planRows(sheet, figures, pages.bottom() - top - heightOf(strip) - 2.0);
+  Point right{kMargin_mm + column + kGutter_mm, top};
+  for (const Rows* part : {&plan, &strip}) right.y = stack(sketch, *part, right);
+  Point left{kMargin_mm, top};
+  for (const Rows& part : {verdictRows(sheet, column), waivers}) {
+    left.y = stack(sketch, part, left);
+  }
+  return {kMargin_mm, left.y + 1.0, pages.bottom() - 1.5, column, kGutter_mm, 1, true};
+}
+
+/// The first page of one that stands: head, verdict, waivers, plan, strip; the text below them.
+Region firstPageOver(Pages& pages, const Rows& waivers) {
+  const Sheet& sheet = pages.sheet;
+  const Rows head = planHead(pages);
   const Rows verdict = verdictRows(sheet, pages.width());
   const Rows strip = stripRows(sheet, pages.width());
   const double fixed = heightOf(head) + heightOf(verdict) + heightOf(waivers) + heightOf(strip);
@@ -67,7 +100,7 @@ double firstPage(Pages& pages, const Rows& waivers) {
        std::initializer_list<const Rows*>{&head, &verdict, &waivers, &plan, &strip}) {
     at.y = stack(sketch, *part, at);
   }
-  return at.y;
+  return textRegion(pages, at.y + 4.0);
 }
 
 using Write = void (*)(Writer&, const Sheet&);
@@ -128,13 +161,9 @@ void fillFirstPage(std::vector<Rows>& parts, const Region& region) {
   if (other != end_of_choice) std::rotate(parts.begin(), other, other + 1);
 }
 
-/// Further pages until everything stands somewhere; `wide` on top of the first of them, over all
-/// columns.
-void flowAll(Pages& pages, std::vector<Rows> parts, double first_y, Rows wide) {
-  const int columns = columnsOf(pages.sheet);
-  const double column = columnWidth_mm(pages.sheet);
-  const double gutter = (pages.width() - columns * column) / (columns - 1);
-  Region region{kMargin_mm, first_y + 4.0, pages.bottom() - 1.5, column, gutter, columns, true};
+/// Into what the first page leaves, then further pages until everything stands somewhere; `wide` on
+/// top of the first of them, over all columns.
+void flowAll(Pages& pages, std::vector<Rows> parts, Region region, Rows wide) {
   const bool room = region.bottom - region.top >= kLeastText_mm;
   if (room) fillFirstPage(parts, region);
   const Rows rows = joined(parts, pages.gap_mm);
@@ -145,13 +174,13 @@ void flowAll(Pages& pages, std::vector<Rows> parts, double first_y, Rows wide) {
     sketch.tagged("text");
     next = flow(sketch, rows, 0, region, end);
   }
-  region.more_follows = false;
   while (next < rows.size()) {
     Sketch sketch = pages.add();
-    region.top = stack(
-        sketch,
-        laterHeadRows(pages.sheet, pages.width(), pages.sheet.desk.say(pages.sheet.front.title)),
-        {kMargin_mm, kMargin_mm});
+    region = textRegion(pages, stack(sketch,
+                                     laterHeadRows(pages.sheet, pages.width(),
+                                                   pages.sheet.desk.say(pages.sheet.front.title)),
+                                     {kMargin_mm, kMargin_mm}));
+    region.more_follows = false;
     if (!wide.empty()) {
       region.top = stack(sketch.tagged("text"), wide, {kMargin_mm, region.top}) + kPartGap_mm;
       wide.clear();
@@ -176,7 +205,8 @@ Pages composed(const Sheet& sheet, const std::vector<Write>& writers, const Rows
   document.subject = sheet.desk.say("paper.subject");
 
   const double column = columnWidth_mm(sheet);
-  Rows waivers = waiverRows(sheet, pages.width());
+  const bool beside = textIsBeside(sheet);
+  Rows waivers = waiverRows(sheet, beside ? column : pages.width());
   std::vector<Rows> parts = allText(sheet, writers, column);
   // Many or long waivers stand in the text, so that the plan keeps at least half of the page.
   const bool crowded = heightOf(waivers) > 0.22 * sheet.height_mm;
@@ -184,8 +214,8 @@ Pages composed(const Sheet& sheet, const std::vector<Write>& writers, const Rows
     parts.insert(parts.begin(), waiverRows(sheet, column));
     waivers.clear();
   }
-  const double y = firstPage(pages, waivers);
-  flowAll(pages, std::move(parts), y, wide);
+  const Region room = beside ? firstPageBeside(pages, waivers) : firstPageOver(pages, waivers);
+  flowAll(pages, std::move(parts), room, wide);
   const int count = static_cast<int>(document.pages.size());
   for (int i = 0; i < count; ++i) {
     Sketch sketch(document.pages[static_cast<std::size_t>(i)]);
