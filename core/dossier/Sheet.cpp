@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "plan/DesignEdits.h"
+#include "siting/DesignCheck.h"
 
 namespace sumpwright::dossier {
 namespace {
@@ -43,9 +44,13 @@ const siting::SuctionAnswer* Sheet::answer() const {
   return &outlook->answer;
 }
 
+bool Sheet::isLeftBehind(const plan::Waiver& waiver) const {
+  return sump == nullptr || !plan::waiverHolds(waiver, sump->ring, sump->chainage_m,
+                                               study.perimeter().length_m(sump->ring));
+}
+
 bool Sheet::holds(const plan::Waiver& waiver) const {
-  return sump != nullptr && plan::waiverHolds(waiver, sump->ring, sump->chainage_m,
-                                              study.perimeter().length_m(sump->ring));
+  return !isLeftBehind(waiver) && !siting::waiverProblem(study, waiver);
 }
 
 std::string Sheet::ruleTitle(const std::string& id) const {

@@ -39,7 +39,9 @@ struct Sheet {
   Front front;
 
   const plan::Job& job() const { return study.job(); }
+  /// Accepts what it is for: the sump stands where it did, and the rule sheet lets it.
   bool holds(const plan::Waiver& waiver) const;
+  bool isLeftBehind(const plan::Waiver& waiver) const;
   const rules::Rule* rule(const std::string& id) const { return study.sheet().find(id); }
   /// The rule's title, or what a built-in note is called.
   std::string ruleTitle(const std::string& id) const;

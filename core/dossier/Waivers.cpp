@@ -1,9 +1,11 @@
-// Waivers in ruled boxes; one that has lapsed is kept, its title struck out and the reason given.
+// Waivers in ruled boxes; one that has lapsed, or accepts nothing by this sheet, is kept, its title
+// struck out and the reason given.
 
 #include <algorithm>
 #include <cmath>
 
 #include "dossier/Sheet.h"
+#include "siting/DesignCheck.h"
 
 namespace sumpwright::dossier {
 namespace {
@@ -50,6 +52,17 @@ base::Message lapseReason(const Sheet& sheet, const plan::Waiver& waiver) {
                  {base::metres("moved", std::min(straight, length - straight))});
 }
 
+/// Why it accepts nothing although the sump stands where it did.
+base::Message idleReason(const Sheet& sheet, const plan::Waiver& waiver) {
+  const auto problem = siting::waiverProblem(sheet.study, waiver);
+  const std::string id = problem ? problem->message.id : std::string();
+  if (id == "waiver.evidence" || id == "waiver.blank") return Message("paper.waiver.idle-evidence");
+  if (id == "waiver.nothing-refused") return Message("paper.waiver.idle-nothing");
+  if (id == "waiver.too-near") return Message("paper.waiver.idle-near");
+  if (id == "waiver.not-located") return Message("paper.waiver.idle-located");
+  return Message("paper.waiver.idle-sheet");  // unknown to it, not binding, not to be waived
+}
+
 Rows waiverText(const Sheet& sheet, const plan::Waiver& waiver, double width_mm) {
   const Desk& desk = sheet.desk;
   const bool stands = sheet.holds(waiver);
@@ -75,7 +88,10 @@ Rows waiverText(const Sheet& sheet, const plan::Waiver& waiver, double width_mm)
     strike(rows[i], desk, desk.voice.width_mm(lines[i], fonts::strong));
   }
   Writer lapsed(desk, width_mm);
-  lapsed.text(desk.say("paper.waiver.lapsed", {base::phrase("why", lapseReason(sheet, waiver))}),
+  const bool left = sheet.isLeftBehind(waiver);
+  lapsed.text(desk.say(left ? "paper.waiver.lapsed" : "paper.waiver.idle",
+                       {base::phrase(
+                           "why", left ? lapseReason(sheet, waiver) : idleReason(sheet, waiver))}),
               fonts::strong, desk.theme.ink);
   lapsed.append(std::move(rows));
   return lapsed.take();

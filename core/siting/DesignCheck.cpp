@@ -125,6 +125,10 @@ base::Problems checkDesign(const plan::Job& job, const RuleSheet& sheet) {
   return problems;
 }
 
+std::optional<Problem> waiverProblem(const Study& study, const plan::Waiver& waiver) {
+  return waiverProblem(Checked{study.job(), study.sheet(), &study, waiver, "/design/waivers"});
+}
+
 std::optional<Problem> sizeProblem(const plan::Job& job, const RuleSheet& sheet, double core_m) {
   const base::Arg core = base::millimetres("core", core_m * 1000.0);
   if (!(core_m >= kSmallestCore_m && core_m <= kLargestCore_m)) {
