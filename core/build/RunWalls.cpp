@@ -104,6 +104,7 @@ void addEdge(const Rule& rule, const Site& site, const std::vector<PlacedPart>& 
 }  // namespace
 
 void addRunWalls(const Rule& rule, const Site& site, std::vector<rules::FindingSpan>& out) {
+  if (rule.unplaced_only) return;
   const std::vector<PlacedPart> parts = placedParts(rule, site);
   if (parts.empty()) return;
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
@@ -129,6 +130,7 @@ bool isOnRefused(const Rule& rule, const Site& site, const PlacedPart& part, Pla
 }
 
 std::vector<RingSpan> refusedWalls(const Rule& rule, const Site& site, double half_m) {
+  if (rule.unplaced_only) return {};
   std::vector<RingSpan> walls;
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
     for (const Edge& edge : site.perimeter.edges(ring)) {

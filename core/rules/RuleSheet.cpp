@@ -190,6 +190,7 @@ void read(const Node& node, Rule& out) {
       .may("attribute", out.attribute)
       .may("values", out.values)
       .may("unknown_gates", out.unknown_gates)
+      .may("unplaced_only", out.unplaced_only)
       .may("waiver", out.waiver)
       .may("least_bad", out.least_bad)
       .may("reason", out.reason)
