@@ -12,7 +12,7 @@ std::span<const Sentence> cableSentences() {
       {"cable.assumed.dpc",
        QT_TRANSLATE_NOOP("Sentences",
                          "damp-proof course at {level:signed} to the floor; the sleeve passes "
-                         "{above:0} above it at least")},
+                         "{above} above it at least")},
       {"cable.assumed.head",
        QT_TRANSLATE_NOOP("Sentences", "doors and windows end {head} above the floor")},
       {"cable.assumed.sill",

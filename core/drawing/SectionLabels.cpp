@@ -204,6 +204,16 @@ const Margin* marginOf(const SectionContext& c, LimitKind kind) {
   return nullptr;
 }
 
+/// Across the end of a distance: two dots close together would read as a figure.
+void endBar(Sketch& sketch, Point end, Point other, const Colour& colour) {
+  constexpr double kHalf_mm = 0.9;
+  const double length = std::hypot(other.x - end.x, other.y - end.y);
+  const double ux = length > 0.0 ? (other.x - end.x) / length : 0.0;
+  const double uy = length > 0.0 ? (other.y - end.y) / length : 1.0;
+  sketch.line({end.x - kHalf_mm * uy, end.y + kHalf_mm * ux},
+              {end.x + kHalf_mm * uy, end.y - kHalf_mm * ux}, solid(colour, 1.6));
+}
+
 /// The line square from the hole's edge to a corner of the build-up, and its length.
 void distanceTo(Sketch& sketch, const SectionContext& c, LimitKind kind, double x_m, double level_m,
                 double side) {
@@ -219,13 +229,13 @@ void distanceTo(Sketch& sketch, const SectionContext& c, LimitKind kind, double 
   const Point thing = c.at(x_m, level_m);
   const Colour colour = margin->passes ? c.theme.ink : c.theme.refused.text;
   sketch.tagged("distance").line(edge, thing, solid(colour, 2.0));
-  sketch.disc(edge, 0.5, colour);
-  sketch.disc(thing, 0.5, colour);
+  endBar(sketch, edge, thing, colour);
+  endBar(sketch, thing, edge, colour);
   const std::string words =
       c.voice.say(Message(margin->passes ? "drawing.section.clear" : "drawing.section.short",
                           {base::millimetres("clear", 1000.0 * margin->clear),
                            base::millimetres("needed", 1000.0 * margin->needed)}));
-  plated(sketch, c, {std::max(edge.x, thing.x) + 1.4, (edge.y + thing.y) / 2.0}, words,
+  plated(sketch, c, {std::max(edge.x, thing.x) + 2.2, (edge.y + thing.y) / 2.0}, words,
          Font{type::small.size_pt, true, false}, colour, HAlign::left);
 }
 
@@ -294,11 +304,11 @@ void paintDimensions(Sketch& sketch, const SectionContext& c) {
   sketch.tagged("chain");
   wallChain(sketch, c);
   if (!c.section.bore) return;
+  callouts(sketch, c);  // below the distances: their plates keep a leader off the figures
   distanceTo(sketch, c, LimitKind::slab, c.up.wall_m, c.up.underside_m(), 1.0);
   distanceTo(sketch, c, LimitKind::footing,
              c.up.wall_m + std::min(build::kFootingOut_m, build::kPastInner_m), c.up.footing_high_m,
              -1.0);
-  callouts(sketch, c);
 }
 
 }  // namespace sumpwright::drawing
