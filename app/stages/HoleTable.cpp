@@ -11,6 +11,7 @@
 #include "stages/SitingText.h"
 #include "stages/SurveyText.h"
 #include "stages/ThingText.h"
+#include "stages/TypedText.h"
 #include "suction/Field.h"
 
 namespace sumpwright::stages {
@@ -227,6 +228,7 @@ void HoleTable::refuse(Row& row, const QString& why) {
 
 /// Escape goes back to what the job holds.
 bool HoleTable::eventFilter(QObject* watched, QEvent* event) {
+  if (isWindowsUndo(qobject_cast<QWidget*>(watched), event)) return true;
   if (event->type() == QEvent::KeyPress &&
       static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
     for (Row& row : m_rows) {
@@ -270,6 +272,7 @@ void HoleTable::take(std::size_t index) {
     m_test = test;
     Q_EMIT testBegun(test);
   }
+  forgetTyping(field);
   refresh();
 }
 

@@ -159,6 +159,13 @@ TEST_F(SuctionHands, HolesAreReadInWithTheKeys) {
   EXPECT_EQ(holes.measured(2)->text(), QStringLiteral("much")) << "what was typed stays";
   EXPECT_FALSE(holes.noteUnder(2).isEmpty()) << "with the reason under it";
   EXPECT_EQ(session().undoStack().index(), steps + 2);
+  // What was taken is undone where it stands; what is only typed is the field's own.
+  const auto before = readOf(0);
+  typeInto(holes.measured(0), "9", Qt::Key_Return);
+  EXPECT_EQ(readOf(0), 9.0);
+  QTest::keyClick(holes.measured(0), Qt::Key_Z, Qt::ControlModifier);
+  EXPECT_EQ(readOf(0), before);
+  EXPECT_EQ(session().undoStack().index(), steps + 2);
 }
 
 TEST_F(SuctionHands, FeetAndInchesAllThrough) {
