@@ -10,6 +10,7 @@
 #include "dossier/Papers.h"
 #include "dossier/Table.h"
 #include "geometry/Shapes.h"
+#include "plan/SumpList.h"
 #include "price/SealList.h"
 
 namespace sumpwright::dossier {
@@ -216,7 +217,8 @@ void addOther(Folio& folio, const Sheet& other) {
   const Desk& desk = other.desk;
   const SumpPart part(other);
   Writer w(desk, folio.width_mm());
-  w.heading(desk.say("paper.crew.other", {base::text("sump", other.sump->id)}));
+  w.heading(desk.say("paper.crew.other",
+                     {base::text("sump", plan::sumpWord(other.job(), other.sump->id))}));
   w.body(desk.say(other.assessment->sentence));
   folio.newPage();
   folio.add(w.take());
@@ -234,7 +236,8 @@ void addNotHere(Folio& folio, const Sheet& sheet) {
   Writer w(sheet.desk, folio.width_mm());
   for (const plan::Sump& sump : sheet.job().design.sumps) {
     if (&sump != sheet.sump)
-      w.tick(sheet.desk.say("paper.crew.not-here", {base::text("sump", sump.id)}));
+      w.tick(sheet.desk.say("paper.crew.not-here",
+                            {base::text("sump", plan::sumpWord(sheet.job(), sump.id))}));
   }
   folio.add(w.take());
 }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "dossier/Sheet.h"
+#include "plan/SumpList.h"
 #include "plan/WallThickness.h"
 
 namespace sumpwright::dossier {
@@ -47,7 +48,8 @@ void writeOtherSumps(Writer& w, const Sheet& sheet) {
   const Desk& desk = w.desk();
   for (const plan::Sump& sump : sheet.job().design.sumps) {
     if (&sump == sheet.sump) continue;
-    w.heading(desk.say("paper.other-sump", {base::text("sump", sump.id)}));
+    w.heading(
+        desk.say("paper.other-sump", {base::text("sump", plan::sumpWord(sheet.job(), sump.id))}));
     if (sump.kind != plan::SumpKind::cored) {
       w.body(desk.say("paper.other-sump.inside"));
       continue;

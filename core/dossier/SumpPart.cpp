@@ -8,6 +8,7 @@
 #include "dossier/Sheet.h"
 #include "dossier/Table.h"
 #include "drawing/SectionDrawing.h"
+#include "plan/SumpList.h"
 
 namespace sumpwright::dossier {
 namespace {
@@ -99,8 +100,8 @@ void writeStops(Writer& w, const Sheet& sheet) {
     const Sheet its(sheet.study, desk.voice, options);
     const SumpPart part(its);
     if (!part.stopped()) continue;
-    w.text(desk.say("paper.stopped", {base::text("sump", sump.id)}), fonts::strong,
-           desk.theme.refused.text);
+    w.text(desk.say("paper.stopped", {base::text("sump", plan::sumpWord(sheet.job(), sump.id))}),
+           fonts::strong, desk.theme.refused.text);
     w.body(desk.say(part.whyStopped()));
     w.gap(1.0);
   }

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "geometry/Distance.h"
+#include "plan/SumpList.h"
 #include "siting/SuctionStudy.h"
 #include "suction/Fit.h"
 #include "suction/ModelOf.h"
@@ -91,7 +92,7 @@ void addNeighbour(const Study& study, const SuctionAnswer& answer, SuctionPaperL
     const double off = fromParty_m(study, at);
     lines.crew.push_back(
         Message(off < kFromParty_m ? "suction.line.party-near" : "suction.line.party-far",
-                {base::text("sump", sump.id), base::metres("off", off),
+                {base::text("sump", plan::sumpWord(study.job(), sump.id)), base::metres("off", off),
                  base::metres("least", kFromParty_m)}));
   }
 }
@@ -116,8 +117,9 @@ void addNotDug(const plan::Job& job, SuctionPaperLines& lines) {
     if (!isInternal(sump) || !sump.at_m) continue;
     const auto reason = suction::noDrill(job, *sump.at_m);
     if (!reason) continue;
-    lines.crew.push_back(Message("suction.line.internal-not-there",
-                                 {base::text("sump", sump.id), base::phrase("reason", *reason)}));
+    lines.crew.push_back(Message(
+        "suction.line.internal-not-there",
+        {base::text("sump", plan::sumpWord(job, sump.id)), base::phrase("reason", *reason)}));
   }
 }
 
