@@ -74,6 +74,7 @@ struct CableWays {
   std::vector<std::size_t> linksTo(const CableNetwork& net, std::size_t node) const;
   std::size_t startOf(const CableNetwork& net, std::size_t node) const;
 };
+/// CableWays.cpp
 CableWays cableWays(const CableNetwork& net, const std::vector<CableStart>& starts);
 
 }  // namespace sumpwright::build

@@ -160,9 +160,47 @@ std::string documentTitle(const Sheet& sheet, const std::string& title) {
                         {base::text("title", title), base::text("address", address)});
 }
 
+namespace {
+
+/// Firm and paper in one band, where the sheet lies: what height there is belongs to the drawings.
+Rows oneBand(const Sheet& sheet, double width_mm, const std::string& title,
+             const std::string& under) {
+  const Desk& desk = sheet.desk;
+  const double own_mm = 0.46 * width_mm;
+  const Row firm = letterheadBlock(desk, sheet.options.letterhead, width_mm - own_mm - 8.0);
+  const auto address = addressLines(sheet, own_mm);
+  const auto under_lines = drawing::wrap(desk.voice, under, fonts::body, own_mm);
+  const double title_mm = drawing::leading_mm(fonts::verdict) + 0.6;
+  const double step = drawing::leading_mm(fonts::lead);
+  const double text = title_mm + step * static_cast<double>(address.size()) +
+                      drawing::leading_mm(fonts::body) * static_cast<double>(under_lines.size());
+  const double height = std::max(firm.height_mm, text) + 1.6;
+  return {{height,
+           [=, &desk](Sketch& sketch, Point at) {
+             if (firm.paint) firm.paint(sketch, at);
+             const double right = at.x + width_mm;
+             sketch.tagged("head").text({right, at.y + desk.voice.capHeight_mm(fonts::verdict)},
+                                        title, fonts::verdict, desk.theme.ink, HAlign::right);
+             const double words_mm = desk.voice.width_mm(title, fonts::verdict);
+             paintMark(sketch, desk.theme, {right - words_mm - 7.5, at.y + 3.4});
+             paintLines(sketch, desk, address, {right, at.y + title_mm}, fonts::lead,
+                        desk.theme.ink, HAlign::right);
+             paintLines(sketch, desk, under_lines,
+                        {right, at.y + title_mm + step * static_cast<double>(address.size())},
+                        fonts::body, desk.theme.ink2, HAlign::right);
+             sketch.line({at.x, at.y + height}, {right, at.y + height}, solid(desk.theme.ink, 2.0));
+           },
+           false},
+          {3.0, {}, false}};
+}
+
+}  // namespace
+
 Rows headRows(const Sheet& sheet, double width_mm, const std::string& title,
               const std::string& under) {
   const Desk& desk = sheet.desk;
+  const bool lies = sheet.width_mm > sheet.height_mm;
+  if (lies && !sheet.options.letterhead.isEmpty()) return oneBand(sheet, width_mm, title, under);
   const auto address = addressLines(sheet, width_mm * 0.42);
   const auto under_lines = drawing::wrap(desk.voice, under, fonts::body, width_mm * 0.42);
   const double step = drawing::leading_mm(fonts::lead);

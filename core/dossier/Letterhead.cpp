@@ -10,7 +10,6 @@ namespace {
 constexpr const char* kLogoTag = "logo";
 constexpr double kLogoHeight_mm = 14.0;
 constexpr double kLogoWidth_mm = 52.0;
-constexpr double kWideHead_mm = 190.0;  // more than A4 and letter have upright
 
 bool isUsable(const Logo& logo) {
   return !logo.bytes.empty() && logo.width_px > 0 && logo.height_px > 0;
@@ -35,6 +34,7 @@ std::string joinedWords(const std::vector<std::string>& parts) {
   return out;
 }
 
+/// The firm, then all the rest one after the other: a line to each would take the plan's height.
 std::vector<HeadLine> headLines(const Desk& desk, const Letterhead& head, double width_mm) {
   std::vector<HeadLine> out;
   const auto add = [&](const std::string& words, const Font& font) {
@@ -51,10 +51,46 @@ std::vector<HeadLine> headLines(const Desk& desk, const Letterhead& head, double
   stated("paper.firm.insurer", head.insurer);
   stated("paper.firm.registration", head.registration);
   stated("paper.firm.electrician", head.electrician);
-  // A wide sheet has width to spare, and where it lies no height.
-  if (width_mm >= kWideHead_mm) parts = {joinedWords(parts)};
-  for (const std::string& part : parts) add(part, fonts::small);
+  add(joinedWords(parts), fonts::small);
   return out;
+}
+
+/// Words and picture as they are set into a width.
+struct Laid {
+  SheetSize logo;
+  double logo_gap_mm = 0.0;
+  std::vector<HeadLine> lines;
+  double height_mm = 0.0;
+};
+
+Laid laidIn(const Desk& desk, const Letterhead& head, double width_mm) {
+  constexpr double kBesideLogo_mm = 6.0;
+  Laid laid;
+  if (head.logo && isUsable(*head.logo)) {
+    laid.logo = logoSize(*head.logo);
+    laid.logo_gap_mm = kBesideLogo_mm;
+  }
+  laid.lines = headLines(desk, head, width_mm - laid.logo.width_mm - laid.logo_gap_mm);
+  for (const HeadLine& line : laid.lines) laid.height_mm += drawing::leading_mm(line.font);
+  laid.height_mm = std::max(laid.height_mm, laid.logo.height_mm);
+  return laid;
+}
+
+/// Words from `x` on, or up to it.
+void paintHead(Sketch& sketch, const Desk& desk, const Laid& laid, Point at, double x,
+               drawing::HAlign align) {
+  if (laid.logo.width_mm > 0.0) {
+    // Room for the picture, found again by placeLogo().
+    sketch.tagged(kLogoTag).fill(
+        drawing::rectangle(at.x, at.y, laid.logo.width_mm, laid.logo.height_mm), desk.theme.paper);
+  }
+  double y = at.y;
+  sketch.tagged("letterhead");
+  for (const HeadLine& line : laid.lines) {
+    sketch.text({x, y + desk.voice.capHeight_mm(line.font) + 0.3}, line.words, line.font,
+                line.font.bold ? desk.theme.ink : desk.theme.ink2, align);
+    y += drawing::leading_mm(line.font);
+  }
 }
 
 }  // namespace
@@ -66,34 +102,29 @@ bool Letterhead::isEmpty() const {
 
 Rows letterheadRows(const Desk& desk, const Letterhead& head, double width_mm) {
   if (head.isEmpty()) return {};
-  const bool has_logo = head.logo && isUsable(*head.logo);
-  const SheetSize logo = has_logo ? logoSize(*head.logo) : SheetSize{0.0, 0.0};
-  const double text_mm = width_mm - (has_logo ? logo.width_mm + 6.0 : 0.0);
-  const auto lines = headLines(desk, head, text_mm);
-  double text = 0.0;
-  for (const HeadLine& line : lines) text += drawing::leading_mm(line.font);
-  const double height = std::max(text, logo.height_mm) + 2.0;
+  const Laid laid = laidIn(desk, head, width_mm);
+  const double height = laid.height_mm + 2.0;
   return {{height,
            [=, &desk](Sketch& sketch, Point at) {
-             // Room for the picture, found again by placeLogo().
-             if (has_logo) {
-               sketch.tagged(kLogoTag).fill(
-                   drawing::rectangle(at.x, at.y, logo.width_mm, logo.height_mm), desk.theme.paper);
-             }
-             const double x = at.x + (has_logo ? width_mm : 0.0);
-             const auto align = has_logo ? drawing::HAlign::right : drawing::HAlign::left;
-             double y = at.y;
-             sketch.tagged("letterhead");
-             for (const HeadLine& line : lines) {
-               sketch.text({x, y + desk.voice.capHeight_mm(line.font) + 0.3}, line.words, line.font,
-                           line.font.bold ? desk.theme.ink : desk.theme.ink2, align);
-               y += drawing::leading_mm(line.font);
-             }
+             const bool has_logo = laid.logo.width_mm > 0.0;
+             paintHead(sketch, desk, laid, at, at.x + (has_logo ? width_mm : 0.0),
+                       has_logo ? drawing::HAlign::right : drawing::HAlign::left);
              sketch.line({at.x, at.y + height - 0.6}, {at.x + width_mm, at.y + height - 0.6},
                          drawing::solid(desk.theme.rule, 1.0));
            },
            false},
           {2.0, {}, false}};
+}
+
+Row letterheadBlock(const Desk& desk, const Letterhead& head, double width_mm) {
+  if (head.isEmpty()) return {0.0, {}, false};
+  const Laid laid = laidIn(desk, head, width_mm);
+  return {laid.height_mm,
+          [=, &desk](Sketch& sketch, Point at) {
+            paintHead(sketch, desk, laid, at, at.x + laid.logo.width_mm + laid.logo_gap_mm,
+                      drawing::HAlign::left);
+          },
+          false};
 }
 
 void placeLogo(Document& document, const Letterhead& head) {

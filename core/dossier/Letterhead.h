@@ -27,8 +27,11 @@ struct Letterhead {
   bool isEmpty() const;
 };
 
-/// None for an empty letterhead.
+/// Over the whole width, a rule under it. None for an empty letterhead.
 Rows letterheadRows(const Desk& desk, const Letterhead& letterhead, double width_mm);
+/// What stands beside it, for a sheet with little height: its words right of the picture, no rule.
+/// Of an empty letterhead a gap of no height.
+Row letterheadBlock(const Desk& desk, const Letterhead& letterhead, double width_mm);
 
 /// Puts the logo's picture where the rows left room for it.
 void placeLogo(Document& document, const Letterhead& letterhead);

@@ -64,7 +64,7 @@ class Words {
 };
 
 /// Where the words stand: in the line itself, as near its middle as nothing else is there, else
-/// beside it; over other lines if need be, but never over other words.
+/// beside it, else past its ends; over other lines if need be, but never over other words.
 std::optional<Point> placeOf(const PlanContext& c, const Voice& voice, const Words& words, Point a,
                              Point b, Vec out) {
   const bool long_enough = geometry::distance(a, b) > 2.0 * words.half_mm() + 5.0;
@@ -89,6 +89,9 @@ std::optional<Point> placeOf(const PlanContext& c, const Voice& voice, const Wor
   for (bool above : {!out_is_up, out_is_up}) {
     for (double share : kShares) consider(words.above(geometry::lerp(a, b, share), above));
   }
+  // Past an end, where all along the line there are words.
+  const Vec past = (words.half_mm() + 2.5) * unit(b - a);
+  for (Point p : {b + past, a - past}) consider(p);
   return chosen;
 }
 

@@ -132,8 +132,16 @@ struct Drawer {
   }
 };
 
-/// In the opening where it fits, else over its head, else under it; else it is left out.
-void nameOf(Sketch& sketch, const ElevationContext& c, const DrawnOpening& o, Occupied& taken) {
+bool covers(const Box& box, const DrawnOpening& own, const std::vector<DrawnOpening>& all) {
+  return std::any_of(all.begin(), all.end(), [&](const DrawnOpening& other) {
+    return &other != &own && overlap(box, other.box);
+  });
+}
+
+/// In the opening where it fits, else over its head, else under it, off other openings if that can
+/// be; else it is left out.
+void nameOf(Sketch& sketch, const ElevationContext& c, const DrawnOpening& o,
+            const std::vector<DrawnOpening>& all, Occupied& taken) {
   if (o.opening->name.empty()) return;
   const double width = c.voice.width_mm(o.opening->name, type::small);
   const double cap = c.voice.capHeight_mm(type::small);
@@ -145,15 +153,33 @@ void nameOf(Sketch& sketch, const ElevationContext& c, const DrawnOpening& o, Oc
   lines.push_back(o.box.bottom + 1.4 + cap);
   // Over its middle, else as far aside as it still stands over the opening.
   const double aside = std::max(0.0, (width - o.box.width()) / 2.0);
-  for (const double y : lines) {
-    for (const double by : {0.0, -aside, aside}) {
-      const Box box = around({x + by, y - cap / 2.0}, width / 2.0 + 0.5, cap / 2.0 + 0.6);
-      if (!taken.isFree(box) || !holds(c.room(), box)) continue;
-      taken.take(box);
-      const bool inside = y < o.box.bottom && y > o.box.top;
-      sketch.fill(corners(box), inside ? c.theme.glass : c.theme.room_dwelling);
-      sketch.text({x + by, y}, o.opening->name, type::small, c.theme.ink, HAlign::centre);
-      return;
+  std::optional<Point> chosen;
+  for (const bool over_others : {false, true}) {
+    for (const double y : lines) {
+      for (const double by : {0.0, -aside, aside}) {
+        const Box box = around({x + by, y - cap / 2.0}, width / 2.0 + 0.5, cap / 2.0 + 0.6);
+        if (chosen || !taken.isFree(box) || !holds(c.room(), box)) continue;
+        if (over_others || !covers(box, o, all)) chosen = Point{x + by, y};
+      }
+    }
+  }
+  if (!chosen) return;
+  const Box box = around({chosen->x, chosen->y - cap / 2.0}, width / 2.0 + 0.5, cap / 2.0 + 0.6);
+  taken.take(box);
+  const bool inside = chosen->y < o.box.bottom && chosen->y > o.box.top;
+  sketch.fill(corners(box), inside ? c.theme.glass : c.theme.room_dwelling);
+  sketch.text(*chosen, o.opening->name, type::small, c.theme.ink, HAlign::centre);
+}
+
+/// The line of the ground, which words would hide in.
+void takeGround(const ElevationContext& c, Occupied& taken) {
+  for (int r = 0; r < c.study.perimeter().ringCount(); ++r) {
+    for (const perimeter::Edge& e : c.study.perimeter().edges(r)) {
+      if (!c.sees(e)) continue;
+      for (const auto& at : build::groundAlong(c.study.site(), e).points) {
+        const double y = c.y(at.level_m);
+        taken.take({c.x(e.ring, e.start_m), y - 0.7, c.x(e.ring, e.end_m()), y + 0.7});
+      }
     }
   }
 }
@@ -215,10 +241,11 @@ void paintElevationOpenings(Sketch& sketch, const ElevationContext& c) {
   }
   if (c.view.strip) return;
   takeEaves(c, taken);
+  takeGround(c, taken);
   if (c.view.keep_clear) takeRun(c, *c.view.keep_clear, taken);
   for (const DrawnOpening& o : openings) {
     sketch.tagged(o.opening->id);
-    nameOf(sketch, c, o, taken);
+    nameOf(sketch, c, o, openings, taken);
   }
 }
 

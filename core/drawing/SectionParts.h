@@ -1,6 +1,9 @@
 #pragma once
 // What the files of the section drawing share. Internal to core/drawing.
 
+#include <initializer_list>
+#include <string>
+#include <string_view>
 #include <utility>
 
 #include "drawing/Box.h"
@@ -43,10 +46,18 @@ void paintFooting(Sketch& sketch, const SectionContext& c);     // SectionEarth.
 void paintWall(Sketch& sketch, const SectionContext& c);        // SectionWall.cpp
 void paintHole(Sketch& sketch, const SectionContext& c);        // SectionHole.cpp
 void paintLevels(Sketch& sketch, const SectionContext& c);      // SectionLabels.cpp
-void paintDimensions(Sketch& sketch, const SectionContext& c);  // SectionLabels.cpp
+void paintHeights(Sketch& sketch, const SectionContext& c);     // SectionLabels.cpp
+void paintDimensions(Sketch& sketch, const SectionContext& c);  // SectionDistances.cpp
 
 /// Widths that the words left and right of a dimensioned picture take.
 std::pair<double, double> columnsOf(const SectionContext& c);  // SectionLabels.cpp
+
+// SectionLabels.cpp
+
+/// Whether the build-up holds one of these for want of anybody's word: marked with a question mark.
+bool isAssumed(const SectionContext& c, std::initializer_list<std::string_view> ids);
+std::string marked(std::string words, bool assumed);
+std::string thick(const SectionContext& c, const char* id, double thickness_m);
 
 /// Concrete: dots and small triangles, scattered but always the same.
 void concrete(Sketch& sketch, const Box& box, const Colour& colour);  // SectionFloor.cpp

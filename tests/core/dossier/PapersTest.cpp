@@ -445,13 +445,23 @@ TEST(Letterhead, TakesLittleHeightOfASheetThatLies) {
   head.firm = "Invented Soil Gas Works";
   head.lines = {"4 Made-up Yard", "Nowhere", "000 0000", "post@invented.example"};
   head.insurer = "Invented Mutual";
-  const double upright = heightOf(letterheadRows(desk, head, 184.0));
-  const double lying = heightOf(letterheadRows(desk, head, 271.0));
-  EXPECT_LT(lying, 0.6 * upright);
+  EXPECT_LT(heightOf(letterheadRows(desk, head, 184.0)), 13.0);
+  const auto scaleOf = [](const Document& paper) {
+    for (const drawing::Item& item : paper.pages[0].items) {
+      const auto* text = std::get_if<drawing::Text>(&item.shape);
+      if (text != nullptr && item.tag == "scale") return text->text;
+    }
+    return std::string();
+  };
   ClientPlanOptions options = dated();
-  options.letterhead = head;
+  const std::string upright = scaleOf(clientPlan(study, voice(), options));
   options.landscape = true;
+  const std::string bare = scaleOf(clientPlan(study, voice(), options));
+  options.letterhead = head;
   const Document paper = clientPlan(study, voice(), options);
+  EXPECT_FALSE(bare.empty());
+  EXPECT_EQ(scaleOf(paper), bare);  // the head takes nothing of the plan
+  EXPECT_EQ(bare, upright);
   for (const std::string& line : head.lines) EXPECT_TRUE(papersSay(paper, line)) << line;
 }
 
