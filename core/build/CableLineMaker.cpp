@@ -105,15 +105,13 @@ void joinOverlaps(CableLine& line) {
   line.over = std::move(joined);
 }
 
-/// From one opening to the next, with no corner between them, at most `stays_up_m`.
+/// On one side of the line, at most `stays_up_m` from one to the next.
 bool areNeighbours(const CableLine& line, const OverOpening& a, const OverOpening& b,
                    double stays_up_m) {
-  if (b.from_m - a.to_m > stays_up_m + kSameSpot_m) return false;
-  const std::size_t side = line.sideAt((a.to_m + b.from_m) / 2.0);
-  const geometry::Segment s = line.side(side);
-  const double from = line.starts_m[side];
-  return a.to_m > from - kSameSpot_m &&
-         b.from_m < from + geometry::distance(s.a, s.b) + kSameSpot_m;
+  const auto sideOf = [&](const OverOpening& one) {
+    return line.sideAt((one.from_m + one.to_m) / 2.0);
+  };
+  return b.from_m - a.to_m <= stays_up_m + kSameSpot_m && sideOf(a) == sideOf(b);
 }
 
 /// Up once to the highest of their heads and down once: with no more steps than heads that is as

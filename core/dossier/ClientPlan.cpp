@@ -75,14 +75,16 @@ Region firstPageBeside(Pages& pages, const Rows& waivers) {
   Sketch sketch = pages.add();
   const double top = stack(sketch, planHead(pages), {kMargin_mm, kMargin_mm});
   const Rows strip = stripRows(sheet, figures);
-  const Rows plan = planRows(sheet, figures, pages.bottom() - top - heightOf(strip) - 2.0);
+  const PlanParts drawn = planParts(sheet, figures, pages.bottom() - top - heightOf(strip) - 2.0);
   Point right{kMargin_mm + column + kGutter_mm, top};
-  for (const Rows* part : {&plan, &strip}) right.y = stack(sketch, *part, right);
+  for (const Rows* part : {&drawn.plan, &strip}) right.y = stack(sketch, *part, right);
   Point left{kMargin_mm, top};
-  for (const Rows& part : {verdictRows(sheet, column), waivers}) {
+  sketch.tagged("set-out");
+  for (const Rows& part :
+       {verdictRows(sheet, column), waivers, settingOutRows(sheet, column), Rows{drawn.key}}) {
     left.y = stack(sketch, part, left);
   }
-  return {kMargin_mm, left.y + 1.0, pages.bottom() - 1.5, column, kGutter_mm, 1, true};
+  return {kMargin_mm, left.y + 3.0, pages.bottom() - 1.5, column, kGutter_mm, 1, true};
 }
 
 /// The first page of one that stands: head, verdict, waivers, plan, strip; the text below them.
@@ -106,12 +108,12 @@ Region firstPageOver(Pages& pages, const Rows& waivers) {
 using Write = void (*)(Writer&, const Sheet&);
 
 /// The parts of the text, in the order a householder asks.
-std::vector<Write> planParts() {
+std::vector<Write> planTexts() {
   return {writeFindings,  writeOtherSumps, writeMargins, writeExpect,     writePlaces,
           writeNotLooked, writeUnjudged,   writeScore,   writeHoldPoints, writeCautions};
 }
 
-std::vector<Write> proposalParts() {
+std::vector<Write> proposalTexts() {
   return {writeFindings, writeOtherSumps, writeExpect,   writeSeen,  writeRunning,
           writePlaces,   writeNotLooked,  writeUnjudged, writeNeeds, writeCare,
           writeRetest,   writeTerms,      writeConsent};
@@ -239,7 +241,7 @@ Document planWith(const Sheet& sheet, const std::vector<Write>& writers, const R
 
 Document clientPlan(const siting::Study& study, const drawing::Voice& voice,
                     const ClientPlanOptions& options) {
-  return planWith(Sheet(study, voice, options), planParts());
+  return planWith(Sheet(study, voice, options), planTexts());
 }
 
 Document proposal(const siting::Study& study, const drawing::Voice& voice,
@@ -251,7 +253,7 @@ Document proposal(const siting::Study& study, const drawing::Voice& voice,
   const Rows figure = elevationRows(sheet, width, kSeenHeight_mm);
   if (!figure.empty()) seen.heading(sheet.desk.say("paper.seen.walls"));
   seen.append(figure);
-  return planWith(sheet, proposalParts(), seen.take());
+  return planWith(sheet, proposalTexts(), seen.take());
 }
 
 }  // namespace sumpwright::dossier

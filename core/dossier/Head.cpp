@@ -166,7 +166,7 @@ namespace {
 Rows oneBand(const Sheet& sheet, double width_mm, const std::string& title,
              const std::string& under) {
   const Desk& desk = sheet.desk;
-  const double own_mm = 0.46 * width_mm;
+  const double own_mm = 0.34 * width_mm;
   const Row firm = letterheadBlock(desk, sheet.options.letterhead, width_mm - own_mm - 8.0);
   const auto address = addressLines(sheet, own_mm);
   const auto under_lines = drawing::wrap(desk.voice, under, fonts::body, own_mm);

@@ -57,7 +57,7 @@ std::vector<HeadLine> headLines(const Desk& desk, const Letterhead& head, double
 
 /// Words and picture as they are set into a width.
 struct Laid {
-  SheetSize logo;
+  SheetSize logo{0.0, 0.0};
   double logo_gap_mm = 0.0;
   std::vector<HeadLine> lines;
   double height_mm = 0.0;

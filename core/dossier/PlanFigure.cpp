@@ -127,16 +127,12 @@ void paintLegend(Sketch& sketch, const Sheet& sheet, Point at, double width_mm) 
 
 }  // namespace
 
-Rows planRows(const Sheet& sheet, double width_mm, double height_mm) {
-  constexpr double kBeside_mm = 82.0;  // past the longest scale bar
+PlanParts planParts(const Sheet& sheet, double width_mm, double height_mm) {
   constexpr double kUnder_mm = 1.5;
-  // North point and scale bar stand in a strip of their own above the plan, the ties beside them.
-  const Rows ties = settingOutRows(sheet, width_mm - kBeside_mm);
-  const double strip = std::max(drawing::kFurnitureHeight_mm + 1.8, heightOf(ties) + 1.0);
-  Fitted fitted = largest(sheet.study, width_mm, height_mm - strip - kUnder_mm);
+  Fitted fitted = largest(sheet.study, width_mm, height_mm - kUnder_mm);
   Rows beyond = beyondRows(sheet, fitted.view, width_mm);
   if (!beyond.empty()) {
-    fitted = largest(sheet.study, width_mm, height_mm - strip - kUnder_mm - heightOf(beyond));
+    fitted = largest(sheet.study, width_mm, height_mm - kUnder_mm - heightOf(beyond));
     beyond = beyondRows(sheet, fitted.view, width_mm);
   }
   if (sheet.assessment) fitted.view.keep_clear = sheet.assessment->place;
@@ -145,11 +141,35 @@ Rows planRows(const Sheet& sheet, double width_mm, double height_mm) {
   const auto over = markers(sheet, fitted.view, drawing::wordsOf(base, sheet.desk.voice));
   const std::string scale =
       sheet.desk.say(scaleWords(sheet.options.size), {base::count("scale", fitted.scale)});
+  PlanParts parts{{drawing::kFurnitureHeight_mm + 1.8,
+                   [=, &sheet](Sketch& sketch, Point at) {
+                     placeDrawing(sketch, top, at);
+                     sketch.tagged("scale").text({at.x + 20.5, at.y + 17.4}, scale, fonts::body,
+                                                 sheet.desk.theme.ink2);
+                     sketch.tagged("text");
+                   },
+                   false},
+                  {{fitted.view.height_mm,
+                    [=](Sketch& sketch, Point at) {
+                      placeDrawing(sketch, base, at);
+                      for (const auto& list : over) placeDrawing(sketch, list, at);
+                    },
+                    false}}};
+  parts.plan.insert(parts.plan.end(), beyond.begin(), beyond.end());
+  parts.plan.push_back({kUnder_mm, {}, false});
+  return parts;
+}
+
+Rows planRows(const Sheet& sheet, double width_mm, double height_mm) {
+  constexpr double kBeside_mm = 82.0;  // past the longest scale bar
+  // North point and scale bar stand in a strip of their own above the plan, the ties beside them.
+  const Rows ties = settingOutRows(sheet, width_mm - kBeside_mm);
+  const double strip = std::max(drawing::kFurnitureHeight_mm + 1.8, heightOf(ties) + 1.0);
+  PlanParts parts = planParts(sheet, width_mm, height_mm - strip);
+  const auto key = parts.key.paint;
   Rows out{{strip,
-            [=, &sheet](Sketch& sketch, Point at) {
-              placeDrawing(sketch, top, at);
-              sketch.tagged("scale").text({at.x + 20.5, at.y + 17.4}, scale, fonts::body,
-                                          sheet.desk.theme.ink2);
+            [=](Sketch& sketch, Point at) {
+              key(sketch, at);
               Point line{at.x + kBeside_mm, at.y};
               if (!ties.empty()) sketch.tagged("set-out");
               for (const Row& row : ties) {
@@ -158,15 +178,8 @@ Rows planRows(const Sheet& sheet, double width_mm, double height_mm) {
               }
               sketch.tagged("text");
             },
-            false},
-           {fitted.view.height_mm,
-            [=](Sketch& sketch, Point at) {
-              placeDrawing(sketch, base, at);
-              for (const auto& list : over) placeDrawing(sketch, list, at);
-            },
             false}};
-  out.insert(out.end(), beyond.begin(), beyond.end());
-  out.push_back({kUnder_mm, {}, false});
+  out.insert(out.end(), parts.plan.begin(), parts.plan.end());
   return out;
 }
 

@@ -67,6 +67,12 @@ double footHeight_mm(const Sheet& sheet);
 // Waivers.cpp
 Rows waiverRows(const Sheet& sheet, double width_mm);  ///< ruled boxes; none without waivers
 // PlanFigure.cpp
+struct PlanParts {
+  Row key;  ///< north point and scale, for over or beside the plan
+  Rows plan;
+};
+/// The plan at the largest round scale that fits.
+PlanParts planParts(const Sheet& sheet, double width_mm, double height_mm);
 /// The plan with north point, scale bar and, unless isStopped(), the ties to set it out by above
 /// it.
 Rows planRows(const Sheet& sheet, double width_mm, double height_mm);

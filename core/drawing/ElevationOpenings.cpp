@@ -132,14 +132,25 @@ struct Drawer {
   }
 };
 
+/// The lowest of the ground along its wall, on the page.
+double groundUnder(const ElevationContext& c, const DrawnOpening& o) {
+  const auto& at = o.opening->at;
+  const auto& edge = c.study.perimeter().edges(at.ring)[static_cast<std::size_t>(at.edge)];
+  double lowest = -1e300;
+  for (const auto& point : build::groundAlong(c.study.site(), edge).points) {
+    lowest = std::max(lowest, c.y(point.level_m));
+  }
+  return lowest;
+}
+
 bool covers(const Box& box, const DrawnOpening& own, const std::vector<DrawnOpening>& all) {
   return std::any_of(all.begin(), all.end(), [&](const DrawnOpening& other) {
     return &other != &own && overlap(box, other.box);
   });
 }
 
-/// In the opening where it fits, else over its head, else under it, off other openings if that can
-/// be; else it is left out.
+/// In the opening where it fits, else over its head, else under it, else in the ground under it,
+/// off other openings if that can be; else it is left out.
 void nameOf(Sketch& sketch, const ElevationContext& c, const DrawnOpening& o,
             const std::vector<DrawnOpening>& all, Occupied& taken) {
   if (o.opening->name.empty()) return;
@@ -151,6 +162,7 @@ void nameOf(Sketch& sketch, const ElevationContext& c, const DrawnOpening& o,
   if (in) lines.push_back(o.box.centre().y + cap / 2.0);
   lines.push_back(o.box.top - 1.2);
   lines.push_back(o.box.bottom + 1.4 + cap);
+  lines.push_back(std::max(o.box.bottom, groundUnder(c, o)) + 1.9 + cap);
   // Over its middle, else as far aside as it still stands over the opening.
   const double aside = std::max(0.0, (width - o.box.width()) / 2.0);
   std::optional<Point> chosen;

@@ -144,8 +144,8 @@ TEST_F(SuctionHands, HolesAreReadInWithTheKeys) {
   QTest::keyClick(next, Qt::Key_A, Qt::ControlModifier);
   QTest::keyClicks(next, QStringLiteral("2,1"));
   QTest::keyClick(next, Qt::Key_Return);
-  const auto& job = session().job();
-  const auto readOf = [&job](std::size_t hole) -> std::optional<double> {
+  const auto readOf = [this](std::size_t hole) -> std::optional<double> {
+    const plan::Job& job = session().job();
     for (const plan::HoleReading& r : job.suction.tests.back().readings) {
       if (r.hole == job.plan.test_holes[hole].id) return r.suction_pa;
     }

@@ -257,7 +257,8 @@ class Lattice {
   }
 
   void joinRow(const std::vector<RowBit>& row, double height, GridPoint way) {
-    const int level = 1000 + static_cast<int>(std::lround(1000.0 * height));
+    // Not round a corner: a row along x shares no place with one along y.
+    const int level = (way.x != 0 ? 10'000 : 20'000) + static_cast<int>(std::lround(1000 * height));
     for (const RowBit& at : row) {
       if (at.up > height + 1e-9) return;
       const GridPoint q = at.p + way;

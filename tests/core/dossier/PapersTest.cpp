@@ -383,13 +383,13 @@ TEST(Crew, EverySumpHasItsOwnFigures) {
     return found;
   };
   const Document both = paperOf(Paper::crew, study, voice(), dated());
-  EXPECT_TRUE(papersSay(both, "other s2"));
-  EXPECT_TRUE(papersSay(paperOf(Paper::proposal, study, voice(), dated()), "other-sump s2"));
+  EXPECT_TRUE(papersSay(both, "other 2"));
+  EXPECT_TRUE(papersSay(paperOf(Paper::proposal, study, voice(), dated()), "other-sump 2"));
   ClientPlanOptions one = dated();
   one.sump = "s";
   const Document first = paperOf(Paper::crew, study, voice(), one);
-  EXPECT_TRUE(papersSay(first, "not-here s2"));
-  EXPECT_FALSE(papersSay(first, "other s2"));
+  EXPECT_TRUE(papersSay(first, "not-here 2"));
+  EXPECT_FALSE(papersSay(first, "other 2"));
   EXPECT_GE(sections(both), sections(first));
 }
 
