@@ -254,6 +254,7 @@ void paintElevationOpenings(Sketch& sketch, const ElevationContext& c) {
   if (c.view.strip) return;
   takeEaves(c, taken);
   takeGround(c, taken);
+  for (const LevelMark& mark : levelMarks(c)) taken.take(boxOfWords(c, mark));
   if (c.view.keep_clear) takeRun(c, *c.view.keep_clear, taken);
   for (const DrawnOpening& o : openings) {
     sketch.tagged(o.opening->id);

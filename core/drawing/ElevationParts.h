@@ -58,6 +58,16 @@ struct DrawnOpening {
 };
 std::vector<DrawnOpening> drawnOpenings(const ElevationContext& c);
 
+/// A height over the whole picture, its words at the left above or below its line.
+struct LevelMark {
+  double height_m = 0.0;
+  std::string words;
+  bool above = false;
+  Pen pen;
+};
+std::vector<LevelMark> levelMarks(const ElevationContext& c);      // ElevationWalls.cpp
+Box boxOfWords(const ElevationContext& c, const LevelMark& mark);  // ElevationWalls.cpp
+
 void paintGround(Sketch& sketch, const ElevationContext& c);             // ElevationWalls.cpp
 void paintRoofs(Sketch& sketch, const ElevationContext& c);              // ElevationWalls.cpp
 void paintElevationWalls(Sketch& sketch, const ElevationContext& c);     // ElevationWalls.cpp

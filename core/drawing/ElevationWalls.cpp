@@ -59,21 +59,18 @@ std::string said(const ElevationContext& c, const char* id, double height_m) {
   return c.voice.say(base::Message(id, {base::metres("height", height_m)}));
 }
 
+double levelsFrom(const ElevationContext& c) { return std::max(c.room().left, c.xOf(0.0)); }
+
 /// A level over the whole picture with its words at the left.
-void level(Sketch& sketch, const ElevationContext& c, double height_m, const std::string& words,
-           const Pen& pen, bool above) {
-  const Box room = c.room();
-  const double left = std::max(room.left, c.xOf(0.0));
-  const double right = std::min(room.right, c.xOf(unrolledLength_m(c.study)));
-  const double y = c.y(height_m);
-  if (y > room.bottom || y < room.top || right <= left) return;
-  sketch.line({left, y}, {right, y}, pen);
-  const double cap = c.voice.capHeight_mm(type::small);
-  const double base = above ? y - 0.9 : y + 0.9 + cap;
-  const double width = c.voice.width_mm(words, type::small);
-  sketch.fill(rectangle(left + 0.9, base - cap - 0.5, width + 1.2, cap + 1.0),
-              above ? c.theme.room_dwelling : c.theme.soil);
-  sketch.text({left + 1.5, base}, words, type::small, c.theme.ink2);
+void level(Sketch& sketch, const ElevationContext& c, const LevelMark& mark) {
+  const double right = std::min(c.room().right, c.xOf(unrolledLength_m(c.study)));
+  const double y = c.y(mark.height_m);
+  if (right <= levelsFrom(c)) return;
+  sketch.line({levelsFrom(c), y}, {right, y}, mark.pen);
+  const Box box = boxOfWords(c, mark);
+  sketch.fill(rectangle(box.left, box.top, box.width(), box.height()),
+              mark.above ? c.theme.room_dwelling : c.theme.soil);
+  sketch.text({box.left + 0.6, box.bottom - 0.5}, mark.words, type::small, c.theme.ink2);
 }
 
 }  // namespace
@@ -142,23 +139,42 @@ void paintElevationWalls(Sketch& sketch, const ElevationContext& c) {
   });
 }
 
-void paintLevels(Sketch& sketch, const ElevationContext& c) {
-  if (c.view.strip) return;
-  sketch.tagged("level");
+std::vector<LevelMark> levelMarks(const ElevationContext& c) {
   const plan::House& house = c.study.job().house;
   const double dpc = house.dpc_height_m.value_or(0.0);
   const Pen dash = dashed(c.theme.ink2, 1.0, {7.0, 4.0});
+  std::vector<LevelMark> marks;
+  const auto add = [&](const char* id, double height_m, const Pen& pen, bool above) {
+    const double y = c.y(height_m);
+    if (y > c.room().bottom || y < c.room().top) return;
+    marks.push_back({height_m, said(c, id, height_m), above, pen});
+  };
   if (std::abs(dpc) < 0.005) {
-    level(sketch, c, 0.0, said(c, "drawing.elevation.floor-dpc", 0.0), dash, true);
+    add("drawing.elevation.floor-dpc", 0.0, dash, true);
   } else {
-    level(sketch, c, 0.0, said(c, "drawing.elevation.floor", 0.0), dash, dpc < 0.0);
-    level(sketch, c, dpc, said(c, "drawing.elevation.dpc", dpc), dash, dpc > 0.0);
+    add("drawing.elevation.floor", 0.0, dash, dpc < 0.0);
+    add("drawing.elevation.dpc", dpc, dash, dpc > 0.0);
   }
   if (house.footing_top_high_m) {
-    level(sketch, c, *house.footing_top_high_m,
-          said(c, "drawing.elevation.footing", *house.footing_top_high_m),
-          dashed(c.theme.ink2, 1.0, {2.5, 2.5}), false);
+    add("drawing.elevation.footing", *house.footing_top_high_m,
+        dashed(c.theme.ink2, 1.0, {2.5, 2.5}), false);
   }
+  return marks;
+}
+
+Box boxOfWords(const ElevationContext& c, const LevelMark& mark) {
+  const double cap = c.voice.capHeight_mm(type::small);
+  const double y = c.y(mark.height_m);
+  const double base = mark.above ? y - 0.9 : y + 0.9 + cap;
+  const double left = levelsFrom(c) + 0.9;
+  return {left, base - cap - 0.5, left + c.voice.width_mm(mark.words, type::small) + 1.2,
+          base + 0.5};
+}
+
+void paintLevels(Sketch& sketch, const ElevationContext& c) {
+  if (c.view.strip) return;
+  sketch.tagged("level");
+  for (const LevelMark& mark : levelMarks(c)) level(sketch, c, mark);
   const Box room = c.room();
   sketch.tagged("axis");
   const double axis = c.view.label_mm - 1.5;

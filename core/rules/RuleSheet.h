@@ -149,8 +149,8 @@ struct Rule {
   bool least_bad = false;  ///< a least-bad place may stand against this rule
   /// wall: says nothing of a run whose discharge is placed.
   bool unplaced_only = false;
-  std::string reason;      ///< kinds without a distance: said instead of what stands there, such as
-                           ///< "the rear wall is a party wall"; a phrase without end stop
+  std::string reason;  ///< kinds without a distance: said instead of what stands there, such as
+                       ///< "the rear wall is a party wall"; a phrase without end stop
   Source source;
   std::string note;
   bool operator==(const Rule&) const = default;
