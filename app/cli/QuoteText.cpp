@@ -38,6 +38,12 @@ struct QuotePrinter {
 
   std::string say(const base::Message& message) const { return words::say(message, units); }
 
+  /// With the margin in it a line's total is no longer quantity by price.
+  std::string priceOfOne(const PricedLine& line) const {
+    if (!line.unit_price) return "?";
+    return quote.margin_in_lines ? "" : line.unit_price->text(quote.minor_digits);
+  }
+
   void lines(const char* title, bool (*wanted)(const PricedLine&)) const {
     bool first = true;
     for (const PricedLine& line : quote.lines) {
@@ -45,9 +51,9 @@ struct QuotePrinter {
       if (first) out << '\n' << title << '\n';
       first = false;
       out << rightOf(line.quantity.text(), kQuantityWidth) << ' ' << unitText(line)
-          << rightOf(line.unit_price ? line.unit_price->text(quote.minor_digits) : "?", kMoneyWidth)
+          << rightOf(priceOfOne(line), kMoneyWidth)
           << rightOf(moneyOf(quote, line.shown), kMoneyWidth) << "  " << say(line.text)
-          << (line.changed ? " *" : "") << '\n';
+          << (line.changed ? " *" : "") << (line.assumed ? " ≈" : "") << '\n';
     }
   }
 
@@ -127,6 +133,7 @@ nlohmann::ordered_json quoteJson(const PricedQuote& quote, words::Units units) {
     row["group"] = price::needKindName(line.kind);
     row["state"] = price::lineStateName(line.state);
     row["changed"] = line.changed;
+    row["assumed"] = line.assumed;
     row["unit_price"] = percent(line.unit_price);
     row["total"] = line.total ? nlohmann::ordered_json(money(*line.total)) : nullptr;
     row["shown"] = line.shown ? nlohmann::ordered_json(money(*line.shown)) : nullptr;

@@ -194,8 +194,27 @@ std::span<const Sentence> priceSentences() {
       {"paper.quote.accept", QT_TRANSLATE_NOOP("Sentences", "Acceptance")},
       {"paper.quote.accept-text",
        QT_TRANSLATE_NOOP("Sentences",
-                         "I accept quote {number} as it stands above, with those lines offered on "
-                         "top that are marked as wanted.")},
+                         "I accept quote {number} as it stands here, {currency} {sum} in all, with "
+                         "those lines offered on top that are marked as wanted, at their price.")},
+      {"paper.quote.accept-no-tax",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "I accept quote {number} as it stands here, {currency} {sum} with tax not "
+                         "stated, with those lines offered on top that are marked as wanted, at "
+                         "their price.")},
+      {"paper.quote.stopped",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Nothing is offered for a place where no sump may be built.")},
+      {"paper.quote.offered-net",
+       QT_TRANSLATE_NOOP("Sentences", "What is offered on top stands here before tax.")},
+      {"paper.quote.offered-unpriced",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Offered too, at a price told when it is asked for: {what}.")},
+      {"paper.quote.about", QT_TRANSLATE_NOOP("Sentences", "≈ {amount}")},
+      {"paper.quote.hour", QT_TRANSLATE_NOOP("Sentences", "{amount} hour")},
+      {"paper.quote.hours", QT_TRANSLATE_NOOP("Sentences", "{amount} hours")},
+      {"paper.quote.metres", QT_TRANSLATE_NOOP("Sentences", "{amount} m")},
+      {"paper.quote.square-metres", QT_TRANSLATE_NOOP("Sentences", "{amount} m²")},
+      {"paper.quote.sum", QT_TRANSLATE_NOOP("Sentences", "sum")},
       {"paper.quote.accept-name", QT_TRANSLATE_NOOP("Sentences", "name")},
       {"paper.quote.accept-date", QT_TRANSLATE_NOOP("Sentences", "date")},
       {"paper.quote.accept-sign", QT_TRANSLATE_NOOP("Sentences", "signature")},
@@ -307,6 +326,24 @@ std::span<const Sentence> priceSentences() {
        QT_TRANSLATE_NOOP(
            "Sentences",
            "The price book has “{line}” ({item}) by another unit: it is in no total.")},
+      {"price.unpriced-offer",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "No price for “{line}” ({item}): it is offered without one.")},
+      {"price.other-unit-offer",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The price book has “{line}” ({item}) by another unit: it is offered "
+                         "without a price.")},
+      {"price.negative-total",
+       QT_TRANSLATE_NOOP("Sentences", "The total is less than nothing. Is the discount meant so?")},
+      {"price.expiry-from-print",
+       QT_TRANSLATE_NOOP(
+           "Sentences", "The quote has no date: its days are counted from the date on the paper.")},
+      {"price.assumed-run",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Where the pipe of sump {sump} goes is not settled: {length:1} of pipe and "
+           "{bends} {bends?bend|bends} are taken for it (own figures). What is marked "
+           "≈ follows from it and may change.")},
       {"price.large-margin",
        QT_TRANSLATE_NOOP("Sentences",
                          "The margin of {percent} % is more than the work itself. Is it meant?")},

@@ -28,7 +28,8 @@ class SleeveTable {
   std::vector<std::vector<Cell>> cells(const build::CableSleeve& sleeve) {
     const Desk& desk = m_sheet.desk;
     add(desk.say("paper.cable.sleeve.middle"),
-        desk.say("paper.crew.to-floor", {base::metres("level", sleeve.height_m)}));
+        desk.say(sleeve.height_m < 0.0 ? "paper.crew.below-floor" : "paper.crew.above-floor",
+                 {base::metres("level", std::abs(sleeve.height_m))}));
     const std::string taped = fromDatum(m_sheet, sleeve.height_m);
     if (!taped.empty()) add({}, taped);
     length(desk.say("paper.cable.sleeve.ground"),

@@ -61,6 +61,13 @@ void barrier(Writer& w, const Sheet& sheet) {
   }
 }
 
+/// Also before a sump has its place.
+bool coresAWall(const plan::Design& design) {
+  return design.sumps.empty() ||
+         std::any_of(design.sumps.begin(), design.sumps.end(),
+                     [](const plan::Sump& sump) { return sump.kind == plan::SumpKind::cored; });
+}
+
 void trialPit(Writer& w, const Sheet& sheet) {
   const plan::House& house = sheet.job().house;
   if (!tellsHeights(sheet) || !house.footing_top_low_m || !house.footing_top_high_m) {
@@ -124,8 +131,10 @@ void writeHoldPoints(Writer& w, const Sheet& sheet) {
   w.tick(desk.say("paper.hold.consent"));
   services(w, sheet);
   standby(w, sheet);
-  trialPit(w, sheet);
-  w.tick(desk.say("paper.hold.pit-limits"));
+  if (coresAWall(sheet.job().design)) {
+    trialPit(w, sheet);
+    w.tick(desk.say("paper.hold.pit-limits"));
+  }
   highReading(w, sheet);
   barrier(w, sheet);
   if (underfloorHeating(sheet)) w.tick(desk.say("paper.hold.underfloor"));

@@ -6,6 +6,7 @@
 #include "dossier/Folio.h"
 #include "dossier/Papers.h"
 #include "dossier/Table.h"
+#include "plan/SumpList.h"
 
 namespace sumpwright::dossier {
 namespace {
@@ -26,6 +27,16 @@ Rows fieldTable(const Desk& desk, double width_mm, const char* heading,
   for (const char* id : ids) cells.push_back({Cell(desk.say(id)), Cell()});
   w.append(tableRows(desk, {{"", 1.1}, {"", 1.0}}, cells, width_mm, kForm));
   return w.take();
+}
+
+/// What a gauge of this job's units reads in.
+base::Arg suctionUnit(const Sheet& sheet) {
+  return base::phrase("unit", base::Message(sheet.desk.voice.inFeet() ? "paper.unit.inches-water"
+                                                                      : "paper.unit.pascal"));
+}
+base::Arg flowUnit(const Sheet& sheet) {
+  return base::phrase(
+      "unit", base::Message(sheet.desk.voice.inFeet() ? "paper.unit.cfm" : "paper.unit.m3-h"));
 }
 
 /// Heading, what to mind, then the table.
@@ -71,10 +82,36 @@ Rows holeTable(const Sheet& sheet, double width_mm) {
   } else {
     for (auto& row : cells) row.resize(std::min<std::size_t>(row.size(), 1));
   }
-  columns.push_back({desk.say("paper.form.fan-off"), 1.0});
-  columns.push_back({desk.say("paper.form.fan-on"), 1.0});
+  columns.push_back({desk.say("paper.form.fan-off", {suctionUnit(sheet)}), 1.0});
+  columns.push_back({desk.say("paper.form.fan-on", {suctionUnit(sheet)}), 1.0});
   columns.push_back({desk.say("paper.form.after"), 1.2});
   return listTable(desk, width_mm, "paper.form.holes", "paper.form.holes.how", columns, cells);
+}
+
+/// Of each sump that has one, in words; on one fan for all there is but one.
+std::vector<std::string> fansOf(const Sheet& sheet) {
+  const plan::Design& design = sheet.job().design;
+  std::vector<std::string> fans;
+  for (const plan::Sump& sump : design.sumps) {
+    if (design.shared_fan && !fans.empty()) break;
+    fans.push_back(sheet.desk.say("paper.form.fan-number",
+                                  {base::text("number", plan::sumpWord(sheet.job(), sump.id))}));
+  }
+  return fans;
+}
+
+/// A row each where there are several.
+Rows fanTable(const Sheet& sheet, double width_mm) {
+  const Desk& desk = sheet.desk;
+  std::vector<std::vector<Cell>> cells;
+  for (const std::string& fan : fansOf(sheet)) cells.push_back({Cell(fan)});
+  std::vector<TableColumn> columns{{"", 1.2}};
+  for (const char* id : {"paper.form.fan", "paper.form.serial", "paper.form.speed",
+                         "paper.form.power", "paper.form.pipe"}) {
+    columns.push_back({desk.say(id), 1.0});
+  }
+  return listTable(desk, width_mm, "paper.form.each-fan", "paper.form.each-fan.how", columns,
+                   cells);
 }
 
 Rows legTable(const Sheet& sheet, double width_mm) {
@@ -87,8 +124,8 @@ Rows legTable(const Sheet& sheet, double width_mm) {
   if (cells.empty()) cells.emplace_back();
   return listTable(desk, width_mm, "paper.form.legs", "paper.form.legs.how",
                    {{desk.say("paper.form.sump"), 1.2},
-                    {desk.say("paper.form.pit-pa"), 1.0},
-                    {desk.say("paper.form.flow"), 1.0},
+                    {desk.say("paper.form.pit-pa", {suctionUnit(sheet)}), 1.0},
+                    {desk.say("paper.form.flow", {flowUnit(sheet)}), 1.0},
                     {desk.say("paper.form.valve"), 1.0}},
                    cells);
 }
@@ -134,19 +171,28 @@ Rows closingRows(const Desk& desk, double width_mm) {
 
 Document commissioningForm(const Sheet& sheet) {
   const Desk& desk = sheet.desk;
-  Folio folio(sheet, desk.say("paper.form.title"), forWhom(sheet, desk.say("paper.form.for")));
+  // Without today's date: it is filled on another day.
+  Folio folio(sheet, desk.say("paper.form.title"), desk.say("paper.form.for"));
   const double width = folio.width_mm();
   Writer intro(desk, width);
+  writeStops(intro, sheet);
   intro.body(desk.say("paper.form.intro"));
   folio.add(intro.take());
+  folio.add(allWaiverRows(sheet, width));
   const double column = folio.columnWidth_mm(2);
-  folio.addBeside(
-      fieldTable(desk, column, "paper.form.fitted",
-                 {"paper.form.date", "paper.form.weather", "paper.form.fan", "paper.form.serial",
-                  "paper.form.speed", "paper.form.power", "paper.form.pipe"}),
-      fieldTable(desk, column, "paper.form.tests",
-                 {"paper.form.annulus", "paper.form.weep", "paper.form.gauge", "paper.form.alarm",
-                  "paper.form.isolator", "paper.form.certificate", "paper.form.labels"}));
+  const bool several = fansOf(sheet).size() > 1;
+  std::vector<const char*> fitted{"paper.form.date", "paper.form.weather"};
+  if (!several) {
+    fitted.insert(fitted.end(), {"paper.form.fan", "paper.form.serial", "paper.form.speed",
+                                 "paper.form.power", "paper.form.pipe"});
+  }
+  fitted.insert(fitted.end(), {"paper.form.hole-built", "paper.form.outlet-built"});
+  folio.addBeside(fieldTable(desk, column, "paper.form.fitted", fitted),
+                  fieldTable(desk, column, "paper.form.tests",
+                             {"paper.form.annulus", "paper.form.weep", "paper.form.gauge",
+                              "paper.form.alarm", "paper.form.co-alarm", "paper.form.isolator",
+                              "paper.form.certificate", "paper.form.labels"}));
+  if (several) folio.addWhole(fanTable(sheet, width));
   folio.addWhole(legTable(sheet, width));
   folio.addWhole(holeTable(sheet, width));
   folio.addWhole(spillageTable(sheet, width));

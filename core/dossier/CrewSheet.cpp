@@ -76,27 +76,62 @@ Rows toolRows(const Sheet& sheet, double width_mm) {
   return rows;
 }
 
-/// In this order, each with the rule that stops the work and a line to sign.
-Rows holdRows(const Sheet& sheet, double width_mm) {
-  static constexpr int kSteps = 12;
+/// What kinds of sump this sheet sends a crew to: those where nobody may drill are none.
+struct Works {
+  bool cored = false;
+  bool internal = false;
+  bool standby = false;
+  bool digs() const { return cored || internal; }
+  bool any() const { return digs() || standby; }
+};
+
+/// Nobody has shown that there is no drain.
+bool mayMeetDrains(const plan::Job& job) {
+  return job.looked_for.drain != plan::Looked::looked_none ||
+         std::any_of(job.plan.services.begin(), job.plan.services.end(),
+                     [](const plan::Service& service) {
+                       return service.kind == plan::ServiceKind::drain ||
+                              service.kind == plan::ServiceKind::waste;
+                     });
+}
+
+/// In the order they come.
+std::vector<std::string> holdSteps(const Sheet& sheet, const Works& works) {
+  std::vector<std::string> steps{"consent", "services", "asbestos"};
+  const auto add = [&](bool wanted, std::initializer_list<const char*> ids) {
+    if (wanted) steps.insert(steps.end(), ids.begin(), ids.end());
+  };
+  add(works.standby, {"standby"});
+  add(works.digs() && mayMeetDrains(sheet.job()), {"drains"});
+  add(works.cored, {"pit", "footing", "core"});
+  add(works.internal, {"floor"});
+  add(true, {"trial-fan"});
+  add(works.cored, {"seal"});
+  add(works.internal || works.standby, {"seal-inside"});
+  add(works.cored, {"backfill"});
+  add(true, {"certificate", "spillage", "gauge"});
+  return steps;
+}
+
+/// Each with the rule that stops the work and a line to sign.
+Rows holdRows(const Sheet& sheet, const Works& works, double width_mm) {
   const Desk& desk = sheet.desk;
   Writer w(desk, width_mm);
   w.heading(desk.say("paper.crew.holds"));
   w.body(desk.say("paper.crew.holds.rule"));
   w.gap(1.0);
   std::vector<std::vector<Cell>> cells;
-  for (int step = 1; step <= kSteps; ++step) {
-    const std::string id = std::to_string(step);
-    cells.push_back({Cell(id, fonts::strong), Cell(desk.say(Message("paper.hold-step." + id))),
-                     Cell(desk.say(Message("paper.hold-stop." + id)), fonts::small), Cell(),
-                     Cell()});
+  for (const std::string& step : holdSteps(sheet, works)) {
+    cells.push_back({Cell(std::to_string(cells.size() + 1), fonts::strong),
+                     Cell(desk.say(Message("paper.hold-step." + step))),
+                     Cell(desk.say(Message("paper.hold-stop." + step))), Cell(), Cell()});
   }
   w.append(tableRows(desk,
                      {{"", 0.35},
-                      {desk.say("paper.crew.hold"), 3.4},
+                      {desk.say("paper.crew.hold"), 3.3},
                       {desk.say("paper.crew.stop"), 3.4},
                       {desk.say("paper.crew.date"), 1.0},
-                      {desk.say("paper.crew.sign"), 1.7}},
+                      {desk.say("paper.crew.sign"), 1.8}},
                      cells, width_mm, {kSignature_mm, true}));
   return w.take();
 }
@@ -135,9 +170,6 @@ std::string countedWords(const Desk& desk, const price::SealRoom& room) {
   return out;
 }
 
-/// As it is printed, so that what is printed adds up.
-double toDecimetre(double metres) { return std::round(10.0 * metres) / 10.0; }
-
 /// Its name; without one what it is and how large, as the plan has it.
 std::string roomWords(const Sheet& sheet, const plan::Room& room) {
   if (!room.name.empty()) return room.name;
@@ -154,9 +186,7 @@ std::vector<Cell> sealCells(const Sheet& sheet, const price::SealRoom& one) {
                                  [&](const plan::Room& r) { return r.id == one.room; });
   const bool known = room != rooms.end();
   const std::string joint =
-      one.joint_m > 0.0
-          ? desk.say("paper.seal.joint", {base::metres("length", toDecimetre(one.joint_m))})
-          : "";
+      one.joint_m > 0.0 ? desk.say("paper.seal.joint", {base::metres("length", one.joint_m)}) : "";
   return {Cell(known ? roomWords(sheet, *room) : desk.say("paper.seal.no-room"), fonts::strong),
           Cell(desk.say(Message(known ? sealsOf(room->use) : "paper.seal.entries"))),
           Cell(countedWords(desk, one)), Cell(joint), Cell()};
@@ -172,15 +202,14 @@ Rows sealRows(const Sheet& sheet, double width_mm) {
   w.gap(1.0);
   std::vector<std::vector<Cell>> cells{
       {Cell(desk.say("paper.seal.house"), fonts::strong), Cell(desk.say("paper.seal.entries"))}};
-  double joint_m = 0.0;
-  for (const price::SealRoom& room : list.rooms) {
-    cells.push_back(sealCells(sheet, room));
-    joint_m += toDecimetre(room.joint_m);
+  for (const price::SealRoom& room : list.rooms) cells.push_back(sealCells(sheet, room));
+  if (!list.rooms.empty()) {
+    cells.push_back(
+        {Cell(desk.say("paper.seal.together"), fonts::strong), Cell(),
+         Cell(desk.say("paper.seal.count", {base::count("count", list.entries)}), fonts::strong),
+         Cell(desk.say("paper.seal.joint", {base::metres("length", list.joint_m)}),
+              fonts::strong)});
   }
-  cells.push_back(
-      {Cell(desk.say("paper.seal.together"), fonts::strong), Cell(),
-       Cell(desk.say("paper.seal.count", {base::count("count", list.entries)}), fonts::strong),
-       Cell(desk.say("paper.seal.joint", {base::metres("length", joint_m)}), fonts::strong)});
   w.append(tableRows(desk,
                      {{desk.say("paper.crew.room"), 1.4},
                       {desk.say("paper.crew.look-at"), 3.2},
@@ -230,6 +259,57 @@ void addOther(Folio& folio, const Sheet& other) {
   part.addDrawings(folio);
 }
 
+/// A sump inside, or a pipe that was there: what is known of it, and room for its run and cable,
+/// which no drawing holds.
+Rows insideRows(const Sheet& sheet, const plan::Sump& sump, double width_mm) {
+  const Desk& desk = sheet.desk;
+  const bool standby = sump.kind == plan::SumpKind::standby;
+  const plan::StandbySump& found = sheet.job().house.standby;
+  Writer w(desk, width_mm);
+  w.heading(desk.say(standby ? "paper.crew.standby" : "paper.crew.inside",
+                     {base::text("sump", plan::sumpWord(sheet.job(), sump.id))}));
+  if (standby && !found.where.empty()) {
+    w.body(desk.say("paper.crew.standby-where", {base::text("where", found.where)}));
+  }
+  if (standby) {
+    w.tick(desk.say(
+        found.drain_test.empty() ? "paper.crew.standby-untested" : "paper.crew.standby-tested",
+        {base::text("test", found.drain_test)}));
+  }
+  w.body(desk.say("paper.crew.inside-run"));
+  w.keepLastWithNext();
+  w.gap(0.8);
+  w.keepLastWithNext();
+  std::vector<std::vector<Cell>> cells;
+  for (const char* id :
+       {"paper.crew.inside.way", "paper.crew.inside.fan", "paper.crew.inside.outlet",
+        "paper.crew.inside.nearest", "paper.crew.inside.cable"}) {
+    cells.push_back({Cell(desk.say(id)), Cell()});
+  }
+  w.append(tableRows(desk, {{"", 1.0}, {"", 1.2}}, cells, width_mm, {kSignature_mm, true, true}));
+  return w.take();
+}
+
+/// Those of the design; none where one sump was asked for.
+std::vector<const plan::Sump*> insideSumps(const Sheet& sheet) {
+  std::vector<const plan::Sump*> out;
+  if (!sheet.options.sump.empty()) return out;
+  for (const plan::Sump& sump : sheet.job().design.sumps) {
+    if (sump.kind != plan::SumpKind::cored) out.push_back(&sump);
+  }
+  return out;
+}
+
+Works worksOf(const Sheet& sheet, const OtherSumps& others) {
+  Works works;
+  works.cored = sheet.assessment && !isStopped(sheet);
+  for (const Sheet& other : others.sheets()) works.cored = works.cored || !isStopped(other);
+  for (const plan::Sump* sump : insideSumps(sheet)) {
+    (sump->kind == plan::SumpKind::standby ? works.standby : works.internal) = true;
+  }
+  return works;
+}
+
 /// Sumps that are asked for elsewhere, so that nobody takes this sheet for the whole job.
 void addNotHere(Folio& folio, const Sheet& sheet) {
   if (sheet.options.sump.empty()) return;
@@ -246,13 +326,25 @@ void addFirst(Folio& folio, const Sheet& sheet) {
   const double column = folio.columnWidth_mm(2);
   if (!sheet.assessment) return folio.add(toolRows(sheet, column), 2);
   const SumpPart part(sheet);
-  if (part.stopped()) return part.addStop(folio);
+  if (part.stopped()) return;  // said above the plan
   Writer w(sheet.desk, column);
   part.writeSizes(w);
   w.gap(3.2);
   w.append(toolRows(sheet, column));
   folio.add(w.take(), 2);
   part.addDrawings(folio);
+}
+
+/// What is minded and signed where anything is drilled or fitted at all.
+void addHolds(Folio& folio, const Sheet& sheet, const Works& works) {
+  if (!works.any()) return;
+  const double width = folio.width_mm();
+  folio.addWhole(suctionRows(sheet, width));
+  Writer cautions(sheet.desk, folio.columnWidth_mm(2));
+  writeHoldPoints(cautions, sheet);
+  writeCautions(cautions, sheet);
+  folio.add(cautions.take(), 2);
+  folio.addWhole(holdRows(sheet, works, width));
 }
 
 }  // namespace
@@ -262,22 +354,21 @@ Document crewSheet(const Sheet& sheet) {
   Folio folio(sheet, desk.say("paper.crew.title"), forWhom(sheet, desk.say("paper.crew.for")));
   const double width = folio.width_mm();
   folio.add(verdictRows(sheet, width));
+  if (isStopped(sheet)) SumpPart(sheet).addStop(folio);
   folio.add(waiverRows(sheet, width));
   const double share_mm = kPlanShare * sheet.height_mm;
   const bool lies = sheet.width_mm > sheet.height_mm;
   const double plan_mm = lies ? std::max(share_mm, folio.room_mm() - kUnderPlan_mm) : share_mm;
-  folio.add(planRows(sheet, width, plan_mm));
+  folio.add(planRows(sheet, width, std::min(plan_mm, folio.room_mm() - kUnderPlan_mm)));
   addNotHere(folio, sheet);
   if (lies) folio.newPage();
   addFirst(folio, sheet);
   const OtherSumps others(sheet);
   for (const Sheet& other : others.sheets()) addOther(folio, other);
-  folio.addWhole(suctionRows(sheet, width));
-  Writer cautions(desk, folio.columnWidth_mm(2));
-  writeHoldPoints(cautions, sheet);
-  writeCautions(cautions, sheet);
-  folio.add(cautions.take(), 2);
-  folio.addWhole(holdRows(sheet, width));
+  for (const plan::Sump* sump : insideSumps(sheet)) {
+    folio.addWhole(insideRows(sheet, *sump, width));
+  }
+  addHolds(folio, sheet, worksOf(sheet, others));
   folio.addWhole(sealRows(sheet, width));
   return folio.finished();
 }

@@ -205,8 +205,14 @@ std::string howMeasured(const Sheet& sheet) {
 }  // namespace
 
 void writeFindings(Writer& w, const Sheet& sheet) {
-  if (!sheet.assessment || sheet.assessment->findings.empty()) return;
+  if (!sheet.assessment) return;
+  // Refused by no rule, and yet no hole can be cored.
+  const bool accepted =
+      sheet.assessment->state != rules::State::refused || sheet.assessment->waived;
+  const bool no_hole = accepted && isStopped(sheet);
+  if (sheet.assessment->findings.empty() && !no_hole) return;
   w.heading(sheet.desk.say("paper.findings"));
+  if (no_hole) signedText(w, rules::State::refused, sheet.desk.say(*whatIsOpen(sheet)));
   for (const rules::Finding& f : sheet.assessment->findings) {
     signedText(w, stateOf(f.weight), findingText(sheet, f));
   }

@@ -68,6 +68,7 @@ class Writer {
   void row(Row row) { m_rows.push_back(std::move(row)); }
   void append(Rows rows);
   void keepLastWithNext();
+  const Rows& rows() const { return m_rows; }
 
   Rows take() { return std::move(m_rows); }
 

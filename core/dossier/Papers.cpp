@@ -78,6 +78,8 @@ Document paperOf(Paper paper, const siting::Study& study, const drawing::Voice& 
                  const ClientPlanOptions& options) {
   ClientPlanOptions own = options;
   own.landscape = options.landscape && mayLie(paper);
+  // What is read like a letter or filled in by hand is no larger than one: A3 is for drawings.
+  if (!mayLie(paper) && own.size == PaperSize::a3) own.size = PaperSize::a4;
   // A quote is of its own day: what it holds to is counted from there.
   if (paper == Paper::quote && options.pricing && !options.pricing->quote.date.empty())
     own.date = options.pricing->quote.date;

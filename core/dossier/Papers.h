@@ -28,7 +28,8 @@ std::optional<Paper> paperNamed(std::string_view name);
 /// What it is called, and in a sentence what it holds.
 base::Message titleOf(Paper paper);
 base::Message aboutOf(Paper paper);
-/// Whether options.landscape turns it: what is read like a letter or filled in by hand stands.
+/// Whether options.landscape turns it, and A3 enlarges it: what is read like a letter or filled in
+/// by hand stands, and is A4 then.
 bool mayLie(Paper paper);
 /// Whether it tells of the suction (options.outlook).
 bool tellsSuction(Paper paper);

@@ -13,14 +13,37 @@ bool hasLowOutlet(const Sheet& sheet) {
   return build::outletModeOf(sheet.study.site(), *sheet.sump) == plan::OutletMode::low;
 }
 
+/// Who, and below room for name, date and a signature.
+void signLine(Writer& w, const char* who) {
+  constexpr double kSignHere_mm = 9.5;
+  const Desk& desk = w.desk();
+  w.gap(1.4);
+  w.keepLastWithNext();
+  w.text(desk.say(who), fonts::strong, desk.theme.ink);
+  w.keepLastWithNext();
+  w.append(tableRows(desk,
+                     {{desk.say("paper.consent.name"), 0.95},
+                      {desk.say("paper.crew.date"), 0.5},
+                      {desk.say("paper.consent.signature"), 2.0}},
+                     {{Cell()}}, w.width(), {kSignHere_mm, true, true}));
+}
+
 }  // namespace
 
 void writeSeen(Writer& w, const Sheet& sheet) {
   if (sheet.sump == nullptr) return;
   const Desk& desk = w.desk();
   w.heading(desk.say("paper.seen"));
+  const auto open = whatIsOpen(sheet);
+  if (isStopped(sheet)) {
+    w.body(desk.say("paper.seen.stopped"));
+    return w.body(desk.say(*open));
+  }
   const base::Arg pipe = base::millimetres("pipe", 1000.0 * sheet.study.site().pipe_od_m);
-  w.body(desk.say(hasLowOutlet(sheet) ? "paper.seen.low" : "paper.seen.riser", {pipe}));
+  w.body(desk.say(open                  ? "paper.seen.riser-open"
+                  : hasLowOutlet(sheet) ? "paper.seen.low"
+                                        : "paper.seen.riser",
+                  {pipe}));
   const bool in_roof = sheet.sump->fan_place == plan::FanPlace::roof_space;
   const bool empty_roof = plan::roofSpaceOf(sheet.job()).lived_in == plan::YesNo::no;
   w.body(desk.say(!in_roof     ? "paper.seen.fan-outside"
@@ -36,6 +59,7 @@ void writeRunning(Writer& w, const Sheet& sheet) {
   const siting::SuctionAnswer* answer = sheet.answer();
   const Desk& desk = w.desk();
   w.heading(desk.say("paper.running"));
+  if (whatIsOpen(sheet)) return w.body(desk.say("paper.running.open"));
   const auto year = answer == nullptr ? std::nullopt
                                       : price::runningYear(*answer, sheet.job().design.running,
                                                            sheet.options.tariff);
@@ -52,8 +76,10 @@ void writeRunning(Writer& w, const Sheet& sheet) {
 void writeNeeds(Writer& w, const Sheet& sheet) {
   const Desk& desk = sheet.desk;
   w.heading(desk.say("paper.needs"));
-  for (const char* id : {"paper.needs.consent", "paper.needs.permission", "paper.needs.access",
-                         "paper.needs.power", "paper.needs.holes", "paper.needs.appliances"}) {
+  // Nothing is asked for works that are not settled but a look at the house.
+  w.tick(desk.say(whatIsOpen(sheet) ? "paper.needs.consent-later" : "paper.needs.consent"));
+  for (const char* id : {"paper.needs.permission", "paper.needs.access", "paper.needs.power",
+                         "paper.needs.holes", "paper.needs.appliances"}) {
     w.tick(desk.say(id));
   }
 }
@@ -99,24 +125,23 @@ void writeCare(Writer& w, const Sheet& sheet) {
 }
 
 void writeConsent(Writer& w, const Sheet& sheet) {
-  constexpr double kSignHere_mm = 11.0;
-  // Nobody agrees to works that may not be done as they are drawn, or that are not drawn yet.
-  if (!sheet.assessment || isStopped(sheet)) return;
+  if (!sheet.assessment) return;
   const Desk& desk = sheet.desk;
   w.heading(desk.say("paper.consent"));
+  // Nobody agrees to works that may not be done as they are drawn, or that are not settled.
+  if (const auto open = whatIsOpen(sheet)) {
+    w.body(desk.say("paper.consent.not-yet"));
+    return w.body(desk.say(*open));
+  }
   w.body(desk.say("paper.consent.to"));
   w.keepLastWithNext();
-  w.gap(1.0);
+  w.gap(0.8);
   w.keepLastWithNext();
-  w.append(tableRows(desk,
-                     {{"", 1.9},
-                      {desk.say("paper.consent.name"), 1.3},
-                      {desk.say("paper.crew.date"), 0.8},
-                      {desk.say("paper.consent.signature"), 1.3}},
-                     {{Cell(desk.say("paper.consent.owner"))},
-                      {Cell(desk.say("paper.consent.ground"))},
-                      {Cell(desk.say("paper.consent.firm"))}},
-                     w.width(), {kSignHere_mm, true, true}));
+  w.tick(desk.say("paper.consent.holes"));
+  for (const char* who : {"paper.consent.owner", "paper.consent.ground", "paper.consent.firm"}) {
+    w.keepLastWithNext();
+    signLine(w, who);
+  }
 }
 
 }  // namespace sumpwright::dossier

@@ -19,19 +19,35 @@ constexpr double kTick_mm = 6.0;  // height of a line to tick
 constexpr double kSign_mm = 9.0;  // and of one to sign on
 
 /// Quantities by the unit of the price book, which a price is for; a job in feet has them beside.
-struct Amounts {
-  const Sheet& sheet;
+class Amounts {
+ public:
+  explicit Amounts(const Sheet& whose) : sheet(whose) {}
   bool both() const { return sheet.job().display_units == plan::DisplayUnits::imperial; }
   double share() const { return both() ? 1.9 : 1.1; }  ///< of a table's width
 
   std::string operator()(const PricedLine& line) const {
-    if (line.unit == price::PriceUnit::each) return line.quantity.text();
-    std::string amount = line.quantity.text() + " " +
-                         std::string(price::kPriceUnitNames[static_cast<std::size_t>(line.unit)]);
-    if (!both() || line.unit != price::PriceUnit::metre) return amount;
+    const std::string amount = counted(line);
+    return line.assumed ? sheet.desk.say("paper.quote.about", {base::text("amount", amount)})
+                        : amount;
+  }
+
+ private:
+  const Sheet& sheet;
+  std::string counted(const PricedLine& line) const {
+    using enum price::PriceUnit;
+    const base::Arg number = base::text("amount", line.quantity.text());
+    const Desk& desk = sheet.desk;
+    if (line.unit == each) return line.quantity.text();
+    if (line.unit == hour) {
+      const bool one = line.quantity == price::Decimal::of(1);
+      return desk.say(one ? "paper.quote.hour" : "paper.quote.hours", {number});
+    }
+    if (line.unit == square_metre) return desk.say("paper.quote.square-metres", {number});
+    const std::string amount = desk.say("paper.quote.metres", {number});
+    if (!both()) return amount;
     const double length_m = static_cast<double>(line.quantity.millionths()) / price::Decimal::kOne;
-    return sheet.desk.say("paper.quote.both-units",
-                          {base::text("amount", amount), base::metres("length", length_m)});
+    return desk.say("paper.quote.both-units",
+                    {base::text("amount", amount), base::metres("length", length_m)});
   }
 };
 
@@ -39,7 +55,7 @@ struct Amounts {
 Rows quoteTable(const Sheet& sheet, const PricedQuote& quote, double width_mm, const char* heading,
                 bool (*wanted)(const PricedLine&), bool to_choose = false) {
   const Desk& desk = sheet.desk;
-  const Amounts amountWithUnit{sheet};
+  const Amounts amountWithUnit(sheet);
   std::vector<std::vector<Cell>> cells;
   for (const PricedLine& line : quote.lines) {
     if (!wanted(line)) continue;
@@ -80,7 +96,10 @@ class QuoteTotals {
   Rows rows(double width_mm) const {
     Writer w(m_desk, width_mm);
     w.gap(2.0);
-    w.append(tableRows(m_desk, {{"", 7.3}, {"", 1.3, drawing::HAlign::right}}, m_cells, width_mm));
+    w.append(tableRows(
+        m_desk,
+        {{m_desk.say("paper.quote.sum"), 7.3}, {m_quote.currency, 1.3, drawing::HAlign::right}},
+        m_cells, width_mm, {0.0, false, true}));
     return w.take();
   }
 
@@ -97,7 +116,14 @@ Rows totalRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
     // What is within the lines is the firm's alone.
     if (line.name != "margin-within") totals.add(line, &line == &lines.back());
   }
-  return totals.rows(width_mm);
+  Writer w(sheet.desk, width_mm);
+  w.append(totals.rows(width_mm));
+  // What the sum leaves out or guesses stands beside it.
+  for (const base::Message& told : quote.toldToClient()) {
+    w.keepLastWithNext();
+    w.body(sheet.desk.say(told));
+  }
+  return w.take();
 }
 
 bool isInTotal(const PricedLine& line) {
@@ -112,11 +138,35 @@ bool isLabourLine(const PricedLine& line) {
 bool isTakenUpLine(const PricedLine& line) {
   return line.kind == NeedKind::optional && isInTotal(line);
 }
-bool isOfferedLine(const PricedLine& line) { return line.state == LineState::optional; }
+bool isOfferedLine(const PricedLine& line) {
+  return line.state == LineState::optional && line.total.has_value();
+}
 
-Rows remarkRows(const Sheet& sheet, double width_mm) {
+/// Nothing to tick that has no price: it is named, to be asked for.
+void offeredWithoutPrice(Writer& w, const PricedQuote& quote) {
+  const Desk& desk = w.desk();
+  std::string all;
+  for (const PricedLine& line : quote.lines) {
+    if (line.state == LineState::optional && !line.total)
+      all += (all.empty() ? "" : "; ") + desk.say(line.text);
+  }
+  if (!all.empty()) w.body(desk.say("paper.quote.offered-unpriced", {base::text("what", all)}));
+}
+
+Rows offeredRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
+  Writer w(sheet.desk, width_mm);
+  w.append(quoteTable(sheet, quote, width_mm, "paper.quote.offered", isOfferedLine, true));
+  const bool any = heightOf(w.rows()) > 0.0;
+  if (any && quote.tax_percent) {
+    w.text(sheet.desk.say("paper.quote.offered-net"), fonts::small, sheet.desk.theme.ink2);
+  }
+  return w.take();
+}
+
+Rows remarkRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
   Writer w(sheet.desk, width_mm);
   w.heading(sheet.desk.say("paper.quote.notes"));
+  offeredWithoutPrice(w, quote);
   w.body(sheet.desk.say("price.electrician"));
   return w.take();
 }
@@ -136,11 +186,14 @@ base::Arg numberOf(const Sheet& sheet) {
   return base::text("number", price::quoteNumber(sheet.job(), sheet.options.date));
 }
 
-Rows acceptRows(const Sheet& sheet, double width_mm) {
+/// With the sum, wherever the page breaks.
+Rows acceptRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
   const Desk& desk = sheet.desk;
   Writer w(desk, width_mm);
   w.heading(desk.say("paper.quote.accept"));
-  w.body(desk.say("paper.quote.accept-text", {numberOf(sheet)}));
+  w.body(desk.say(quote.tax_percent ? "paper.quote.accept-text" : "paper.quote.accept-no-tax",
+                  {numberOf(sheet), base::text("currency", quote.currency),
+                   base::text("sum", price::moneyText(quote.total, quote.minor_digits))}));
   w.gap(1.0);
   std::vector<std::vector<Cell>> cells{{Cell(sheet.job().client), Cell(), Cell()}};
   w.append(tableRows(desk,
@@ -151,14 +204,22 @@ Rows acceptRows(const Sheet& sheet, double width_mm) {
   return w.take();
 }
 
+/// Counted from its own day, else from the day that stands on the paper.
+std::string expiryOf(const Sheet& sheet, const PricedQuote& quote) {
+  if (!quote.expires.empty()) return quote.expires;
+  const auto& days = sheet.job().design.quote.valid_days;
+  return days ? price::daysAfter(sheet.options.date, *days) : std::string();
+}
+
 /// Its number, for whom, of when, and to which day it holds.
 std::string quoteUnder(const Sheet& sheet, const PricedQuote& quote) {
   const std::string& client = sheet.job().client;
   std::string out =
       forWhom(sheet, sheet.desk.say(client.empty() ? "paper.quote.for" : "paper.quote.for-client",
                                     {numberOf(sheet), base::text("client", client)}));
-  if (!quote.expires.empty())
-    out += "; " + sheet.desk.say("paper.quote.holds", {base::text("date", quote.expires)});
+  const std::string expires = expiryOf(sheet, quote);
+  if (!expires.empty())
+    out += "; " + sheet.desk.say("paper.quote.holds", {base::text("date", expires)});
   return out;
 }
 
@@ -168,8 +229,10 @@ Document noQuote(const Sheet& sheet, const char* why) {
   const std::string& client = sheet.job().client;
   Folio folio(sheet, desk.say("paper.quote.title-none"),
               client.empty() ? sheet.options.date : forWhom(sheet, client));
+  folio.add(allWaiverRows(sheet, folio.width_mm()));
   Writer w(desk, folio.width_mm());
   w.text(desk.say(why), fonts::strong, desk.theme.ink);
+  writeStops(w, sheet);
   if (const auto& pricing = sheet.options.pricing) {
     for (const base::Problem& problem : pricing->why_not) w.body(desk.say(problem.message));
   }
@@ -205,25 +268,27 @@ Document quotePaper(const Sheet& sheet) {
   const auto& pricing = sheet.options.pricing;
   if (sheet.job().design.sumps.empty()) return noQuote(sheet, "paper.quote.no-sump");
   if (!pricing || !pricing->why_not.empty()) return noQuote(sheet, "paper.quote.none");
+  if (anyStopped(sheet)) return noQuote(sheet, "paper.quote.stopped");
   const PricedQuote& quote = pricing->quote;
   Folio folio(sheet, sheet.desk.say("paper.quote.title"), quoteUnder(sheet, quote));
   const double width = folio.width_mm();
   Writer stops(sheet.desk, width);
   writeStops(stops, sheet);
-  const Rows stopped = stops.take();
-  folio.addWhole(stopped);
+  const Rows open = stops.take();
+  folio.add(allWaiverRows(sheet, width));
+  folio.addWhole(open);
   folio.add(doubtRows(sheet, quote, width));
   folio.add(quoteTable(sheet, quote, width, "paper.quote.material", isMaterialLine));
   folio.add(quoteTable(sheet, quote, width, "paper.quote.labour", isLabourLine));
   folio.add(quoteTable(sheet, quote, width, "paper.quote.taken-up", isTakenUpLine));
   folio.addWhole(totalRows(sheet, quote, width));
-  folio.addWhole(quoteTable(sheet, quote, width, "paper.quote.offered", isOfferedLine, true));
-  folio.addWhole(remarkRows(sheet, width));
+  folio.addWhole(offeredRows(sheet, quote, width));
+  folio.addWhole(remarkRows(sheet, quote, width));
   Writer terms(sheet.desk, width);
   writeTerms(terms, sheet);
   folio.addWhole(terms.take());
-  // Nobody signs for a place that may not be built.
-  if (stopped.empty()) folio.addWhole(acceptRows(sheet, width));
+  // Nobody signs for a place that is not settled, or for a sum with lines missing.
+  if (open.empty() && quote.unpriced() == 0) folio.addWhole(acceptRows(sheet, quote, width));
   return folio.finished();
 }
 
@@ -231,9 +296,10 @@ Document shoppingPaper(const Sheet& sheet) {
   const Desk& desk = sheet.desk;
   Folio folio(sheet, desk.say("paper.shopping.title"),
               forWhom(sheet, desk.say("paper.shopping.for")));
-  const Amounts amountWithUnit{sheet};
+  const Amounts amountWithUnit(sheet);
   Writer stops(desk, folio.width_mm());
   writeStops(stops, sheet);
+  folio.add(allWaiverRows(sheet, folio.width_mm()));
   folio.addWhole(stops.take());
   std::vector<std::vector<Cell>> cells;
   const auto& pricing = sheet.options.pricing;
@@ -245,6 +311,11 @@ Document shoppingPaper(const Sheet& sheet) {
   if (cells.empty()) {
     w.body(desk.say("price.no-sump"));
   } else {
+    if (std::any_of(pricing->quote.lines.begin(), pricing->quote.lines.end(),
+                    [](const PricedLine& line) { return line.assumed; })) {
+      for (const base::Message& told : pricing->quote.toldToClient()) w.body(desk.say(told));
+      w.gap(1.0);
+    }
     w.append(tableRows(desk,
                        {{desk.say("paper.shopping.bought"), 0.8},
                         {desk.say("paper.quote.quantity"), 1.1, drawing::HAlign::right},

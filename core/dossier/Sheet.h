@@ -1,6 +1,7 @@
 #pragma once
 // What one client's plan is about, gathered once: the sump, its assessment, its ties and waivers.
 
+#include <functional>
 #include <optional>
 #include <string>
 
@@ -66,6 +67,8 @@ void paintFoot(Sketch& sketch, const Sheet& sheet, int page, int pages);
 double footHeight_mm(const Sheet& sheet);
 // Waivers.cpp
 Rows waiverRows(const Sheet& sheet, double width_mm);  ///< ruled boxes; none without waivers
+/// Those of every cored sump: for papers that are about all of them.
+Rows allWaiverRows(const Sheet& sheet, double width_mm);
 // PlanFigure.cpp
 struct PlanParts {
   Row key;  ///< north point and scale, for over or beside the plan
@@ -139,8 +142,15 @@ void writeOtherSumps(Writer& w, const Sheet& sheet);
 /// Nobody drills there: refused without a waiver, or no hole is possible. Then no size is given on
 /// any paper.
 bool isStopped(const Sheet& sheet);
-/// Which sumps of the design may not be built as they are drawn, and why: for whoever prices or
-/// buys.
+/// Why nobody can agree to it yet: it is stopped, or it is not proven and its riser ends nowhere.
+/// Nothing where that is settled, and without a sump.
+std::optional<base::Message> whatIsOpen(const Sheet& sheet);
+/// Each cored sump of the design as a sheet of its own.
+void eachCored(const Sheet& sheet, const std::function<void(const Sheet&)>& use);
+/// Whether any of them isStopped().
+bool anyStopped(const Sheet& sheet);
+/// Which sumps of the design may not be built as they are drawn or are not settled, and why: for
+/// whoever prices or buys.
 void writeStops(Writer& w, const Sheet& sheet);
 /// What a crew has of one sump: setting out, section, run and cable.
 class SumpPart {

@@ -2,7 +2,9 @@
 // up and where the cable comes from. Of a place where nobody drills: why not, and no sizes.
 
 #include <algorithm>
+#include <cmath>
 
+#include "build/Run.h"
 #include "dossier/Figure.h"
 #include "dossier/Folio.h"
 #include "dossier/Sheet.h"
@@ -40,7 +42,8 @@ class SizeTable {
   }
   /// From the floor, and as it is taped from outside where that can be.
   void level(const char* what, double level_m) {
-    add(what, m_sheet.desk.say("paper.crew.to-floor", {base::metres("level", level_m)}));
+    add(what, m_sheet.desk.say(level_m < 0.0 ? "paper.crew.below-floor" : "paper.crew.above-floor",
+                               {base::metres("level", std::abs(level_m))}));
     const std::string taped = fromDatum(m_sheet, level_m);
     if (!taped.empty()) m_cells.push_back({Cell(), Cell(taped, fonts::strong)});
   }
@@ -91,20 +94,44 @@ bool SumpPart::stopped() const {
 
 bool isStopped(const Sheet& sheet) { return sheet.assessment && SumpPart(sheet).stopped(); }
 
-void writeStops(Writer& w, const Sheet& sheet) {
-  const Desk& desk = w.desk();
+std::optional<Message> whatIsOpen(const Sheet& sheet) {
+  if (!sheet.assessment) return std::nullopt;
+  const SumpPart part(sheet);
+  if (part.stopped()) return part.whyStopped();
+  const rules::Site& site = sheet.study.site();
+  const bool ends_nowhere = build::outletModeOf(site, *sheet.sump) == plan::OutletMode::riser &&
+                            !build::placedRun(site, *sheet.sump);
+  if (!ends_nowhere || sheet.assessment->state != rules::State::not_proven) return std::nullopt;
+  return Message("paper.open.outlet");
+}
+
+void eachCored(const Sheet& sheet, const std::function<void(const Sheet&)>& use) {
   for (const plan::Sump& sump : sheet.job().design.sumps) {
     if (sump.kind != plan::SumpKind::cored) continue;
     ClientPlanOptions options = sheet.options;
     options.sump = sump.id;
-    const Sheet its(sheet.study, desk.voice, options);
-    const SumpPart part(its);
-    if (!part.stopped()) continue;
-    w.text(desk.say("paper.stopped", {base::text("sump", plan::sumpWord(sheet.job(), sump.id))}),
-           fonts::strong, desk.theme.refused.text);
-    w.body(desk.say(part.whyStopped()));
-    w.gap(1.0);
+    use(Sheet(sheet.study, sheet.desk.voice, options));
   }
+}
+
+bool anyStopped(const Sheet& sheet) {
+  bool any = false;
+  eachCored(sheet, [&](const Sheet& its) { any = any || isStopped(its); });
+  return any;
+}
+
+void writeStops(Writer& w, const Sheet& sheet) {
+  const Desk& desk = w.desk();
+  eachCored(sheet, [&](const Sheet& its) {
+    const auto why = whatIsOpen(its);
+    if (!why) return;
+    const bool stopped = isStopped(its);
+    w.text(desk.say(stopped ? "paper.stopped" : "paper.open",
+                    {base::text("sump", plan::sumpWord(sheet.job(), its.sump->id))}),
+           fonts::strong, stopped ? desk.theme.refused.text : desk.theme.ink);
+    w.body(desk.say(*why));
+    w.gap(1.0);
+  });
 }
 
 Message SumpPart::whyStopped() const {

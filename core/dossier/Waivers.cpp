@@ -134,4 +134,13 @@ Rows waiverRows(const Sheet& sheet, double width_mm) {
   return out;
 }
 
+Rows allWaiverRows(const Sheet& sheet, double width_mm) {
+  Rows out;
+  eachCored(sheet, [&](const Sheet& its) {
+    Rows rows = waiverRows(its, width_mm);
+    out.insert(out.end(), rows.begin(), rows.end());
+  });
+  return out;
+}
+
 }  // namespace sumpwright::dossier

@@ -46,6 +46,11 @@ class NeedList {
       if (std::find(items.begin(), items.end(), need.item) != items.end()) need.detail = message;
     }
   }
+  void assumed(std::initializer_list<std::string_view> items) {
+    for (Need& need : m_out.rows) {
+      need.assumed |= std::find(items.begin(), items.end(), need.item) != items.end();
+    }
+  }
   void remark(base::Message message) { m_out.remarks.push_back(std::move(message)); }
   Needs take() {
     std::stable_sort(m_out.rows.begin(), m_out.rows.end(),
@@ -72,14 +77,6 @@ class NeedList {
   Needs m_out;
 };
 
-int bendsOf(const airflow::Pipe& pipe) {
-  int bends = 0;
-  for (const airflow::Fitting& fitting : pipe.fittings) {
-    if (fitting.kind == airflow::FittingKind::bend_90) bends += fitting.count;
-  }
-  return bends;
-}
-
 struct Counted {
   int sumps = 0;
   int cored = 0;
@@ -91,22 +88,41 @@ struct Counted {
       0;  ///< risers that pass eaves of which nobody knows how far they stand out
   double pipe_m = 0.0;
   double lagged_m = 0.0;  ///< of pipe in the open air
+  std::vector<base::Message> assumed_runs;
 };
 
 /// A sump's pipe and bends: as the job states them, else as its placed run goes, else the usual.
-build::CountedPipe laidAt(const siting::Study& study, const plan::Sump& sump,
-                          const siting::SuctionSystem& system) {
-  build::CountedPipe laid{system.before.length_m, system.after.length_m, bendsOf(system.before),
-                          bendsOf(system.after), system.after.length_m};
-  const auto run = build::countedPipe(study.site(), sump, {sump.ring, sump.chainage_m});
-  if (!run) return laid;
+struct LaidPipe {
+  build::CountedPipe counted;
+  bool assumed = false;  ///< some of it neither stated nor placed
+};
+
+LaidPipe laidAt(const siting::Study& study, const plan::Sump& sump) {
+  const rules::Site& site = study.site();
+  LaidPipe laid{siting::usualPipe(site, build::outletModeOf(site, sump))};
+  build::CountedPipe& counted = laid.counted;
   const plan::PipeRun& stated = study.job().design.pipe;
-  if (!stated.before_m) laid.before_m = run->before_m;
-  if (!stated.after_m) laid.after_m = run->after_m;
-  if (!stated.bends_before) laid.bends_before = run->bends_before;
-  if (!stated.bends_after) laid.bends_after = run->bends_after;
-  laid.exposed_m = run->exposed_m;
+  const auto run = build::countedPipe(site, sump, {sump.ring, sump.chainage_m});
+  if (!run) {
+    laid.assumed =
+        !(stated.before_m && stated.after_m && stated.bends_before && stated.bends_after);
+    return laid;
+  }
+  if (!stated.before_m) counted.before_m = run->before_m;
+  if (!stated.after_m) counted.after_m = run->after_m;
+  if (!stated.bends_before) counted.bends_before = run->bends_before;
+  if (!stated.bends_after) counted.bends_after = run->bends_after;
+  counted.exposed_m = run->exposed_m;
   return laid;
+}
+
+/// Which run was taken for one that nobody has placed.
+base::Message assumedRun(const plan::Job& job, const plan::Sump& sump,
+                         const build::CountedPipe& laid, bool has_fan) {
+  return {"price.assumed-run",
+          {base::text("sump", plan::sumpWord(job, sump.id)),
+           base::metres("length", laid.before_m + (has_fan ? laid.after_m : 0.0)),
+           base::count("bends", laid.bends_before + (has_fan ? laid.bends_after : 0))}};
 }
 
 void countFan(const siting::Study& study, const plan::Sump& sump, const build::CountedPipe& laid,
@@ -131,10 +147,14 @@ Counted countedOf(const siting::Study& study, const siting::SuctionSystem& syste
     out.pits += sump.kind == plan::SumpKind::standby ? 0 : 1;  // its pit is there already
   }
   for (const plan::Sump& sump : study.job().design.sumps) {
-    const build::CountedPipe laid = laidAt(study, sump, system);
-    out.pipe_m += laid.before_m;
-    out.bends += laid.bends_before;
-    if (out.fans == 0 || !system.shared) countFan(study, sump, laid, out);
+    const LaidPipe laid = laidAt(study, sump);
+    const bool has_fan = out.fans == 0 || !system.shared;
+    out.pipe_m += laid.counted.before_m;
+    out.bends += laid.counted.bends_before;
+    if (has_fan) countFan(study, sump, laid.counted, out);
+    if (laid.assumed) {
+      out.assumed_runs.push_back(assumedRun(study.job(), sump, laid.counted, has_fan));
+    }
   }
   return out;
 }
@@ -281,6 +301,10 @@ Needs needsOf(const siting::Study& study, const siting::SuctionSystem& system) {
   addWork(counted, list);
   addWiring(study, system, counted.fans, list);
   addOptional(counted, study, list);
+  if (!counted.assumed_runs.empty()) {
+    list.assumed({"pipe", "bend", "pipe_clip", "lagging", "work_pipe"});
+  }
+  for (const base::Message& assumed : counted.assumed_runs) list.remark(assumed);
   for (const siting::Assumption& assumption : system.assumptions) list.remark(assumption.what);
   return list.take();
 }

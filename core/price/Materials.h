@@ -1,7 +1,8 @@
 #pragma once
-// What a design takes: material, labour by task, and what may come on top. Lengths are those the
-// suction study counts with, cable that of the route; all figures of Materials.cpp are own figures
-// to be changed line by line in the job's quote.
+// What a design takes: material, labour by task, and what may come on top. Pipe is that of each
+// sump's placed run or as the job states it, else the usual one, and marked so; cable is that of
+// the route; all figures of Materials.cpp are own figures to be changed line by line in the job's
+// quote.
 
 #include <optional>
 #include <string>
@@ -21,6 +22,7 @@ struct Need {
   PriceUnit unit = PriceUnit::each;
   /// What it is bought by, as far as the job knows: diameter, type, size; "price.detail.*".
   std::optional<base::Message> detail = {};
+  bool assumed = false;  ///< counted from a run that nobody has placed or stated
 };
 
 struct Needs {

@@ -5,6 +5,7 @@
 #include <charconv>
 #include <chrono>
 #include <cstdio>
+#include <iterator>
 #include <utility>
 
 namespace sumpwright::price {
@@ -24,6 +25,7 @@ PricedLine lineOf(const Need& need) {
   line.quantity = need.quantity;
   line.designed = need.quantity;
   line.unit = need.unit;
+  line.assumed = need.assumed;
   return line;
 }
 
@@ -51,7 +53,10 @@ void changeLine(const plan::QuoteLine& change, PricedLine& line) {
                : change.offered ? LineState::optional
                                 : LineState::counted;
   if (!change.text.empty()) line.text = base::plainText(change.text);
-  if (const auto quantity = Decimal::parse(change.quantity)) line.quantity = *quantity;
+  if (const auto quantity = Decimal::parse(change.quantity)) {
+    line.quantity = *quantity;
+    line.assumed = false;
+  }
   if (const auto price = Decimal::parse(change.unit_price)) line.unit_price = *price;
 }
 
@@ -110,20 +115,35 @@ std::optional<Decimal> firstOf(const std::string& own, const std::optional<Decim
   return parsed ? parsed : book;
 }
 
+/// A discount is shown as it was given: others bear its part of the margin.
+bool bearsMargin(const PricedLine& line) {
+  return line.state == LineState::counted && line.total && line.total->coins > 0;
+}
+
 /// Each counted line's part of the margin. What is shared out up to a line is rounded, never the
 /// part itself: so the parts add up to the margin whatever the totals.
 void shareMargin(Till& till, PricedQuote& out) {
+  Money bearing;
+  for (const PricedLine& line : out.lines) {
+    if (bearsMargin(line)) bearing = till.add(bearing, *line.total);
+  }
   Money before;
   Money shared;
+  bool left = bearing.coins == 0;  // nothing but discounts: the first shows all of it
   for (PricedLine& line : out.lines) {
     if (!line.total) continue;
+    if (left && line.state == LineState::counted) {
+      line.shown = till.add(*line.total, out.margin);
+      left = false;
+      continue;
+    }
     if (line.state != LineState::counted) {
       line.shown = till.add(*line.total, till.share(*line.total, out.margin_percent));
       continue;
     }
+    if (!bearsMargin(line)) continue;
     before = till.add(before, *line.total);
-    const Money up_to =
-        out.work.coins == 0 ? Money{} : till.kept(shareOf(out.margin, before, out.work));
+    const Money up_to = till.kept(shareOf(out.margin, before, bearing));
     line.shown = till.add(*line.total, Money{up_to.coins - shared.coins});
     shared = up_to;
   }
@@ -154,19 +174,26 @@ void addTotals(const plan::Quote& quote, const PriceBook& book, Till& till, Pric
   out.rounding = {out.total.coins - exact.coins};
 }
 
-void addRemarks(const Needs& needs, const PriceBook& book, PricedQuote& out) {
+void addRemarks(const Needs& needs, const PriceBook& book, const plan::Quote& quote,
+                PricedQuote& out) {
   auto& remarks = out.remarks;
   if (out.invented) remarks.emplace_back("price.invented");
   for (const PricedLine& line : out.lines) {
-    if (line.state != LineState::unpriced) continue;
+    if (line.total || line.state == LineState::left_out) continue;
+    const bool offered = line.state == LineState::optional;
     const PriceItem* item = line.item.empty() ? nullptr : book.find(line.item);
+    const char* id = item == nullptr ? (offered ? "price.unpriced-offer" : "price.unpriced")
+                                     : (offered ? "price.other-unit-offer" : "price.other-unit");
     remarks.push_back(
-        base::Message(item == nullptr ? "price.unpriced" : "price.other-unit",
-                      {base::phrase("line", line.text), base::text("item", line.item)}));
+        base::Message(id, {base::phrase("line", line.text), base::text("item", line.item)}));
   }
   if (auto odd = oddMargin(out.margin_percent)) remarks.push_back(*std::move(odd));
+  if (out.total.coins < 0) remarks.emplace_back("price.negative-total");
   if (!out.tax_percent) remarks.emplace_back("price.no-tax");
-  if (out.expires.empty()) remarks.emplace_back("price.no-expiry");
+  if (out.expires.empty()) {
+    remarks.emplace_back(quote.valid_days && quote.date.empty() ? "price.expiry-from-print"
+                                                                : "price.no-expiry");
+  }
   remarks.insert(remarks.end(), needs.remarks.begin(), needs.remarks.end());
   remarks.emplace_back("price.own-figures");
   remarks.emplace_back("price.electrician");
@@ -186,6 +213,14 @@ std::size_t PricedQuote::unpriced() const {
   return static_cast<std::size_t>(std::count_if(lines.begin(), lines.end(), [](const auto& line) {
     return line.state == LineState::unpriced;
   }));
+}
+
+std::vector<base::Message> PricedQuote::toldToClient() const {
+  std::vector<base::Message> out;
+  std::copy_if(remarks.begin(), remarks.end(), std::back_inserter(out), [](const auto& remark) {
+    return remark.id == "price.no-cable" || remark.id == "price.assumed-run";
+  });
+  return out;
 }
 
 std::optional<base::Message> oddMargin(const std::optional<Decimal>& percent) {
@@ -211,13 +246,17 @@ Money workShown(const PricedQuote& quote) {
 }
 
 std::vector<TotalLine> totalsOf(const PricedQuote& quote) {
-  std::vector<TotalLine> lines{{"work", workShown(quote), {}}};
+  const bool adds_margin = quote.margin_percent && !quote.margin_in_lines;
+  const bool adds_to_work = adds_margin || quote.provisional.coins != 0;
+  const bool adds_to_net = quote.tax_percent.has_value() || quote.rounding.coins != 0;
+  std::vector<TotalLine> lines;
+  if (adds_to_work || adds_to_net) lines.push_back({"work", workShown(quote), {}});
   if (quote.margin_percent) {
     lines.push_back(
         {quote.margin_in_lines ? "margin-within" : "margin", quote.margin, quote.margin_percent});
   }
   if (quote.provisional.coins != 0) lines.push_back({"provisional", quote.provisional, {}});
-  lines.push_back({"net", quote.net, {}});
+  if (adds_to_work && adds_to_net) lines.push_back({"net", quote.net, {}});
   if (quote.tax_percent) lines.push_back({"tax", quote.tax, quote.tax_percent});
   if (quote.rounding.coins != 0) lines.push_back({"rounding", quote.rounding, {}});
   lines.push_back({totalName(quote), quote.total, {}});
@@ -266,7 +305,7 @@ base::Result<PricedQuote> priced(const Needs& needs, const PriceBook& book,
   if (!till.fits()) {
     return base::Problem{base::Message("price.too-large"), "/design/quote", base::Gravity::unsound};
   }
-  addRemarks(needs, book, out);
+  addRemarks(needs, book, quote, out);
   return out;
 }
 

@@ -43,6 +43,8 @@ struct PricedLine {
   std::optional<Money> shown;
   std::string change;    ///< id of the job's line that changed or added it; "": none
   bool changed = false;  ///< the job's quote changed or added it
+  /// Its quantity follows from a run that nobody has placed or stated (price.assumed-run).
+  bool assumed = false;
 };
 
 struct PricedQuote {
@@ -57,7 +59,7 @@ struct PricedQuote {
   std::optional<Decimal> margin_percent;  ///< the job's, else the book's
   Money margin;
   /// The margin is in the lines, and their `shown` add up to work and margin: each has of it in
-  /// proportion to its total, the coins so shared out that none is lost.
+  /// proportion to its total, the coins so shared out that none is lost. Discounts bear none.
   bool margin_in_lines = false;
   Money provisional;                   ///< set aside for what cannot be seen yet; bears no margin
   Money net;                           ///< work, margin and provisional sum
@@ -70,6 +72,8 @@ struct PricedQuote {
   std::vector<base::Message> remarks;  ///< "price.*", for who makes the quote, not for the client
 
   std::size_t unpriced() const;
+  /// Of the remarks what the client has to know too: what is not counted, what was assumed.
+  std::vector<base::Message> toldToClient() const;
 };
 
 /// A margin above this many percent is remarked: it may be mistyped (own figure).
@@ -97,7 +101,8 @@ struct TotalLine {
   std::optional<Decimal> percent;
 };
 /// From the top: work, margin ("margin-within" where it is in the lines), provisional, net, tax and
-/// rounding as far as there are any; last the total by its name.
+/// rounding as far as there are any; last the total by its name. A sum that only says again what
+/// the next one says is left out.
 std::vector<TotalLine> totalsOf(const PricedQuote& quote);
 
 /// The sum of the counted lines as they are shown: with the margin where it is in them.

@@ -1,6 +1,7 @@
 #include "price/SealList.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
@@ -15,6 +16,9 @@ using perimeter::Span;
 
 constexpr double kSealBand_m = 0.01;   // what a line behind the wall is judged by
 constexpr double kOnRoomEdge_m = 0.3;  // a radiator hangs on a wall of its room (own figure)
+
+/// As it is printed, so that what is printed adds up, and is the same on every paper.
+double toDecimetre(double metres) { return std::round(10.0 * metres) / 10.0; }
 
 class Sealing {
  public:
@@ -33,10 +37,12 @@ class Sealing {
     }
     for (const plan::Radiator& radiator : plan().radiators) addRadiator(radiator);
     if (m_nowhere.counted() > 0) m_out.rooms.push_back(m_nowhere);
-    for (const SealRoom& room : m_out.rooms) {
+    for (SealRoom& room : m_out.rooms) {
+      room.joint_m = toDecimetre(room.joint_m);
       m_out.joint_m += room.joint_m;
       m_out.entries += room.counted();
     }
+    m_out.joint_m = toDecimetre(m_out.joint_m);
     return std::move(m_out);
   }
 

@@ -41,10 +41,8 @@ std::optional<build::CountedPipe> drawnPipe(const rules::Site& site) {
 }
 
 CountedRun runOf(const rules::Site& site, const std::optional<build::CountedPipe>& drawn) {
-  const bool riser = site.outlet == plan::OutletMode::riser;
   const plan::PipeRun& pipe = site.job.design.pipe;
-  const build::CountedPipe usual = drawn.value_or(build::CountedPipe{
-      kBeforeFan_m, riser ? kAfterFanRiser_m : kAfterFanLow_m, 1, riser ? 2 : 0, 0.0});
+  const build::CountedPipe usual = drawn.value_or(usualPipe(site, site.outlet));
   return {pipe.before_m.value_or(usual.before_m),
           pipe.after_m.value_or(usual.after_m),
           pipe.bends_before.value_or(usual.bends_before),
@@ -102,6 +100,14 @@ void addAssumptions(SuctionSystem& system, const CountedRun& run) {
 }
 
 }  // namespace
+
+build::CountedPipe usualPipe(const rules::Site& site, plan::OutletMode outlet) {
+  const bool riser = outlet == plan::OutletMode::riser;
+  const plan::PipeRun& stated = site.job.design.pipe;
+  const double after_m = stated.after_m.value_or(riser ? kAfterFanRiser_m : kAfterFanLow_m);
+  return {stated.before_m.value_or(kBeforeFan_m), after_m, stated.bends_before.value_or(1),
+          stated.bends_after.value_or(riser ? 2 : 0), after_m};
+}
 
 SuctionSystem usualSystem(const rules::Site& site, airflow::Fan fan, bool invented) {
   return systemWith(site, std::move(fan), invented, drawnPipe(site));

@@ -49,6 +49,10 @@ SuctionSystem usualSystem(const rules::Site& site, airflow::Fan fan, bool invent
 SuctionSystem systemWith(const rules::Site& site, airflow::Fan fan, bool invented,
                          const std::optional<build::CountedPipe>& drawn);
 
+/// What is taken for a sump's pipe that nobody has placed (own figures), with what the job states
+/// of it; all after the fan in the open.
+build::CountedPipe usualPipe(const rules::Site& site, plan::OutletMode outlet);
+
 /// The duty equations of sumps that see each other through the ground: [R] row by row, Pa s/m3, and
 /// each pit's B. Contract: as many of each as sumps.
 airflow::DutyOptions dutyOptions(const SuctionSystem& system, const std::vector<std::string>& sumps,

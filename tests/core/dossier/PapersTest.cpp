@@ -20,10 +20,28 @@ bool papersSay(const Document& document, const std::string& words) {
                      [&](const auto& page) { return drawing::says(page, words); });
 }
 
+/// A whole text, not a part of one.
+bool papersHold(const Document& document, const std::string& words) {
+  return std::any_of(document.pages.begin(), document.pages.end(), [&](const auto& page) {
+    const auto texts = drawing::textsOf(page);
+    return std::find(texts.begin(), texts.end(), words) != texts.end();
+  });
+}
+
 ClientPlanOptions dated() {
   ClientPlanOptions options;
   options.date = "2026-06-02";
   return options;
+}
+
+/// The bungalow with a riser whose discharge is placed, and a socket to feed its fan.
+plan::Job withRun() {
+  plan::Job job = furnished().sump("s", 0, 12.5).job();
+  job.design.outlet = plan::OutletMode::riser;
+  job.house.eaves_m = 2.6;
+  job.design.sumps.front().discharge = plan::Discharge{0, 13.0, 3.4};
+  job.design.sumps.front().fan_height_m = 1.2;
+  return job;
 }
 
 TEST(Papers, AreNamedOnceEach) {
@@ -53,9 +71,11 @@ TEST(Papers, TakeEverySizeOfSheet) {
     options.size = size;
     for (const Paper paper : allPapers()) {
       const Document document = paperOf(paper, study, voice(), options);
-      EXPECT_EQ(document.width_mm, sheetSize(size).width_mm);
+      // What is read like a letter or filled in by hand is never A3.
+      const PaperSize own = size == PaperSize::a3 && !mayLie(paper) ? PaperSize::a4 : size;
+      EXPECT_EQ(document.width_mm, sheetSize(own).width_mm);
       for (const auto& page : document.pages) {
-        EXPECT_EQ(page.height_mm, sheetSize(size).height_mm);
+        EXPECT_EQ(page.height_mm, sheetSize(own).height_mm);
         drawing::expectInside(page, voice());
       }
     }
@@ -79,7 +99,7 @@ std::shared_ptr<const Pricing> invented() {
 }
 
 TEST(Papers, QuoteAndShoppingListAreOfThePricing) {
-  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  const auto study = studyOf(withRun());
   ClientPlanOptions options = dated();
   EXPECT_TRUE(papersSay(paperOf(Paper::quote, study, voice(), options), "none"));
   options.pricing = invented();
@@ -117,7 +137,7 @@ TEST(Papers, FiguresOfTheSectionStandOnThePageOfItsDrawing) {
 }
 
 TEST(Papers, ThePlanOfACrewSheetThatLiesIsNoSmallerThanTheClients) {
-  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  const auto study = studyOf(withRun());
   ClientPlanOptions options = dated();
   options.landscape = true;
   const auto scaleOf = [&](Paper paper) {
@@ -132,7 +152,7 @@ TEST(Papers, ThePlanOfACrewSheetThatLiesIsNoSmallerThanTheClients) {
 }
 
 TEST(Papers, LengthsOfAQuoteStandInBothUnitsWhereTheJobIsInFeet) {
-  plan::Job job = furnished().sump("s", 0, 12.0).job();
+  plan::Job job = withRun();
   ClientPlanOptions options = dated();
   Pricing pricing = *invented();
   price::PricedLine cable = pricing.quote.lines.front();
@@ -152,7 +172,7 @@ TEST(Papers, LengthsOfAQuoteStandInBothUnitsWhereTheJobIsInFeet) {
 }
 
 TEST(Papers, AQuoteWithoutPricesSaysWhyAndTheListStays) {
-  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  const auto study = studyOf(withRun());
   ClientPlanOptions options = dated();
   Pricing pricing = *invented();
   pricing.why_not = {base::Problem{base::Message("prices.not-json"), "", {}}};
@@ -175,16 +195,6 @@ TEST(Papers, ComposedStandInTheOrderTheyAreHandedOver) {
   EXPECT_EQ(composed({Paper::crew}, study, voice(), options).title, crew.title);
   EXPECT_NE(both.title, plan.title);
   EXPECT_TRUE(composed({}, study, voice(), options).pages.empty());
-}
-
-/// The bungalow with a riser whose discharge is placed, and a socket to feed its fan.
-plan::Job withRun() {
-  plan::Job job = furnished().sump("s", 0, 12.5).job();
-  job.design.outlet = plan::OutletMode::riser;
-  job.house.eaves_m = 2.6;
-  job.design.sumps.front().discharge = plan::Discharge{0, 13.0, 3.4};
-  job.design.sumps.front().fan_height_m = 1.2;
-  return job;
 }
 
 TEST(Run, IsDrawnAndSetOutForTheCrew) {
@@ -313,6 +323,28 @@ TEST(Proposal, IsAPaperOfItsOwnInAClientsWordsWithLinesToSign) {
   EXPECT_TRUE(drawing::says(paper.pages.back(), "signature"));
 }
 
+TEST(Quote, WhatIsOfferedWithoutAPriceHasNoBoxToTick) {
+  ClientPlanOptions options = dated();
+  Pricing pricing = *invented();
+  price::PricedLine offer = pricing.quote.lines.front();
+  offer.item = "scaffold";
+  offer.text = base::plainText("An invented scaffold");
+  offer.state = price::LineState::optional;
+  offer.unit_price.reset();
+  offer.total.reset();
+  offer.shown.reset();
+  pricing.quote.lines.push_back(offer);
+  pricing.quote.lines.front().assumed = true;
+  pricing.quote.remarks.emplace_back("price.assumed-run");
+  options.pricing = std::make_shared<const Pricing>(pricing);
+  const Document quote = paperOf(Paper::quote, studyOf(withRun()), voice(), options);
+  EXPECT_TRUE(papersSay(quote, "offered-unpriced"));
+  EXPECT_FALSE(papersSay(quote, "wanted"));
+  EXPECT_FALSE(papersSay(quote, "?"));
+  EXPECT_TRUE(papersSay(quote, "about 2"));  // a guessed quantity is marked
+  EXPECT_TRUE(papersSay(quote, "assumed-run"));
+}
+
 TEST(Margin, WithinTheLinesShowsNoPriceOfOne) {
   const auto study = studyOf(withRun());
   ClientPlanOptions options = dated();
@@ -344,6 +376,129 @@ TEST(Crew, NobodyDrillsWhereItIsRefused) {
   EXPECT_EQ(ties, 0);
   EXPECT_FALSE(
       papersSay(paperOf(Paper::crew, studyOf(withRun()), voice(), dated()), "stop-drilling"));
+}
+
+/// In the front door: refused.
+plan::Job refused() {
+  plan::Job job = withRun();
+  job.design.sumps.front().chainage_m = 4.4;
+  job.design.sumps.front().discharge.reset();
+  return job;
+}
+
+/// On the wall, but nobody knows where its riser ends.
+plan::Job endsNowhere() {
+  plan::Job job = withRun();
+  job.design.sumps.front().discharge.reset();
+  return job;
+}
+
+ClientPlanOptions withPrices() {
+  ClientPlanOptions options = dated();
+  options.pricing = invented();
+  return options;
+}
+
+TEST(Open, OfARefusedPlaceNothingIsAskedTheClientNorTold) {
+  const auto study = studyOf(refused());
+  const Document client = paperOf(Paper::proposal, study, voice(), withPrices());
+  for (const char* words : {"not-yet", "consent-later", "stopped", "open"}) {
+    EXPECT_TRUE(papersSay(client, words)) << words;
+  }
+  for (const char* words : {"signature", "gauge", "riser ", "client-none"}) {
+    EXPECT_FALSE(papersSay(client, words)) << words;
+  }
+  const Document quote = paperOf(Paper::quote, study, voice(), withPrices());
+  EXPECT_TRUE(papersSay(quote, "title-none"));
+  EXPECT_TRUE(papersSay(quote, "stopped"));
+  EXPECT_FALSE(papersSay(quote, "400.00"));
+}
+
+TEST(Open, ARiserThatEndsNowhereIsToldAndNotSignedFor) {
+  const auto study = studyOf(endsNowhere());
+  ASSERT_EQ(study.assess({0, 12.5}, "s").state, rules::State::not_proven);
+  const Document client = paperOf(Paper::proposal, study, voice(), withPrices());
+  EXPECT_TRUE(papersSay(client, "riser-open"));
+  EXPECT_TRUE(papersSay(client, "outlet"));
+  EXPECT_FALSE(papersSay(client, "signature"));
+  const Document quote = paperOf(Paper::quote, study, voice(), withPrices());
+  EXPECT_TRUE(papersSay(quote, "400.00"));
+  EXPECT_TRUE(papersSay(quote, "open 1"));
+  EXPECT_FALSE(papersSay(quote, "accept"));
+  const auto settled = studyOf(withRun());
+  EXPECT_TRUE(papersSay(paperOf(Paper::proposal, settled, voice(), withPrices()), "signature"));
+  EXPECT_TRUE(papersSay(paperOf(Paper::quote, settled, voice(), withPrices()), "accept-"));
+}
+
+TEST(Open, OfAStoppedPlaceTheCrewSignsNothingAndSeesItFirst) {
+  for (const bool landscape : {false, true}) {
+    ClientPlanOptions options = dated();
+    options.landscape = landscape;
+    const Document crew = paperOf(Paper::crew, studyOf(refused()), voice(), options);
+    EXPECT_TRUE(drawing::says(crew.pages.front(), "stop-drilling")) << landscape;
+    for (const char* words : {"footing", "holds", "pit-limits"}) {
+      EXPECT_FALSE(papersSay(crew, words)) << words;
+    }
+  }
+}
+
+TEST(Waivers, StandOnEveryPaper) {
+  plan::Job job = withRun();
+  plan::Waiver waiver;
+  waiver.id = "w";
+  waiver.sump = "s";
+  waiver.rule = "openings";
+  waiver.chainage_m = 12.5;
+  waiver.reason = "an invented reason";
+  waiver.name = "N. Nobody";
+  job.design.waivers.push_back(waiver);
+  const auto study = studyOf(job);
+  for (const Paper paper : allPapers()) {
+    EXPECT_TRUE(papersSay(paperOf(paper, study, voice(), withPrices()), "an invented reason"))
+        << nameOf(paper);
+  }
+}
+
+TEST(Holds, AreThoseOfTheKindOfSump) {
+  plan::Job job = withRun();
+  job.looked_for.drain = plan::Looked::looked_none;
+  std::erase_if(job.plan.services, [](const plan::Service& service) {
+    return service.kind == plan::ServiceKind::drain || service.kind == plan::ServiceKind::waste;
+  });
+  const auto crewOf = [](const plan::Job& of) {
+    return paperOf(Paper::crew, studyOf(of), voice(), dated());
+  };
+  EXPECT_FALSE(papersHold(crewOf(job), "drains"));
+  EXPECT_TRUE(papersHold(crewOf(job), "core"));
+  job.looked_for.drain = plan::Looked::not_looked;
+  EXPECT_TRUE(papersHold(crewOf(job), "drains"));
+  job.design.sumps.front().kind = plan::SumpKind::standby;
+  job.design.sumps.front().discharge.reset();
+  const Document standby = crewOf(job);
+  for (const char* step : {"core", "pit", "footing", "backfill", "drains"}) {
+    EXPECT_FALSE(papersHold(standby, step)) << step;
+  }
+  EXPECT_FALSE(papersSay(standby, "pit-limits"));
+  for (const char* words : {"standby", "seal-inside", "standby-untested", "inside-run", "cable"}) {
+    EXPECT_TRUE(papersHold(standby, words)) << words;
+  }
+}
+
+TEST(Commissioning, HasARowForEachFanAndItsUnits) {
+  plan::Job job = withRun();
+  plan::Sump standby;
+  standby.id = "s2";
+  standby.kind = plan::SumpKind::standby;
+  job.design.sumps.push_back(standby);
+  const auto formOf = [](const plan::Job& of) {
+    return paperOf(Paper::commissioning, studyOf(of), voice(), dated());
+  };
+  for (const char* words : {"fan-number 1", "fan-number 2", "pascal", "co-alarm", "hole-built"}) {
+    EXPECT_TRUE(papersSay(formOf(job), words)) << words;
+  }
+  EXPECT_FALSE(papersSay(formOf(job), "2026-06-02"));  // it is filled on another day
+  job.design.shared_fan = true;
+  EXPECT_FALSE(papersSay(formOf(job), "fan-number"));
 }
 
 TEST(Crew, GuessesAreMarkedAndMarginsSaid) {

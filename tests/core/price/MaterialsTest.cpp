@@ -53,6 +53,44 @@ TEST(Materials, PipeOfAPlacedRunIsCountedOnce) {
   EXPECT_NEAR(metres(needsAt(4.0, std::nullopt)) - bought, 1.1, 0.11);  // to a tenth
 }
 
+bool isAssumed(const Needs& needs, const std::string& item) {
+  return std::any_of(needs.rows.begin(), needs.rows.end(),
+                     [&](const Need& need) { return need.item == item && need.assumed; });
+}
+
+TEST(Materials, OfARunThatNobodyPlacedAreMarkedAndTold) {
+  const Needs guessed = needsOfJob(withSocket().job());
+  EXPECT_TRUE(remarked(guessed.remarks, "price.assumed-run"));
+  for (const char* item : {"pipe", "bend", "work_pipe"}) EXPECT_TRUE(isAssumed(guessed, item));
+  EXPECT_FALSE(isAssumed(guessed, "fan"));
+  const Needs placed = needsOfJob(withSocket()
+                                      .with([](plan::Job& j) {
+                                        j.design.sumps[0].discharge = plan::Discharge{0, 3.0, 3.0};
+                                      })
+                                      .job());
+  const Needs stated = needsOfJob(withSocket()
+                                      .with([](plan::Job& j) {
+                                        j.design.pipe = {1.0, 0.5, 1, 0};
+                                      })
+                                      .job());
+  for (const Needs* needs : {&placed, &stated}) {
+    EXPECT_FALSE(remarked(needs->remarks, "price.assumed-run"));
+    EXPECT_FALSE(isAssumed(*needs, "pipe"));
+  }
+}
+
+/// The run of one sump says nothing of another's.
+TEST(Materials, ASecondSumpHasTheUsualRunNotTheFirstOnes) {
+  const auto metresOf = [](bool second) {
+    PlanBuilder builder = withSocket().with([](plan::Job& j) {
+      j.design.sumps[0].discharge = plan::Discharge{0, 3.0, 6.0};
+    });
+    if (second) builder.sump("s2", 0, 7.0);
+    return std::stod(quantityOf(needsOfJob(builder.job()), "pipe"));
+  };
+  EXPECT_NEAR(metresOf(true) - metresOf(false), 1.1 * 1.5, 0.11);  // 1.0 m and 0.5 m, a tenth more
+}
+
 std::optional<base::Message> detailOf(const Needs& needs, const std::string& item) {
   for (const Need& need : needs.rows) {
     if (need.item == item) return need.detail;

@@ -212,16 +212,72 @@ TEST(Quote, MarginWithinTheLinesLosesNoCoin) {
     apart.margin_shown = plan::MarginShown::own_line;
     EXPECT_EQ(quote.total, pricedSmall(apart).total);
     std::int64_t shown = 0;
+    double bearing = 0.0;
+    for (const PricedLine& line : quote.lines) {
+      if (line.state == LineState::counted && line.total->coins > 0)
+        bearing += static_cast<double>(line.total->coins);
+    }
     for (const PricedLine& line : quote.lines) {
       if (line.state != LineState::counted) continue;
       shown += line.shown->coins;
-      // Each has its own share but for rounding.
-      const double own = 1.173 * static_cast<double>(line.total->coins);
-      EXPECT_NEAR(static_cast<double>(line.shown->coins), own, 1.0 + std::abs(own) * 1e-4);
+      // A discount stands as it was given; each other has its own share but for rounding.
+      const auto total = static_cast<double>(line.total->coins);
+      const double share = total > 0.0 ? static_cast<double>(quote.margin.coins) / bearing : 0.0;
+      EXPECT_NEAR(static_cast<double>(line.shown->coins), (1.0 + share) * total, 1.01);
     }
     EXPECT_EQ(shown, quote.work.coins + quote.margin.coins);
     EXPECT_EQ(workShown(quote).coins, shown);
   });
+}
+
+TEST(Quote, ADiscountIsShownAsItWasGivenAlsoWithTheMarginInTheLines) {
+  plan::Quote terms = withMargin("12.5", plan::MarginShown::in_lines);
+  plan::QuoteLine discount = change("", "1", "-20");
+  discount.text = "for a neighbour";
+  terms.lines.push_back(discount);
+  const PricedQuote quote = pricedSmall(terms);
+  EXPECT_EQ(quote.lines.back().shown->coins, -2000);
+  EXPECT_FALSE(remarked(quote.remarks, "price.negative-total"));
+  terms.lines.back().unit_price = "-2000";
+  EXPECT_TRUE(remarked(pricedSmall(terms).remarks, "price.negative-total"));
+}
+
+TEST(Quote, WhatIsOfferedWithoutAPriceIsTold) {
+  PriceBook book = smallBook();
+  std::erase_if(book.items, [](const PriceItem& item) { return item.id == "scaffold"; });
+  const PricedQuote quote = priced(smallNeeds(), book, {}).value();
+  EXPECT_TRUE(remarked(quote.remarks, "price.unpriced-offer"));
+  EXPECT_EQ(quote.unpriced(), 0U);  // the sum is whole
+  book.items.push_back({"scaffold", "scaffold", PriceUnit::hour, Decimal::of(40)});
+  EXPECT_TRUE(remarked(priced(smallNeeds(), book, {}).value().remarks, "price.other-unit-offer"));
+  plan::Quote without;
+  without.lines.push_back(change("scaffold", "", ""));
+  without.lines.back().left_out = true;
+  EXPECT_FALSE(
+      remarked(priced(smallNeeds(), book, without).value().remarks, "price.other-unit-offer"));
+}
+
+TEST(Quote, NoSumStandsTwice) {
+  const auto names = [](const plan::Quote& terms) {
+    std::string out;
+    for (const TotalLine& line : totalsOf(pricedSmall(terms))) out += std::string(line.name) + ' ';
+    return out;
+  };
+  EXPECT_EQ(names({}), "total-without-tax ");
+  EXPECT_EQ(names(withMargin("10", plan::MarginShown::own_line)), "work margin total-without-tax ");
+  plan::Quote taxed;
+  taxed.tax_percent = "13.5";
+  EXPECT_EQ(names(taxed), "work tax total ");
+  taxed.margin_percent = "10";
+  EXPECT_EQ(names(taxed), "work margin net tax total ");
+}
+
+TEST(Quote, WithoutADateItsDaysAreCountedFromThePaper) {
+  plan::Quote terms;
+  terms.valid_days = 30;
+  EXPECT_TRUE(remarked(pricedSmall(terms).remarks, "price.expiry-from-print"));
+  EXPECT_FALSE(remarked(pricedSmall(terms).remarks, "price.no-expiry"));
+  EXPECT_TRUE(remarked(pricedSmall().remarks, "price.no-expiry"));
 }
 
 TEST(Quote, MarginWithinTheLinesShowsInWhatIsOfferedToo) {
