@@ -195,8 +195,11 @@ base::Problems QuoteDesk::setBookPrice(const price::PricedLine& line, const std:
         std::find_if(book.items.begin(), book.items.end(),
                      [&](const price::PriceItem& one) { return one.id == line.item; });
     if (item == book.items.end()) {
+      // The firm's own title is the item's, not what one job calls it.
+      const std::string id = "price.item." + line.item;
+      const base::Message title = words::hasSentence(id) ? base::Message(id) : line.text;
       book.items.push_back(
-          {line.item, words::say(line.text, words::Units::metric), line.unit, *typed});
+          {line.item, words::say(title, words::Units::metric), line.unit, *typed, line.kind});
     } else {
       item->unit = line.unit;
       item->price = *typed;

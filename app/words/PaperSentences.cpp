@@ -167,9 +167,8 @@ constexpr Sentence kSentences[] = {
     {"paper.findings", QT_TRANSLATE_NOOP("Sentences", "Why")},
     {"paper.foot.page", QT_TRANSLATE_NOOP("Sentences", "page {page} of {pages}")},
     {"paper.foot.sheet",
-     QT_TRANSLATE_NOOP(
-         "Sentences",
-         "Rule sheet {id} ({title}); distances marked * are the sheet’s own figures.")},
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Rule sheet: {title}; distances marked * are the sheet’s own figures.")},
     {"paper.foot.survey", QT_TRANSLATE_NOOP("Sentences", "Surveyed {method}, good to {accuracy}.")},
     {"paper.foot.survey-not-stated",
      QT_TRANSLATE_NOOP("Sentences",

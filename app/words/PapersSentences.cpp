@@ -24,13 +24,14 @@ constexpr Sentence kPapers[] = {
     {"paper.cable.assumed", QT_TRANSLATE_NOOP("Sentences", "Assumed: {what}.")},
     {"paper.cable.client",
      QT_TRANSLATE_NOOP("Sentences",
-                       "The fan is fed by {length:1} of cable from {supply}; a registered "
+                       "The fan is fed by {length:1} of cable (from: {supply}); a registered "
                        "electrician connects and certifies it.")},
     {"paper.cable.client-drilled",
-     QT_TRANSLATE_NOOP("Sentences",
-                       "The fan is fed by {length:1} of cable from {supply}, through {drillings} "
-                       "{drillings?drilled hole|drilled holes} in inner walls; a registered "
-                       "electrician connects and certifies it.")},
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "The fan is fed by {length:1} of cable (from: {supply}), through {drillings} "
+         "{drillings?drilled hole|drilled holes} in inner walls; a registered "
+         "electrician connects and certifies it.")},
     {"paper.cable.client-none",
      QT_TRANSLATE_NOOP("Sentences",
                        "Where the fan's cable comes from is not settled yet: a registered "
@@ -48,8 +49,11 @@ constexpr Sentence kPapers[] = {
     {"paper.cable.length", QT_TRANSLATE_NOOP("Sentences", "length")},
     {"paper.cable.none", QT_TRANSLATE_NOOP("Sentences", "No way to {supply}: {why}.")},
     {"paper.cable.other",
+     QT_TRANSLATE_NOOP("Sentences", "Instead from {supply}: {length:1}, no inner wall drilled.")},
+    {"paper.cable.other-drilled",
      QT_TRANSLATE_NOOP("Sentences",
-                       "Instead {supply}: {length:1}, inner walls drilled: {drillings}.")},
+                       "Instead from {supply}: {length:1}, through {drillings} inner "
+                       "{drillings?wall|walls}.")},
     {"paper.cable.part.descent", QT_TRANSLATE_NOOP("Sentences", "down inside from the roof space")},
     {"paper.cable.part.drilling", QT_TRANSLATE_NOOP("Sentences", "through an inner wall, drilled")},
     {"paper.cable.part.drop", QT_TRANSLATE_NOOP("Sentences", "down from the fan, in conduit")},
@@ -214,7 +218,7 @@ constexpr Sentence kPapers[] = {
     {"paper.crew.standby-untested",
      QT_TRANSLATE_NOOP("Sentences",
                        "Nobody has tested whether it is a drain: no fan before somebody has.")},
-    {"paper.crew.standby-where", QT_TRANSLATE_NOOP("Sentences", "Its cap: {where}.")},
+    {"paper.crew.standby-where", QT_TRANSLATE_NOOP("Sentences", "Where its cap is: {where}.")},
     {"paper.crew.stop", QT_TRANSLATE_NOOP("Sentences", "stop and call if")},
     {"paper.crew.stop-drilling", QT_TRANSLATE_NOOP("Sentences", "DO NOT DRILL HERE")},
     {"paper.crew.stop-why",
@@ -269,6 +273,19 @@ constexpr Sentence kPapers[] = {
     {"paper.expect.band",
      QT_TRANSLATE_NOOP("Sentences",
                        "In eight of ten guesses at the ground {low:0,down} to {high:0,down}.")},
+    {"paper.expect.band-one",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "In eight of ten guesses at the ground it is the same, {low:0,down}.")},
+    {"paper.expect.left-out",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Left out of that: {hole}, where {measured} was read. The other holes "
+                       "contradict it; until somebody knows why, nothing is predicted there.")},
+    {"paper.expect.shares",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Shares of the floor on these papers are of one prediction: {middle:0} on "
+                       "the middle guess at the ground, which the client is told; {likely:0} held "
+                       "in two of three guesses, to count on; {mean:0} on the mean of all "
+                       "guesses, from which a second sump is judged.")},
     {"paper.expect.before",
      QT_TRANSLATE_NOOP("Sentences",
                        "Predicted before anything was measured, for the sump and the flow of this "
@@ -279,7 +296,8 @@ constexpr Sentence kPapers[] = {
     {"paper.expect.figure",
      QT_TRANSLATE_NOOP("Sentences",
                        "Suction under the floor as predicted for the middle guess at the "
-                       "ground; where something about the house is not known, for the worse "
+                       "ground with this proposal’s fan, not that of a test; where something about "
+                       "the house is not known, for the worse "
                        "case.")},
     {"paper.expect.fitted",
      QT_TRANSLATE_NOOP("Sentences",
@@ -328,6 +346,8 @@ constexpr Sentence kPapers[] = {
          "Sentences",
          "A second sump with a fan of its own on the {wall} would likely hold more of the floor. "
          "Whether it is wanted shows when the first runs and is measured.")},
+    {"paper.expect.stopped",
+     QT_TRANSLATE_NOOP("Sentences", "Not told before the sump has a place where it may be built.")},
     {"paper.expect.share", QT_TRANSLATE_NOOP("Sentences", "{share:0,down}")},
     {"paper.expect.test-fan", QT_TRANSLATE_NOOP("Sentences", "Measured with: {fan}.")},
     {"paper.expect.unpredicted",
@@ -701,6 +721,7 @@ constexpr Sentence kPapers[] = {
                        "Where the riser ends has not been placed, and the place is not proven "
                        "before that: how far its outlet is from windows, doors and neighbours "
                        "cannot be told yet.")},
+    {"paper.source", QT_TRANSLATE_NOOP("Sentences", "{source:cap}.")},
     {"paper.stopped",
      QT_TRANSLATE_NOOP(
          "Sentences",

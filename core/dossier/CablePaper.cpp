@@ -49,7 +49,7 @@ void otherWays(Writer& w, const CableAnswer& answer) {
     if (i == *answer.chosen) continue;
     ++told;
     const CableRoute& route = answer.routes[i];
-    w.body(desk.say("paper.cable.other",
+    w.body(desk.say(route.drillings == 0 ? "paper.cable.other" : "paper.cable.other-drilled",
                     {base::phrase("supply", route.label), base::metres("length", route.length_m),
                      base::count("drillings", route.drillings)}));
   }

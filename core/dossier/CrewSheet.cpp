@@ -85,14 +85,9 @@ struct Works {
   bool any() const { return digs() || standby; }
 };
 
-/// Nobody has shown that there is no drain.
+/// Nobody has shown that there is no drain; a job that says so has none drawn (checkJob()).
 bool mayMeetDrains(const plan::Job& job) {
-  return job.looked_for.drain != plan::Looked::looked_none ||
-         std::any_of(job.plan.services.begin(), job.plan.services.end(),
-                     [](const plan::Service& service) {
-                       return service.kind == plan::ServiceKind::drain ||
-                              service.kind == plan::ServiceKind::waste;
-                     });
+  return job.looked_for.drain != plan::Looked::looked_none;
 }
 
 /// In the order they come.
@@ -119,7 +114,9 @@ Rows holdRows(const Sheet& sheet, const Works& works, double width_mm) {
   Writer w(desk, width_mm);
   w.heading(desk.say("paper.crew.holds"));
   w.body(desk.say("paper.crew.holds.rule"));
+  w.keepLastWithNext();
   w.gap(1.0);
+  w.keepLastWithNext();
   std::vector<std::vector<Cell>> cells;
   for (const std::string& step : holdSteps(sheet, works)) {
     cells.push_back({Cell(std::to_string(cells.size() + 1), fonts::strong),
@@ -199,7 +196,9 @@ Rows sealRows(const Sheet& sheet, double width_mm) {
   Writer w(desk, width_mm);
   w.heading(desk.say("paper.crew.seals"));
   w.body(desk.say("paper.crew.seals.why"));
+  w.keepLastWithNext();
   w.gap(1.0);
+  w.keepLastWithNext();
   std::vector<std::vector<Cell>> cells{
       {Cell(desk.say("paper.seal.house"), fonts::strong), Cell(desk.say("paper.seal.entries"))}};
   for (const price::SealRoom& room : list.rooms) cells.push_back(sealCells(sheet, room));
@@ -339,12 +338,12 @@ void addFirst(Folio& folio, const Sheet& sheet) {
 void addHolds(Folio& folio, const Sheet& sheet, const Works& works) {
   if (!works.any()) return;
   const double width = folio.width_mm();
-  folio.addWhole(suctionRows(sheet, width));
+  folio.add(suctionRows(sheet, width));
   Writer cautions(sheet.desk, folio.columnWidth_mm(2));
   writeHoldPoints(cautions, sheet);
   writeCautions(cautions, sheet);
   folio.add(cautions.take(), 2);
-  folio.addWhole(holdRows(sheet, works, width));
+  folio.add(holdRows(sheet, works, width));
 }
 
 }  // namespace
@@ -369,7 +368,7 @@ Document crewSheet(const Sheet& sheet) {
     folio.addWhole(insideRows(sheet, *sump, width));
   }
   addHolds(folio, sheet, worksOf(sheet, others));
-  folio.addWhole(sealRows(sheet, width));
+  folio.add(sealRows(sheet, width));
   return folio.finished();
 }
 

@@ -3,10 +3,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "dossier/Figure.h"
 #include "dossier/Sheet.h"
 #include "dossier/Table.h"
+#include "dossier/Wording.h"
 #include "drawing/FieldDrawing.h"
 #include "drawing/FieldLegend.h"
 #include "plan/SuctionEdits.h"
@@ -31,6 +33,23 @@ base::Arg targetArg(const SuctionAnswer& answer) {
   return base::pressure("target", base::Pressure::ofPa(answer.target.design_pa));
 }
 
+std::string holeName(const plan::Plan& plan, const std::string& id) {
+  for (const plan::TestHole& hole : plan.test_holes) {
+    if (hole.id == id) return hole.name.empty() ? hole.id : hole.name;
+  }
+  return id;
+}
+
+/// Contradicted by the other holes, so that the ground was fitted without it: what is predicted
+/// there is not to be compared with.
+bool isLeftOut(const plan::Plan& plan, const SuctionAnswer& answer, const std::string& hole) {
+  if (!answer.fitted) return false;
+  const std::string name = holeName(plan, hole);
+  const auto& holes = answer.fitted->fit.holes;
+  return std::any_of(holes.begin(), holes.end(),
+                     [&](const suction::Misfit& one) { return one.outlier && one.hole == name; });
+}
+
 /// The figure large, its meaning beside it, the band as words and as a bar.
 void shareRows(Writer& w, const SuctionAnswer& answer) {
   const Desk& desk = w.desk();
@@ -40,12 +59,14 @@ void shareRows(Writer& w, const SuctionAnswer& answer) {
   const std::string about = desk.say("paper.expect.about");
   const double about_mm = desk.voice.width_mm(about, kAbout) + 1.2;
   const double text_x = about_mm + desk.voice.width_mm(figure, kShare) + 4.0;
-  auto lines = drawing::wrap(desk.voice, desk.say("paper.expect.of-floor", {targetArg(answer)}),
-                             fonts::body, w.width() - text_x);
+  auto lines = wrapped(desk, desk.say("paper.expect.of-floor", {targetArg(answer)}), fonts::body,
+                       w.width() - text_x);
+  // As they are printed, rounded down.
+  const bool one = std::floor(100.0 * band.low) == std::floor(100.0 * band.high);
   const std::string likely =
-      desk.say("paper.expect.band",
+      desk.say(one ? "paper.expect.band-one" : "paper.expect.band",
                {base::percent("low", 100.0 * band.low), base::percent("high", 100.0 * band.high)});
-  for (auto& line : drawing::wrap(desk.voice, likely, fonts::body, w.width() - text_x)) {
+  for (auto& line : wrapped(desk, likely, fonts::body, w.width() - text_x)) {
     lines.push_back(std::move(line));
   }
   const double step = drawing::leading_mm(fonts::body);
@@ -97,7 +118,10 @@ void fieldRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer) {
   drawing::FieldShown shown;
   shown.field = {&answer.field->network, &answer.field->suction_pa};
   shown.target = answer.target.design_pa;
-  const auto holes = drawing::predictedAt(sheet.job().plan, shown.field);
+  auto holes = drawing::predictedAt(sheet.job().plan, shown.field);
+  for (drawing::HoleMark& hole : holes) {
+    if (isLeftOut(sheet.job().plan, answer, hole.id)) hole.predicted_pa.reset();
+  }
   auto picture = drawing::fieldPicture(drawn, shown, holes, desk.voice);
   w.gap(1.0);
   w.row(figureRow(std::move(picture), true));
@@ -116,13 +140,6 @@ void fieldRows(Writer& w, const Sheet& sheet, const SuctionAnswer& answer) {
                                      w.width(), desk.voice),
                   true));
   w.text(desk.say("paper.expect.figure"), fonts::small, desk.theme.ink2);
-}
-
-std::string holeName(const plan::Plan& plan, const std::string& id) {
-  for (const plan::TestHole& hole : plan.test_holes) {
-    if (hole.id == id) return hole.name.empty() ? hole.id : hole.name;
-  }
-  return id;
 }
 
 std::string pascals(const Desk& desk, const char* id, double pa) {
@@ -242,6 +259,25 @@ void fittedRows(Writer& w, const SuctionAnswer& answer) {
   if (!answer.fitted) return;
   const Desk& desk = w.desk();
   w.body(desk.say(answer.fitted->usable() ? "paper.expect.fitted" : "paper.expect.not-fitted"));
+  if (!answer.fitted->usable()) return;
+  std::set<std::string> told;
+  for (const suction::Misfit& hole : answer.fitted->fit.holes) {
+    if (!hole.outlier || !told.insert(hole.hole).second) continue;
+    w.body(desk.say("paper.expect.left-out",
+                    {base::text("hole", hole.hole),
+                     base::pressure("measured", base::Pressure::ofPa(hole.measured_pa))}));
+  }
+}
+
+/// The shares of one prediction that stand on these papers, and what each of them is.
+void sharesLine(Writer& w, const SuctionAnswer& answer) {
+  const double middle = std::floor(100.0 * siting::middleFloor(answer));
+  const double likely = std::floor(100.0 * answer.likely_floor);
+  const double mean = std::floor(100.0 * answer.mean_floor);
+  if (middle == likely && likely == mean) return;
+  w.body(w.desk().say("paper.expect.shares",
+                      {base::percent("middle", middle), base::percent("likely", likely),
+                       base::percent("mean", mean)}));
 }
 
 /// What holds whatever the figures are.
@@ -261,6 +297,7 @@ void cautionRows(Writer& w, const SuctionAnswer& answer) {
 std::string predictedIn(const Sheet& sheet, const plan::TestHole& hole) {
   const SuctionAnswer* answer = sheet.answer();
   if (answer == nullptr || !answer->field) return {};
+  if (isLeftOut(sheet.job().plan, *answer, hole.id)) return {};
   const auto pa = suction::sampleAt(answer->field->network, answer->field->suction_pa, hole.at_m);
   if (!pa) return {};
   return predictedPascals(sheet.desk, *pa);
@@ -270,6 +307,10 @@ void writeExpect(Writer& w, const Sheet& sheet) {
   if (sheet.options.suction == Suction::left_out) return;
   const Desk& desk = w.desk();
   w.heading(desk.say("paper.expect"));
+  if (isStopped(sheet)) {
+    w.body(desk.say("paper.expect.stopped"));
+    return measuredRows(w, sheet);
+  }
   const SuctionAnswer* answer = sheet.answer();
   if (answer == nullptr) {
     if (sheet.job().design.sumps.empty()) {
@@ -304,7 +345,10 @@ void writeExpect(Writer& w, const Sheet& sheet) {
 void writeReckoned(Writer& w, const Sheet& sheet) {
   const SuctionAnswer* answer = sheet.answer();
   if (answer == nullptr) return;
-  if (answer->state == siting::SuctionState::answered) dutyRows(w, sheet, *answer);
+  if (answer->state == siting::SuctionState::answered) {
+    sharesLine(w, *answer);
+    dutyRows(w, sheet, *answer);
+  }
   assumedRows(w, *answer);
 }
 

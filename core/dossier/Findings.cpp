@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "dossier/Sheet.h"
+#include "dossier/Wording.h"
 #include "drawing/Signs.h"
 
 namespace sumpwright::dossier {
@@ -78,18 +79,30 @@ struct Columns {
       needs_mm = std::max(needs_mm, desk.voice.width_mm(line.needs, fonts::body));
       margin_mm = std::max(margin_mm, desk.voice.width_mm(line.margin, fonts::strong));
     }
-    needs = width - margin_mm - kGap_mm;
-    has = needs - needs_mm - kGap_mm;
-    const double words = has - has_mm - kGap_mm;
     double title_mm = 0.0;
+    double rule_word_mm = 0.0;
+    double near_word_mm = 0.0;
     for (const MarginText& line : lines) {
       title_mm = std::max(title_mm, desk.voice.width_mm(line.rule, fonts::strong));
+      rule_word_mm = std::max(rule_word_mm, widestWord_mm(desk, line.rule, fonts::strong));
+      near_word_mm = std::max(near_word_mm, widestWord_mm(desk, line.nearest, fonts::body));
     }
-    rule_mm = std::clamp(title_mm + 0.1, 0.3 * words, 0.4 * words);
-    nearest = rule_mm + kGap_mm;
+    // No word is broken that another column, or what is between them, has room for.
+    constexpr double kHair_mm = 0.1;
+    const double figures = has_mm + needs_mm + margin_mm;
+    const double least = rule_word_mm + near_word_mm + 2.0 * kHair_mm + figures;
+    const double gap = std::clamp((width - least) / 4.0, kLeastGap_mm, kGap_mm);
+    needs = width - margin_mm - gap;
+    has = needs - needs_mm - gap;
+    const double words = has - has_mm - gap;
+    rule_mm = std::clamp(title_mm + kHair_mm, 0.3 * words, 0.4 * words);
+    rule_mm = std::min(rule_mm, words - gap - near_word_mm - kHair_mm);
+    rule_mm = std::max(rule_mm, std::min(rule_word_mm + kHair_mm, 0.6 * words));
+    nearest = rule_mm + gap;
     nearest_mm = words - nearest;
   }
   static constexpr double kGap_mm = 2.0;
+  static constexpr double kLeastGap_mm = 1.0;
   double width;  ///< also the right edge of the margins
   double needs;  ///< right edges
   double has;
@@ -120,12 +133,12 @@ Row tableHead(const Desk& desk, const Columns& at) {
 }
 
 Row tableRow(const Desk& desk, const Columns& at, const MarginText& m) {
-  const auto titles = drawing::wrap(desk.voice, m.rule, fonts::strong, at.rule_mm);
-  auto nearest = drawing::wrap(desk.voice, m.nearest, fonts::body, at.nearest_mm);
+  const auto titles = wrapped(desk, m.rule, fonts::strong, at.rule_mm);
+  auto nearest = wrapped(desk, m.nearest, fonts::body, at.nearest_mm);
   const std::size_t plain = nearest.size();
   if (m.close) {
     const std::string close = desk.say("paper.margins.close");
-    for (auto& line : drawing::wrap(desk.voice, close, fonts::strong, at.nearest_mm)) {
+    for (auto& line : wrapped(desk, close, fonts::strong, at.nearest_mm)) {
       nearest.push_back(std::move(line));
     }
   }
@@ -161,7 +174,7 @@ void scoreRow(Writer& w, const siting::ScoredPart& part) {
   const double base = (step + desk.voice.capHeight_mm(fonts::body)) / 2.0;
   const double name_mm = 0.34 * w.width();
   const double figure_mm = 18.0;
-  const auto title = drawing::wrap(desk.voice, part.title, fonts::body, name_mm);
+  const auto title = wrapped(desk, part.title, fonts::body, name_mm);
   const std::string figures =
       part.judged ? desk.say("paper.score.part", {base::number("points", part.points),
                                                   base::number("weight", part.weight)})
@@ -235,9 +248,13 @@ void writeMargins(Writer& w, const Sheet& sheet) {
     Row row = tableRow(sheet.desk, at, line);
     row.head = head;
     w.row(std::move(row));
-    w.keepLastWithNext();  // whole in a column wherever one can hold it
+    // Its head and its notes are never alone; between rows it may go on in the next column.
+    const bool first = &line == &lines.front();
+    const bool last = &line == &lines.back();
+    if (first || last) w.keepLastWithNext();
   }
   w.gap(0.8);
+  w.keepLastWithNext();
   if (own) w.text(sheet.desk.say("paper.margins.own"), fonts::small, sheet.desk.theme.ink2);
   w.text(howMeasured(sheet), fonts::small, sheet.desk.theme.ink2);
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "dossier/Wording.h"
+
 namespace sumpwright::dossier {
 namespace {
 
@@ -135,7 +137,7 @@ void Writer::text(const std::string& words, const Font& font, const Colour& colo
   const double step = drawing::leading_mm(font);
   const double cap = m_desk.voice.capHeight_mm(font);
   constexpr std::size_t kWhole = 5;  // a paragraph of no more lines is never broken
-  const auto lines = drawing::wrap(m_desk.voice, words, font, m_width - indent_mm - hang_mm);
+  const auto lines = wrapped(m_desk, words, font, m_width - indent_mm - hang_mm);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const double x = indent_mm + (i == 0 ? 0.0 : hang_mm);
     m_rows.emplace_back(

@@ -94,7 +94,9 @@ void writeRetest(Writer& w, const Sheet& sheet) {
   const rules::PracticeLine* again = sheet.study.sheet().practiceOn("again");
   w.body(desk.say("paper.retest.again") + (again != nullptr ? ", " + again->text : "."));
   std::string sources = desk.say("paper.retest.sources");
-  if (again != nullptr) sources += ' ' + again->source.text + '.';
+  if (again != nullptr) {
+    sources += ' ' + desk.say("paper.source", {base::text("source", again->source.text)});
+  }
   w.text(sources, fonts::small, desk.theme.ink2);
 }
 

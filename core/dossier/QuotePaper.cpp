@@ -21,29 +21,28 @@ constexpr double kSign_mm = 9.0;  // and of one to sign on
 /// Quantities by the unit of the price book, which a price is for; a job in feet has them beside.
 class Amounts {
  public:
-  explicit Amounts(const Sheet& whose) : sheet(whose) {}
-  bool both() const { return sheet.job().display_units == plan::DisplayUnits::imperial; }
+  explicit Amounts(const Sheet& whose) : m_sheet(whose) {}
+  bool both() const { return m_sheet.job().display_units == plan::DisplayUnits::imperial; }
   double share() const { return both() ? 1.9 : 1.1; }  ///< of a table's width
 
   std::string operator()(const PricedLine& line) const {
-    const std::string amount = counted(line);
-    return line.assumed ? sheet.desk.say("paper.quote.about", {base::text("amount", amount)})
-                        : amount;
+    if (!line.assumed) return counted(line);
+    return m_sheet.desk.say("paper.quote.about", {base::text("amount", counted(line))});
   }
 
  private:
-  const Sheet& sheet;
+  const Sheet& m_sheet;
   std::string counted(const PricedLine& line) const {
     using enum price::PriceUnit;
     const base::Arg number = base::text("amount", line.quantity.text());
-    const Desk& desk = sheet.desk;
+    const Desk& desk = m_sheet.desk;
     if (line.unit == each) return line.quantity.text();
     if (line.unit == hour) {
       const bool one = line.quantity == price::Decimal::of(1);
       return desk.say(one ? "paper.quote.hour" : "paper.quote.hours", {number});
     }
     if (line.unit == square_metre) return desk.say("paper.quote.square-metres", {number});
-    const std::string amount = desk.say("paper.quote.metres", {number});
+    std::string amount = desk.say("paper.quote.metres", {number});
     if (!both()) return amount;
     const double length_m = static_cast<double>(line.quantity.millionths()) / price::Decimal::kOne;
     return desk.say("paper.quote.both-units",
@@ -96,6 +95,7 @@ class QuoteTotals {
   Rows rows(double width_mm) const {
     Writer w(m_desk, width_mm);
     w.gap(2.0);
+    w.keepLastWithNext();
     w.append(tableRows(
         m_desk,
         {{m_desk.say("paper.quote.sum"), 7.3}, {m_quote.currency, 1.3, drawing::HAlign::right}},
@@ -121,6 +121,8 @@ Rows totalRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
   // What the sum leaves out or guesses stands beside it.
   for (const base::Message& told : quote.toldToClient()) {
     w.keepLastWithNext();
+    w.gap(1.0);
+    w.keepLastWithNext();
     w.body(sheet.desk.say(told));
   }
   return w.take();
@@ -140,6 +142,27 @@ bool isTakenUpLine(const PricedLine& line) {
 }
 bool isOfferedLine(const PricedLine& line) {
   return line.state == LineState::optional && line.total.has_value();
+}
+
+/// The tables one below the other and the sum, which takes the last lines along to its page.
+Rows countedRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) {
+  constexpr std::size_t kAlong = 3;
+  Writer w(sheet.desk, width_mm);
+  const auto table = [&](const char* heading, bool (*wanted)(const PricedLine&)) {
+    Rows rows = quoteTable(sheet, quote, width_mm, heading, wanted);
+    if (rows.empty()) return;
+    if (!w.rows().empty()) w.gap(3.2);
+    w.append(std::move(rows));
+  };
+  table("paper.quote.material", isMaterialLine);
+  table("paper.quote.labour", isLabourLine);
+  table("paper.quote.taken-up", isTakenUpLine);
+  Rows rows = w.take();
+  const std::size_t from = rows.size() - std::min(rows.size(), kAlong);
+  for (std::size_t i = from; i < rows.size(); ++i) rows[i].keep_with_next = true;
+  Rows sums = totalRows(sheet, quote, width_mm);
+  rows.insert(rows.end(), sums.begin(), sums.end());
+  return rows;
 }
 
 /// Nothing to tick that has no price: it is named, to be asked for.
@@ -278,10 +301,7 @@ Document quotePaper(const Sheet& sheet) {
   folio.add(allWaiverRows(sheet, width));
   folio.addWhole(open);
   folio.add(doubtRows(sheet, quote, width));
-  folio.add(quoteTable(sheet, quote, width, "paper.quote.material", isMaterialLine));
-  folio.add(quoteTable(sheet, quote, width, "paper.quote.labour", isLabourLine));
-  folio.add(quoteTable(sheet, quote, width, "paper.quote.taken-up", isTakenUpLine));
-  folio.addWhole(totalRows(sheet, quote, width));
+  folio.add(countedRows(sheet, quote, width));
   folio.addWhole(offeredRows(sheet, quote, width));
   folio.addWhole(remarkRows(sheet, quote, width));
   Writer terms(sheet.desk, width);

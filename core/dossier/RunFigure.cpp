@@ -101,6 +101,14 @@ void lagLine(Writer& w, const Sheet& sheet) {
   }
 }
 
+/// Straight up from the hole is where nobody has placed it: on paper, over windows, it would be
+/// taken for a design.
+void leaveOutRiser(drawing::DrawList& run) {
+  std::erase_if(run.items, [](const drawing::Item& item) {
+    return item.tag == "riser" && std::holds_alternative<drawing::Stroke>(item.shape);
+  });
+}
+
 }  // namespace
 
 Rows elevationRows(const Sheet& sheet, double width_mm, double height_mm) {
@@ -110,8 +118,9 @@ Rows elevationRows(const Sheet& sheet, double width_mm, double height_mm) {
                                       drawing::ThemeName::paper);
   view.keep_clear = sheet.assessment->place;
   auto picture = drawing::elevationBase(sheet.study, view, desk.voice);
-  const auto run = drawing::elevationMarker(sheet.study, *sheet.assessment, sheet.sump->id, view,
-                                            desk.voice, drawing::wordsOf(picture, desk.voice));
+  auto run = drawing::elevationMarker(sheet.study, *sheet.assessment, sheet.sump->id, view,
+                                      desk.voice, drawing::wordsOf(picture, desk.voice));
+  if (!isPlaced(sheet)) leaveOutRiser(run);
   picture.items.insert(picture.items.end(), run.items.begin(), run.items.end());
   if (const auto cable = isStopped(sheet) ? std::nullopt : chosenCable(sheet)) {
     const auto way = drawing::elevationCable(sheet.study, cable->route,

@@ -5,6 +5,8 @@
 #include <memory>
 #include <utility>
 
+#include "dossier/Wording.h"
+
 namespace sumpwright::dossier {
 namespace {
 
@@ -19,20 +21,57 @@ struct TablePlace {
   HAlign align;
 };
 
-std::vector<TablePlace> placesOf(const std::vector<TableColumn>& columns, double width_mm,
+/// By their shares, but none narrower than its widest word as long as the others can give: what
+/// they have above their own.
+std::vector<double> widthsOf(const std::vector<TableColumn>& columns,
+                             const std::vector<double>& least, double words_mm) {
+  double needed = 0.0;
+  for (const double one : least) needed += one;
+  std::vector<double> widths(columns.size(), 0.0);
+  std::vector<bool> fixed(columns.size(), false);
+  if (needed > words_mm) {  // not even so: each gives in proportion
+    for (std::size_t c = 0; c < widths.size(); ++c) widths[c] = words_mm * least[c] / needed;
+    return widths;
+  }
+  for (bool changed = true; changed;) {
+    changed = false;
+    double left = words_mm;
+    double shares = 0.0;
+    for (std::size_t c = 0; c < widths.size(); ++c) {
+      if (fixed[c]) left -= least[c];
+      if (!fixed[c]) shares += columns[c].share;
+    }
+    for (std::size_t c = 0; c < widths.size(); ++c) {
+      widths[c] = fixed[c] ? least[c] : left * columns[c].share / shares;
+      if (fixed[c] || widths[c] >= least[c]) continue;
+      fixed[c] = changed = true;
+    }
+  }
+  return widths;
+}
+
+std::vector<TablePlace> placesOf(const Desk& desk, const std::vector<TableColumn>& columns,
+                                 const std::vector<std::vector<Cell>>& cells, double width_mm,
                                  bool boxed) {
-  double sum = 0.0;
-  for (const TableColumn& c : columns) sum += c.share;
+  constexpr double kHair_mm = 0.05;  // so that rounding breaks no word
   const auto n = static_cast<double>(columns.size());
   const double inset = boxed ? 1.2 : 0.0;
   const double gap = kCellGap_mm + 2.0 * inset;
-  const double words = width_mm - gap * (n - 1.0) - 2.0 * inset;
+  std::vector<double> least;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    double widest = widestWord_mm(desk, columns[c].title, fonts::small);
+    for (const auto& line : cells) {
+      if (c < line.size())
+        widest = std::max(widest, widestWord_mm(desk, line[c].words, line[c].font));
+    }
+    least.push_back(widest + kHair_mm);
+  }
+  const auto widths = widthsOf(columns, least, width_mm - gap * (n - 1.0) - 2.0 * inset);
   std::vector<TablePlace> out;
   double left = inset;
-  for (const TableColumn& c : columns) {
-    const double width = words * c.share / sum;
-    out.push_back({left, width, c.align});
-    left += width + gap;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    out.push_back({left, widths[c], columns[c].align});
+    left += widths[c] + gap;
   }
   return out;
 }
@@ -61,7 +100,7 @@ TableBody bodyOf(const Desk& desk, const std::vector<TablePlace>& places,
     const double x = place.left + (place.align == HAlign::left     ? 0.0
                                    : place.align == HAlign::centre ? place.width / 2.0
                                                                    : place.width);
-    for (const auto& line : drawing::wrap(desk.voice, cell.words, cell.font, place.width)) {
+    for (const auto& line : wrapped(desk, cell.words, cell.font, place.width)) {
       body.lines.push_back({{x, y + (step + cap) / 2.0}, line, cell.font, place.align});
       y += step;
     }
@@ -117,7 +156,7 @@ Row rowOf(const Desk& desk, const std::vector<TablePlace>& places, const TableBo
 Rows tableRows(const Desk& desk, const std::vector<TableColumn>& columns,
                const std::vector<std::vector<Cell>>& cells, double width_mm,
                const TableStyle& style) {
-  const auto places = placesOf(columns, width_mm, style.boxed);
+  const auto places = placesOf(desk, columns, cells, width_mm, style.boxed);
   std::vector<Cell> titles;
   bool any = false;
   for (const TableColumn& c : columns) {

@@ -11,7 +11,7 @@ namespace sumpwright::dossier {
 
 struct TableColumn {
   std::string title;
-  double share = 1.0;  ///< of the width, against the other columns
+  double share = 1.0;  ///< of the width, against the other columns; more where a word needs it
   drawing::HAlign align = drawing::HAlign::left;
 };
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "dossier/Sheet.h"
+#include "dossier/Wording.h"
 #include "siting/DesignCheck.h"
 
 namespace sumpwright::dossier {
@@ -83,7 +84,7 @@ Rows waiverText(const Sheet& sheet, const plan::Waiver& waiver, double width_mm)
   w.text(desk.say("paper.waiver.signed", args), fonts::body, colour);
   Rows rows = w.take();
   if (stands) return rows;
-  const auto lines = drawing::wrap(desk.voice, title, fonts::strong, width_mm);
+  const auto lines = wrapped(desk, title, fonts::strong, width_mm);
   for (std::size_t i = 0; i < std::min(lines.size(), rows.size()); ++i) {
     strike(rows[i], desk, desk.voice.width_mm(lines[i], fonts::strong));
   }

@@ -54,6 +54,23 @@ TEST(QuoteCommand, WithoutASumpHasNoSum) {
   EXPECT_THAT(run.out, Not(HasSubstr("0.00")));
 }
 
+TEST(QuoteCommand, MarksWhatFollowsFromAUsualRunAndShowsNoPriceOfOneWithAMarginInIt) {
+  const QTemporaryDir folder;
+  QuoteReport job = QuoteReport::parse(quoteBytes(QString::fromStdString(quoteSample("bungalow"))));
+  job["design"]["quote"]["margin_percent"] = "10";
+  job["design"]["quote"]["margin_shown"] = "in_lines";
+  QFile file(folder.filePath("margin.sump.json"));
+  ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+  file.write(QByteArray::fromStdString(job.dump()));
+  file.close();
+  const Ran run = ran({"quote", file.fileName().toStdString()});
+  EXPECT_EQ(run.code, kDone) << run.err;
+  EXPECT_THAT(run.out, Not(HasSubstr(" 9.40 ")));  // a metre of pipe in the demo book
+  EXPECT_THAT(run.out, HasSubstr("Pipe, a tenth more than is laid \u2248"));
+  EXPECT_THAT(run.out, HasSubstr("are taken for it (own figures)"));
+  EXPECT_THAT(ran({"quote", quoteSample("bungalow")}).out, HasSubstr(" 9.40 "));
+}
+
 TEST(QuoteCommand, TheShoppingListSaysWhatToAskFor) {
   const Ran run = ran({"shopping", quoteSample("bungalow")});
   EXPECT_EQ(run.code, kDone) << run.err;

@@ -15,8 +15,8 @@
 namespace sumpwright {
 namespace {
 
-plan::Job quotedJob() {
-  QFile file(QStringLiteral(SUMPWRIGHT_SAMPLES_DIR "/bungalow.sump.json"));
+plan::Job quotedJob(const char* sample = "bungalow") {
+  QFile file(QStringLiteral(SUMPWRIGHT_SAMPLES_DIR "/%1.sump.json").arg(QLatin1String(sample)));
   EXPECT_TRUE(file.open(QIODevice::ReadOnly));
   return plan::readJob(file.readAll().toStdString()).value().job;
 }
@@ -102,6 +102,24 @@ TEST(QuotePaper, WithALineThatHasNoPriceShowsNoTotal) {
       quoteOf(quotedJob(), dossier::Paper::quote, Asked::without_price_of_fan);
   EXPECT_TRUE(says(quote, "not complete"));
   EXPECT_FALSE(says(quote, "Total"));
+}
+
+TEST(QuotePaper, SaysWhatItGuessesAndMarksIt) {
+  const std::string quote = quoteOf(quotedJob(), dossier::Paper::quote);
+  EXPECT_TRUE(says(quote, "\u2248 1.7 m")) << quote;
+  EXPECT_TRUE(says(quote, "are taken for it"));
+  EXPECT_TRUE(says(quote, "1.5 hours"));
+}
+
+TEST(QuotePaper, OfARiserThatEndsNowhereIsNoOffer) {
+  const plan::Job job = quotedJob("mid-terrace");
+  const std::string quote = quoteOf(job, dossier::Paper::quote);
+  EXPECT_TRUE(says(quote, "Sump 1 is not settled")) << quote;
+  EXPECT_FALSE(says(quote, "Acceptance"));
+  const std::string proposal = quoteOf(job, dossier::Paper::proposal);
+  EXPECT_TRUE(says(proposal, "Where it ends")) << proposal;
+  EXPECT_FALSE(says(proposal, "blows out at"));
+  EXPECT_FALSE(says(proposal, "I agree to the works"));
 }
 
 TEST(QuotePaper, WithoutASumpIsNone) {

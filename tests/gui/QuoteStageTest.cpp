@@ -384,6 +384,13 @@ TEST_F(QuoteStage, ABookThatIsWrongIsSaidWithItsPlaceAndNotTaken) {
   EXPECT_EQ(page().told(), QString());
   EXPECT_EQ(jobQuote().price_book, "mine");
   EXPECT_EQ(words("fan", QuoteLines::book_price), QStringLiteral("2.50"));
+  // What the book had not is of its own kind, under the item's own name.
+  type(cell("work_core", QuoteLines::what), QStringLiteral("Coring by a friend"));
+  type(cell("work_core", QuoteLines::book_price), QStringLiteral("50"));
+  const auto kept = files::priceBookById("mine");
+  ASSERT_NE(kept->book.find("work_core"), nullptr);
+  EXPECT_EQ(kept->book.find("work_core")->kind, price::NeedKind::labour);
+  EXPECT_EQ(kept->book.find("work_core")->title, "Coring");
   EXPECT_GT(quote().unpriced(), 0U);
 }
 

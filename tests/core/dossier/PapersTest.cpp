@@ -6,6 +6,7 @@
 #include "dossier/Folio.h"
 #include "dossier/Papers.h"
 #include "dossier/Table.h"
+#include "dossier/Wording.h"
 #include "price/SealList.h"
 
 namespace sumpwright::dossier {
@@ -165,7 +166,7 @@ TEST(Papers, LengthsOfAQuoteStandInBothUnitsWhereTheJobIsInFeet) {
   job.display_units = plan::DisplayUnits::imperial;
   const auto imperial = studyOf(job);
   for (const Paper each : {Paper::quote, Paper::shopping}) {
-    EXPECT_TRUE(papersSay(paperOf(each, metric, voice(), options), "5.5 m"));
+    EXPECT_TRUE(papersSay(paperOf(each, metric, voice(), options), "metres 5.5"));
     EXPECT_FALSE(papersSay(paperOf(each, metric, voice(), options), "both-units"));
     EXPECT_TRUE(papersSay(paperOf(each, imperial, voice(), options), "both-units"));
   }
@@ -401,11 +402,13 @@ ClientPlanOptions withPrices() {
 
 TEST(Open, OfARefusedPlaceNothingIsAskedTheClientNorTold) {
   const auto study = studyOf(refused());
-  const Document client = paperOf(Paper::proposal, study, voice(), withPrices());
+  ClientPlanOptions options = withPrices();
+  options.suction = Suction::expected;
+  const Document client = paperOf(Paper::proposal, study, voice(), options);
   for (const char* words : {"not-yet", "consent-later", "stopped", "open"}) {
     EXPECT_TRUE(papersSay(client, words)) << words;
   }
-  for (const char* words : {"signature", "gauge", "riser ", "client-none"}) {
+  for (const char* words : {"signature", "gauge", "client-none", "not-computed"}) {
     EXPECT_FALSE(papersSay(client, words)) << words;
   }
   const Document quote = paperOf(Paper::quote, study, voice(), withPrices());
@@ -418,7 +421,7 @@ TEST(Open, ARiserThatEndsNowhereIsToldAndNotSignedFor) {
   const auto study = studyOf(endsNowhere());
   ASSERT_EQ(study.assess({0, 12.5}, "s").state, rules::State::not_proven);
   const Document client = paperOf(Paper::proposal, study, voice(), withPrices());
-  EXPECT_TRUE(papersSay(client, "riser-open"));
+  EXPECT_TRUE(papersSay(client, "not-yet"));
   EXPECT_TRUE(papersSay(client, "outlet"));
   EXPECT_FALSE(papersSay(client, "signature"));
   const Document quote = paperOf(Paper::quote, study, voice(), withPrices());
@@ -428,6 +431,21 @@ TEST(Open, ARiserThatEndsNowhereIsToldAndNotSignedFor) {
   const auto settled = studyOf(withRun());
   EXPECT_TRUE(papersSay(paperOf(Paper::proposal, settled, voice(), withPrices()), "signature"));
   EXPECT_TRUE(papersSay(paperOf(Paper::quote, settled, voice(), withPrices()), "accept-"));
+}
+
+TEST(Open, ARiserThatEndsNowhereIsNotDrawnUpTheWall) {
+  const auto risers = [](const plan::Job& job) {
+    int strokes = 0;
+    for (const auto& page : paperOf(Paper::proposal, studyOf(job), voice(), dated()).pages) {
+      for (const auto& item : page.items) {
+        strokes +=
+            item.tag == "riser" && std::holds_alternative<drawing::Stroke>(item.shape) ? 1 : 0;
+      }
+    }
+    return strokes;
+  };
+  EXPECT_EQ(risers(endsNowhere()), 0);
+  EXPECT_GT(risers(withRun()), 0);
 }
 
 TEST(Open, OfAStoppedPlaceTheCrewSignsNothingAndSeesItFirst) {
@@ -449,8 +467,10 @@ TEST(Waivers, StandOnEveryPaper) {
   waiver.sump = "s";
   waiver.rule = "openings";
   waiver.chainage_m = 12.5;
+  waiver.thing = "kitchen window";
   waiver.reason = "an invented reason";
   waiver.name = "N. Nobody";
+  waiver.date = "2026-06-01";
   job.design.waivers.push_back(waiver);
   const auto study = studyOf(job);
   for (const Paper paper : allPapers()) {
@@ -465,6 +485,10 @@ TEST(Holds, AreThoseOfTheKindOfSump) {
   std::erase_if(job.plan.services, [](const plan::Service& service) {
     return service.kind == plan::ServiceKind::drain || service.kind == plan::ServiceKind::waste;
   });
+  std::erase_if(job.plan.outside, [](const plan::OutsideThing& thing) {
+    return thing.kind == plan::OutsideKind::gully ||
+           thing.kind == plan::OutsideKind::inspection_chamber;
+  });
   const auto crewOf = [](const plan::Job& of) {
     return paperOf(Paper::crew, studyOf(of), voice(), dated());
   };
@@ -473,6 +497,7 @@ TEST(Holds, AreThoseOfTheKindOfSump) {
   job.looked_for.drain = plan::Looked::not_looked;
   EXPECT_TRUE(papersHold(crewOf(job), "drains"));
   job.design.sumps.front().kind = plan::SumpKind::standby;
+  job.design.sumps.front().at_m = geometry::Point{3.0, 3.0};
   job.design.sumps.front().discharge.reset();
   const Document standby = crewOf(job);
   for (const char* step : {"core", "pit", "footing", "backfill", "drains"}) {
@@ -486,10 +511,9 @@ TEST(Holds, AreThoseOfTheKindOfSump) {
 
 TEST(Commissioning, HasARowForEachFanAndItsUnits) {
   plan::Job job = withRun();
-  plan::Sump standby;
-  standby.id = "s2";
-  standby.kind = plan::SumpKind::standby;
-  job.design.sumps.push_back(standby);
+  job.design.sumps.push_back({});
+  job.design.sumps.back().id = "s2";
+  job.design.sumps.back().chainage_m = 20.0;
   const auto formOf = [](const plan::Job& of) {
     return paperOf(Paper::commissioning, studyOf(of), voice(), dated());
   };
@@ -635,7 +659,7 @@ TEST(Letterhead, LogoKeepsItsProportions) {
 }
 
 TEST(Suction, IsLeftOutOrSaidToBeMissing) {
-  const auto study = studyOf(furnished().sump("s", 0, 12.0).job());
+  const auto study = studyOf(withRun());
   ClientPlanOptions options = dated();
   EXPECT_FALSE(papersSay(clientPlan(study, voice(), options), "expect"));
   options.suction = Suction::expected;
@@ -698,6 +722,37 @@ TEST(Suction, BesideReadingsStandsWhatWasPredictedForThatTest) {
   EXPECT_TRUE(papersSay(with, "before"));
   EXPECT_TRUE(papersSay(with, "43.2")) << "the flow, m3/h";
   EXPECT_TRUE(papersSay(with, "7.8"));
+}
+
+TEST(Table, BreaksNoWordThatAnotherColumnHasRoomFor) {
+  const Desk desk{voice(), drawing::theme(drawing::ThemeName::paper)};
+  const std::vector<std::vector<Cell>> cells{
+      {Cell("ventilation"), Cell("of some words that may be broken anywhere between them")},
+      {Cell("overhead-line"), Cell("more")}};
+  drawing::DrawList list{100.0, 100.0, {}};
+  Sketch sketch(list);
+  stack(sketch, tableRows(desk, {{"rule", 0.1}, {"why", 5.0}}, cells, 60.0), {1.0, 1.0});
+  EXPECT_TRUE(drawing::says(list, "ventilation"));
+  EXPECT_TRUE(drawing::says(list, "overhead-line"));
+  drawing::expectInside(list, voice());
+}
+
+TEST(Wording, BreaksNoQuantity) {
+  const Desk desk{voice(), drawing::theme(drawing::ThemeName::paper)};
+  for (const std::string whole : {"7.9 m", "25' 11\"", "88' 10 7/8\"", "\u2248 370 Pa", "(27.1 m)",
+                                  "0.482 in. w.c.", "35 dB(A)", "1.5 hours"}) {
+    const std::string words = "so many words and " + whole + ", then more of them";
+    for (double width_mm = 26.0; width_mm < 70.0; width_mm += 0.5) {
+      std::string joined;
+      bool held = false;
+      for (const std::string& line : wrapped(desk, words, fonts::body, width_mm)) {
+        held = held || line.find(whole) != std::string::npos;
+        joined += (joined.empty() ? "" : " ") + line;
+      }
+      EXPECT_TRUE(held) << whole << " at " << width_mm;
+      EXPECT_EQ(joined, words);  // nothing is lost, and no hard space is left
+    }
+  }
 }
 
 TEST(Table, RepeatsItsHeadAndKeepsToItsWidth) {
