@@ -122,7 +122,9 @@ nlohmann::ordered_json sectionJson(const siting::Study& study, const SectionAt& 
       {"margins", writer.margins()},
       {"build_up", writer.buildUp()},
       {"assumptions", writer.assumptions()},
-      {"notes", writer.said(at.section.notes)}};
+      {"notes", writer.said(at.section.notes)},
+      {"stopped", at.section.stopped},
+      {"on_waiver", at.section.on_waiver}};
 }
 
 }  // namespace sumpwright::cli

@@ -10,6 +10,34 @@ namespace sumpwright::words {
 std::span<const Sentence> ruleSentences() {
   static constexpr auto rows = std::to_array<Sentence>({
       {"rule.too-near", QT_TRANSLATE_NOOP("Sentences", "too near {thing}")},
+      {"rule.no-core.concrete",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "the floor is suspended concrete over open ground: there is no fill under "
+                         "it to draw from")},
+      {"rule.no-core.deep",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "the floor lies more than {most} under the ground outside, too deep to "
+                         "dig for: put the sump inside")},
+      {"rule.no-core.deep-assumed",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "as far as assumed, the floor lies more than {most} under the ground "
+                         "outside, too deep to dig for: measure both")},
+      {"rule.no-core.dwarf",
+       QT_TRANSLATE_NOOP("Sentences", "a dwarf wall under glazing carries no hole")},
+      {"rule.no-core.foundation",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "the wall stands on {foundation}, which is not cut without an engineer's "
+                         "word")},
+      {"rule.no-core.oversite",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "nobody looked whether the ground under the suspended floor is covered "
+                         "with concrete")},
+      {"rule.no-core.party",
+       QT_TRANSLATE_NOOP("Sentences", "there is a neighbour behind this wall, not the outside")},
+      {"rule.no-core.timber",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "the floor is suspended timber over open ground: there is no fill under "
+                         "it to draw from")},
       {"rule.section-assumed",
        QT_TRANSLATE_NOOP(
            "Sentences",
@@ -339,8 +367,9 @@ std::span<const Sentence> ruleSentences() {
       {"floor.suspended_timber", QT_TRANSLATE_NOOP("Sentences", "a suspended timber floor")},
       {"score.hole-fits", QT_TRANSLATE_NOOP("Sentences", "a hole fits; dig {dig} deep")},
       {"score.hole-if",
-       QT_TRANSLATE_NOOP("Sentences",
-                         "a hole fits if the footing top is below {top:signed}; dig {dig} deep")},
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "a hole fits if the footing top is below {top:signed,down}; dig {dig} deep")},
       {"score.hole-never", QT_TRANSLATE_NOOP("Sentences", "no hole fits here")},
       {"score.hole-not-cored",
        QT_TRANSLATE_NOOP("Sentences", "no hole is cored from outside here")},

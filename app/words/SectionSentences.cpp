@@ -21,7 +21,7 @@ std::span<const Sentence> sectionSentences() {
       {"drawing.section.footing-low",
        QT_TRANSLATE_NOOP("Sentences", "footing top, lowest {level:bare}")},
       {"drawing.section.footing-needed",
-       QT_TRANSLATE_NOOP("Sentences", "must be below {level:bare}")},
+       QT_TRANSLATE_NOOP("Sentences", "must be below {level:bare,down}")},
       {"drawing.section.ground", QT_TRANSLATE_NOOP("Sentences", "outside ground {level:bare}")},
       {"drawing.section.hardcore", QT_TRANSLATE_NOOP("Sentences", "{thickness:0} hardcore")},
       {"drawing.section.hole", QT_TRANSLATE_NOOP("Sentences", "middle of hole {level:bare}")},
@@ -170,6 +170,10 @@ std::span<const Sentence> sectionSentences() {
                          "The pipe ends below the hardcore: dig the hollow up to the slab.")},
       {"section.note.internal",
        QT_TRANSLATE_NOOP("Sentences", "A sump inside, or another remedy, is the way here.")},
+      {"section.note.on-waiver",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A hole here rests on the engineer's note that is recorded as a waiver: "
+                         "core only as that note says, also where this section says otherwise.")},
       {"section.note.rubble",
        QT_TRANSLATE_NOOP("Sentences",
                          "A rubble footing is uneven on top and loosens beside a hole: see it in "
@@ -221,10 +225,11 @@ std::span<const Sentence> sectionSentences() {
                          "A core of {core:0} fits at {entry:signed} to the floor, {fall} down to "
                          "the pit.")},
       {"section.verdict.if-footing",
-       QT_TRANSLATE_NOOP("Sentences",
-                         "Fits only if the footing top is below {top:signed} to the floor; it lies "
-                         "from {low:signed} to {high:signed}. See it in a trial pit before the "
-                         "core.")},
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "Fits only if the footing top is below {top:signed,down} to the floor; it lies "
+           "from {low:signed} to {high:signed}. See it in a trial pit before the "
+           "core.")},
       {"section.verdict.never",
        QT_TRANSLATE_NOOP("Sentences",
                          "Does not fit: between {upper} and {lower} {short:0} are missing.")},
@@ -235,7 +240,7 @@ std::span<const Sentence> sectionSentences() {
       {"section.verdict.wish-footing",
        QT_TRANSLATE_NOOP("Sentences",
                          "This hole does not pass the footing: it would need its top below "
-                         "{top:signed} to the floor, and it lies at {low:signed} or higher.")},
+                         "{top:signed,down} to the floor, and it lies at {low:signed} or higher.")},
       {"section.void.footing",
        QT_TRANSLATE_NOOP("Sentences",
                          "The hollow may go below the underside of the footing: take out less, or "

@@ -38,6 +38,13 @@ std::span<const Sentence> sheetSentences() {
        QT_TRANSLATE_NOOP("Sentences", "“{word}” is not one of the words allowed here.")},
       {"sheet.wrong-thing",
        QT_TRANSLATE_NOOP("Sentences", "A rule of the kind “{kind}” cannot look at “{thing}”.")},
+      {"sheet.wrong-part",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "The rule “{rule}” cannot measure this of these parts: heights over or "
+           "under the eaves, below the roof, the jet and walls round about are of the "
+           "outlet alone, over the ground of the outlet or of the fan, under the "
+           "outlet and the roof space of the fan alone; of a hole or a dig none is.")},
       {"sheet.no-source",
        QT_TRANSLATE_NOOP("Sentences",
                          "A source is missing here: name the document, section and year, or mark "

@@ -216,26 +216,44 @@ const FloorZone* floorBehind(const rules::Site& site, perimeter::Place place) {
   return nullptr;
 }
 
-std::optional<Message> notCored(const rules::Site& site, perimeter::Place place) {
+std::vector<NoCore> noCores(const rules::Site& site, perimeter::Place place) {
+  std::vector<NoCore> why;
   const plan::Wall& wall = site.perimeter.wall(site.perimeter.edgeAt(place));
-  if (wall.kind == plan::WallKind::party) return Message("section.none.party");
-  if (wall.kind == plan::WallKind::dwarf) return Message("section.none.dwarf");
-  if (structural(wall.foundation)) {
-    return Message("section.none.foundation",
-                   {base::phrase("foundation",
-                                 Message("value." + std::string(plan::nameOf(wall.foundation))))});
-  }
+  if (wall.kind == plan::WallKind::party) why.push_back(NoCore::party);
+  if (wall.kind == plan::WallKind::dwarf) why.push_back(NoCore::dwarf);
+  if (structural(wall.foundation)) why.push_back(NoCore::foundation);
   const FloorZone* zone = floorBehind(site, place);
   if (zone != nullptr && plan::isSuspended(zone->kind) &&
       zone->oversite != plan::Oversite::sealed) {
-    return Message(zone->kind == plan::FloorKind::suspended_timber ? "section.none.timber"
-                                                                   : "section.none.concrete");
+    why.push_back(zone->kind == plan::FloorKind::suspended_timber ? NoCore::timber
+                                                                  : NoCore::concrete);
   }
   const BuildUp up = buildUpAt(site, place);
-  if (up.ground_m - up.floor_m > plan::kDeepestFloor_m) {
-    return Message("section.none.deep", {base::metres("depth", up.ground_m - up.floor_m)});
+  if (up.ground_m - up.floor_m > plan::kDeepestFloor_m) why.push_back(NoCore::deep);
+  return why;
+}
+
+Message noCoreWords(NoCore why, const rules::Site& site, perimeter::Place place) {
+  switch (why) {
+    case NoCore::party:
+      return Message("section.none.party");
+    case NoCore::dwarf:
+      return Message("section.none.dwarf");
+    case NoCore::foundation: {
+      const plan::Wall& wall = site.perimeter.wall(site.perimeter.edgeAt(place));
+      const std::string kind(plan::nameOf(wall.foundation));
+      return Message("section.none.foundation",
+                     {base::phrase("foundation", Message("value." + kind))});
+    }
+    case NoCore::timber:
+      return Message("section.none.timber");
+    case NoCore::concrete:
+      return Message("section.none.concrete");
+    case NoCore::deep:
+      break;
   }
-  return std::nullopt;
+  const BuildUp up = buildUpAt(site, place);
+  return Message("section.none.deep", {base::metres("depth", up.ground_m - up.floor_m)});
 }
 
 }  // namespace sumpwright::build

@@ -73,9 +73,19 @@ BuildUp buildUpAt(const rules::Site& site, perimeter::Place place);
 /// The zone behind the wall there, or nothing where none is drawn.
 const plan::FloorZone* floorBehind(const rules::Site& site, perimeter::Place place);
 
-/// Why no hole is cored from outside there at all (suspended floor over open ground, party wall,
-/// floor too deep in the ground, foundation that must not be cut), or nothing. The floor not drawn
-/// is none of them.
-std::optional<base::Message> notCored(const rules::Site& site, perimeter::Place place);
+/// Why no hole is cored from outside somewhere at all.
+enum class NoCore {
+  party,       ///< a neighbour behind the wall
+  dwarf,       ///< a wall under glazing
+  foundation,  ///< not cut without an engineer's word
+  timber,      ///< suspended floors over ground that is not sealed
+  concrete,
+  deep  ///< the floor is too deep in the ground
+};
+
+/// All that hold there, in the order above. The floor not drawn is none of them.
+std::vector<NoCore> noCores(const rules::Site& site, perimeter::Place place);
+/// One of them in a sentence.
+base::Message noCoreWords(NoCore why, const rules::Site& site, perimeter::Place place);
 
 }  // namespace sumpwright::build

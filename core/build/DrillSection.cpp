@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "build/Figures.h"
+#include "build/HoleRule.h"
 #include "build/SectionWords.h"
 
 namespace sumpwright::build {
@@ -158,6 +159,16 @@ double offHollow_m(const DrillSection& section, const Bore& bore) {
   return std::hypot(past_wall - section.hollow.radius_m, below_slab) - section.hollow.radius_m;
 }
 
+DrillSection notCored(NoCore why, const rules::Site& site, perimeter::Place place) {
+  DrillSection section;
+  section.up = buildUpAt(site, place);
+  section.fit = Fit::not_cored;
+  section.stopped = true;
+  section.verdict = noCoreWords(why, site, place);
+  section.notes.emplace_back("section.note.internal");
+  return section;
+}
+
 void addNotes(DrillSection& section) {
   const BuildUp& up = section.up;
   const auto note = [&](const char* id, std::vector<base::Arg> args) {
@@ -216,6 +227,7 @@ SectionWish wishOf(const plan::Job& job, const plan::Sump& sump) {
   wish.bore.entry_m = sump.entry_m;
   if (sump.fall_deg) wish.bore.fall = fallOfDegrees(*sump.fall_deg);
   wish.pit_l = sump.pit_l ? sump.pit_l : job.suction.pit_l;
+  wish.sump = sump.id;
   return wish;
 }
 
@@ -241,21 +253,33 @@ DrillSection drillSection(const BuildUp& up, const SectionWish& wish) {
     if (way.start == Start::below_ground) section.dig_m = up.ground_m - lowest + kBelowHole_m;
   }
   section.verdict = verdictWords(section, wish);
+  section.stopped = section.fit == Fit::never;
   addNotes(section);
   return section;
 }
 
 DrillSection drillSection(const rules::Site& site, perimeter::Place place,
                           const SectionWish& wish) {
-  if (auto why = notCored(site, place)) {
-    DrillSection section;
-    section.up = buildUpAt(site, place);
-    section.fit = Fit::not_cored;
-    section.verdict = std::move(*why);
-    section.notes.emplace_back("section.note.internal");
-    return section;
+  BuildUp up = buildUpAt(site, place);
+  bool hole = false;
+  bool foundation = false;
+  for (const NoCore why : noCores(site, place)) {
+    const CoredBy by = coredBy(why, site, up, place, wish.sump);
+    if (by == CoredBy::nobody) return notCored(why, site, place);
+    (by == CoredBy::hole ? hole : foundation) = true;
   }
-  return drillSection(buildUpAt(site, place), wish);
+  DrillSection section = drillSection(up, wish);
+  if (section.stopped) hole = hole || acceptsHole(site, section, place, wish.sump);
+  if (section.stopped && hole) {
+    section.stopped = false;
+    std::erase_if(section.notes,
+                  [](const base::Message& note) { return note.id == "section.note.elsewhere"; });
+  }
+  section.on_waiver = hole || foundation;
+  if (section.on_waiver) {
+    section.notes.insert(section.notes.begin(), base::Message("section.note.on-waiver"));
+  }
+  return section;
 }
 
 }  // namespace sumpwright::build

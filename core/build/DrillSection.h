@@ -44,6 +44,8 @@ struct SectionWish {
   std::optional<double> pit_l;
   /// Instead of 1/96 from below the ground; 0: level is allowed.
   double least_fall = 1.0 / 96.0;
+  /// Whose waivers count; "": of none. Only where the section is asked of a site.
+  std::string sump;
   bool operator==(const SectionWish&) const = default;
 };
 
@@ -68,6 +70,11 @@ struct DrillSection {
   double annulus_m = 0.0;  ///< gap between hole and pipe all round
   Void hollow;
   std::vector<base::Message> notes;  ///< cautions and what the crew must look at
+  /// Drawn or drilled only because a waiver accepts it: the foundation is cut, or the hole's own
+  /// refusal stands aside. notes say so first.
+  bool on_waiver = false;
+  /// Nobody drills here: never or not_cored, and no waiver accepts the hole.
+  bool stopped = false;
 };
 
 double fallOfDegrees(double degrees);
@@ -80,7 +87,9 @@ double halfUpright_m(const Bore& bore, double core_m);
 std::vector<base::Message> factsOf(const DrillSection& section);
 
 DrillSection drillSection(const BuildUp& up, const SectionWish& wish);
-/// The place must lie on the perimeter.
+/// The place must lie on the perimeter. What keeps all holes from a place (NoCore) steps aside
+/// where the sump's waivers accept it: the foundation where those of all rules on foundations are
+/// waived, or of the hole where no such rule objects; a floor too deep where the hole's is.
 DrillSection drillSection(const rules::Site& site, perimeter::Place place, const SectionWish& wish);
 
 }  // namespace sumpwright::build

@@ -107,48 +107,66 @@ Intervals threeSides(const std::vector<Across>& walls) {
 }
 
 /// Without the slivers that reaching over a corner leaves on the wall beside it.
-void addPieces(const Edge& edge, const Intervals& found, std::vector<rules::EdgePiece>& pieces) {
+Intervals withoutSlivers(const Edge& edge, Intervals found) {
   constexpr double kSliver_m = 1e-6;
-  for (const Interval& i : found) {
-    if (geometry::clip(i, {0.0, edge.length_m}).length() > kSliver_m) pieces.push_back({&edge, i});
-  }
+  std::erase_if(found, [&](const Interval& i) {
+    return geometry::clip(i, {0.0, edge.length_m}).length() <= kSliver_m;
+  });
+  return found;
+}
+
+Intervals wholeWall(const Edge& edge) { return {{-1.0, edge.length_m + 1.0}}; }
+
+Intervals enclosedOn(const Site& site, const Edge& edge) {
+  if (edge.ring > 0) return wholeWall(edge);
+  return withoutSlivers(edge, threeSides(wallsSeenFrom(site, edge)));
+}
+
+Intervals passageOn(const Site& site, const Edge& edge, double narrower_than_m) {
+  const auto& free = site.perimeter.wall(edge).free_depth_m;
+  if (free && *free < narrower_than_m) return wholeWall(edge);
+  return withoutSlivers(edge, facingWithin(wallsSeenFrom(site, edge), narrower_than_m));
+}
+
+void addPieces(const Edge& edge, const Intervals& found, std::vector<rules::EdgePiece>& pieces) {
+  for (const Interval& i : found) pieces.push_back({&edge, i});
 }
 
 }  // namespace
 
 std::vector<RingSpan> enclosedSpans(const Site& site) {
   std::vector<rules::EdgePiece> pieces;
-  std::vector<RingSpan> courtyards;
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
-    if (ring > 0) {
-      courtyards.push_back(rules::wholeRing(site.perimeter, ring));
-      continue;
-    }
     for (const Edge& edge : site.perimeter.edges(ring)) {
-      addPieces(edge, threeSides(wallsSeenFrom(site, edge)), pieces);
+      addPieces(edge, enclosedOn(site, edge), pieces);
     }
   }
-  std::vector<RingSpan> spans = rules::joinPieces(pieces);
-  spans.insert(spans.end(), courtyards.begin(), courtyards.end());
-  return spans;
+  return rules::joinPieces(pieces);
 }
 
 std::vector<RingSpan> passageSpans(const Site& site, double narrower_than_m) {
   std::vector<rules::EdgePiece> pieces;
-  std::vector<RingSpan> spans;
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
     for (const Edge& edge : site.perimeter.edges(ring)) {
-      const auto& free = site.perimeter.wall(edge).free_depth_m;
-      if (free && *free < narrower_than_m) {
-        spans.push_back({ring, edge.start_m, edge.end_m(), true});
-        continue;
-      }
-      addPieces(edge, facingWithin(wallsSeenFrom(site, edge), narrower_than_m), pieces);
+      addPieces(edge, passageOn(site, edge, narrower_than_m), pieces);
     }
   }
-  const std::vector<RingSpan> across = rules::joinPieces(pieces);
-  spans.insert(spans.end(), across.begin(), across.end());
-  return rules::joinSpans(std::move(spans));
+  return rules::joinPieces(pieces);
+}
+
+Intervals betweenWalls(const Site& site, const Edge& edge, double narrower_than_m) {
+  Intervals found = enclosedOn(site, edge);
+  for (const Interval& i : passageOn(site, edge, narrower_than_m)) found.push_back(i);
+  return geometry::unite(std::move(found));
+}
+
+bool isBetweenWalls(const Site& site, perimeter::Place place, double narrower_than_m) {
+  const perimeter::Place at = site.perimeter.wrapped(place);
+  const Edge& edge = site.perimeter.edgeAt(at);
+  const double along = at.chainage_m - edge.start_m;
+  const Intervals found = betweenWalls(site, edge, narrower_than_m);
+  return std::any_of(found.begin(), found.end(),
+                     [&](const Interval& i) { return along > i.from && along < i.to; });
 }
 
 }  // namespace sumpwright::build

@@ -19,4 +19,11 @@ std::vector<rules::RingSpan> enclosedSpans(const rules::Site& site);
 /// room outside the wall is known to be less.
 std::vector<rules::RingSpan> passageSpans(const rules::Site& site, double narrower_than_m);
 
+/// The same at one place: enclosed, or in a passage narrower than that.
+bool isBetweenWalls(const rules::Site& site, perimeter::Place place, double narrower_than_m);
+
+/// The same on one wall, along it: open intervals; one that reaches past an end holds that end.
+geometry::Intervals betweenWalls(const rules::Site& site, const perimeter::Edge& edge,
+                                 double narrower_than_m);
+
 }  // namespace sumpwright::build

@@ -81,6 +81,16 @@ geometry::Interval lowBetween(double from, double to, double height_from, double
   return low_from ? geometry::Interval{from, at} : geometry::Interval{at, to};
 }
 
+/// The least height over the ground between two places along an edge, its kinks among them.
+double leastOverGround(const GroundLine& ground, const std::vector<double>& kinks, double height_m,
+                       double from, double to) {
+  double least = std::min(height_m - ground.at(from), height_m - ground.at(to));
+  for (const double kink : kinks) {
+    if (kink > from && kink < to) least = std::min(least, height_m - ground.at(kink));
+  }
+  return least;
+}
+
 /// Ends of the pieces over which the ground along an edge is straight.
 std::vector<double> kinksOf(const GroundLine& ground, double length_m) {
   std::vector<double> kinks{0.0, length_m};
@@ -96,13 +106,12 @@ void addLowOverGround(const Rule& rule, const Site& site, const Edge& edge,
   const GroundLine ground = groundAlong(site, edge);
   const std::vector<double> kinks = kinksOf(ground, edge.length_m);
   std::vector<rules::EdgePiece> pieces;
-  double least = rule.needed_m->value;
+  const double height = heightOf(rule, site);
   for (std::size_t i = 1; i < kinks.size(); ++i) {
     const double from = kinks[i - 1];
     const double to = kinks[i];
-    const double h1 = heightOf(rule, site) - ground.at(from);
-    const double h2 = heightOf(rule, site) - ground.at(to);
-    least = std::min({least, h1, h2});
+    const double h1 = height - ground.at(from);
+    const double h2 = height - ground.at(to);
     geometry::Interval low =
         lowBetween(from, to, h1, h2, rule.needed_m->value - rules::kRounding_m);
     if (low.empty()) continue;
@@ -117,6 +126,8 @@ void addLowOverGround(const Rule& rule, const Site& site, const Edge& edge,
   }
   const std::vector<RingSpan> spans = rules::joinPieces(pieces);
   for (const RingSpan& span : spans) {
+    const double least = leastOverGround(ground, kinks, height, span.from_m - edge.start_m,
+                                         span.to_m - edge.start_m);
     if (!out.empty() && out.back().where.ring == span.ring &&
         out.back().where.to_m == span.from_m && span.from_in && !out.back().unknown) {
       out.back().where.to_m = span.to_m;

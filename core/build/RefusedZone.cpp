@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "build/Discharge.h"
+#include "build/Enclosure.h"
 #include "build/Levels.h"
 #include "build/RunWalls.h"
 #include "build/ZoneHeights.h"
@@ -70,6 +71,12 @@ Intervals heightsObjected(const Site& site, Place outlet, rules::Weight weight) 
     if (!isMeant(rule, weight)) continue;
     if (rule.kind == RuleKind::wall) {
       if (isOnRefusedWall(rule, site, at)) found.push_back({-kEndless_m, kEndless_m});
+      continue;
+    }
+    if (isOfWallsRound(rule)) {
+      if (isBetweenWalls(site, at, rule.needed_m->value)) {
+        found.push_back(heightsBetweenWalls(eavesOf(site, edge)));
+      }
       continue;
     }
     if (!isOfThings(rule)) {

@@ -1,54 +1,49 @@
 #include "build/SectionAlong.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <string_view>
 #include <utility>
 
 #include "base/Contract.h"
+#include "build/HoleRule.h"
 #include "build/SectionWords.h"
-#include "rules/Spans.h"
 
 namespace sumpwright::build {
 
 namespace {
 
-using base::Message;
 using perimeter::Edge;
-using rules::FindingSpan;
-using rules::Rule;
 using rules::Site;
 
 constexpr double kSliver_m = 1e-9;  // shorter pieces are rounding
 
-/// Assumptions that decide whether a hole fits; what the drill and the fill are does not.
-bool decides(const Assumption& one) {
-  static constexpr std::array<std::string_view, 10> kIds{
-      "section.assumed.floor",         "section.assumed.screed", "section.assumed.insulation",
-      "section.assumed.slab",          "section.assumed.ground", "section.assumed.dpc",
-      "section.assumed.barrier-level", "section.assumed.wall",   "section.assumed.footing",
-      "section.assumed.oversite"};
-  return std::find(kIds.begin(), kIds.end(), one.what.id) != kIds.end();
-}
-
 /// What is known of one place.
 struct Taken {
   Fit fit = Fit::never;
+  Fit bored = Fit::not_cored;
+  std::vector<NoCore> no_core;
   Start start = Start::below_ground;
   std::optional<Tightest> clash;
   std::optional<LimitKind> stated_fails;
   bool assumed = false;
+  bool depth_assumed = false;
   bool slopes = false;
   SectionNode node;
   bool isLike(const Taken& other) const {
     const auto pair = [](const Taken& t) {
       return t.clash ? std::optional(std::pair(t.clash->upper, t.clash->lower)) : std::nullopt;
     };
-    return fit == other.fit && start == other.start && stated_fails == other.stated_fails &&
-           (fit != Fit::never || pair(*this) == pair(other));
+    return fit == other.fit && bored == other.bored && no_core == other.no_core &&
+           start == other.start && stated_fails == other.stated_fails &&
+           (bored != Fit::never || pair(*this) == pair(other));
   }
 };
+
+/// A foundation keeps a hole away by itself; under its rule's waiver the hole is judged as any.
+bool mayBeBored(const std::vector<NoCore>& no_core) {
+  return std::all_of(no_core.begin(), no_core.end(),
+                     [](NoCore why) { return why == NoCore::foundation; });
+}
 
 class AlongMaker {
  public:
@@ -67,19 +62,28 @@ class AlongMaker {
 
  private:
   Taken take(const Edge& edge, double s) const {
-    const DrillSection section = drillSection(m_site, {edge.ring, s}, m_wish);
+    const perimeter::Place place{edge.ring, s};
+    const BuildUp up = buildUpAt(m_site, place);
     Taken taken;
-    taken.fit = section.fit;
+    taken.no_core = noCores(m_site, place);
+    taken.assumed = isAssumed(up);
+    taken.depth_assumed = isDepthAssumed(up);
+    taken.slopes = up.ground_slope != 0.0;
+    taken.node.chainage_m = s;
+    if (mayBeBored(taken.no_core)) takeHole(drillSection(up, m_wish), taken);
+    taken.fit = taken.no_core.empty() ? taken.bored : Fit::not_cored;
+    return taken;
+  }
+
+  void takeHole(const DrillSection& section, Taken& taken) const {
+    taken.bored = section.fit;
     taken.start = section.start;
     if (section.fit == Fit::never) {
       taken.clash = section.clash;
       taken.stated_fails = failedByWish(section, m_wish);
     }
-    taken.assumed = std::any_of(section.up.assumed.begin(), section.up.assumed.end(), decides);
-    taken.slopes = section.up.ground_slope != 0.0;
-    taken.node = {s, std::max(0.0, section.dig_m), std::nullopt};
+    taken.node.dig_m = std::max(0.0, section.dig_m);
     if (section.fit == Fit::fits_if_footing) taken.node.footing_top_m = section.footing_top_m;
-    return taken;
   }
 
   /// Chainages between which neither the floor behind nor the fall of the ground changes.
@@ -150,8 +154,15 @@ class AlongMaker {
 
   void add(const Edge& edge, double from, double to, const Taken& taken,
            std::vector<SectionNode> nodes) {
-    SectionPiece piece{edge.ring,   edge.edge,          from,          to, taken.fit, taken.start,
-                       taken.clash, taken.stated_fails, taken.assumed, {}};
+    SectionPiece piece{edge.ring, edge.edge, from, to};
+    piece.fit = taken.fit;
+    piece.no_core = taken.no_core;
+    piece.bored = taken.bored;
+    piece.start = taken.start;
+    piece.clash = taken.clash;
+    piece.stated_fails = taken.stated_fails;
+    piece.assumed = taken.assumed;
+    piece.depth_assumed = taken.depth_assumed;
     piece.nodes = std::move(nodes);
     m_pieces.push_back(std::move(piece));
   }
@@ -160,66 +171,6 @@ class AlongMaker {
   SectionWish m_wish;
   std::vector<SectionPiece> m_pieces;
 };
-
-Message neverReason(const SectionPiece& piece) {
-  if (piece.stated_fails) {
-    return Message(piece.assumed ? "rule.section-stated-assumed" : "rule.section-stated",
-                   {base::phrase("limit", limitWords(*piece.stated_fails))});
-  }
-  if (!piece.clash) return Message("rule.section-no-fall");
-  return Message(piece.assumed ? "rule.section-assumed" : "rule.section-never",
-                 {base::phrase("upper", limitWords(piece.clash->upper)),
-                  base::phrase("lower", limitWords(piece.clash->lower))});
-}
-
-/// A hole fits, but stones may come loose where one digs or cores beside them.
-bool isBesideRubble(const Site& site, const Edge& edge, const SectionPiece& piece) {
-  return piece.fit == Fit::fits && site.perimeter.wall(edge).foundation == plan::Foundation::rubble;
-}
-
-/// What the rule says of a piece, if anything.
-std::optional<rules::Finding> findingOf(const Rule& rule, const Site& site,
-                                        const SectionPiece& piece) {
-  const Edge& edge = site.perimeter.edges(piece.ring)[static_cast<std::size_t>(piece.edge)];
-  const bool if_footing = piece.fit == Fit::fits_if_footing && rule.unknown_gates;
-  const bool rubble = isBesideRubble(site, edge, piece);
-  if (piece.fit != Fit::never && !if_footing && !rubble) return std::nullopt;
-  rules::Finding f = rules::makeFinding(rule, site, -1,
-                                        rubble       ? Message("rule.section-rubble")
-                                        : if_footing ? Message("rule.section-footing")
-                                                     : neverReason(piece));
-  f.thing = site.perimeter.wall(edge).id;
-  f.thing_label = site.perimeter.wallLabel(edge);
-  if (rubble || if_footing || piece.assumed) {
-    f.weight = rubble ? rules::Weight::advisory : rules::Weight::unknown;
-    f.waivable = {};
-  }
-  return f;
-}
-
-void sectionSpans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
-  if (rules::addUnjudged(rule, site, out)) return;
-  std::vector<std::pair<rules::Finding, std::vector<rules::RingSpan>>> found;
-  const SectionAlong along = SectionAlong::of(site);
-  for (const SectionPiece& piece : along.pieces()) {
-    const auto f = findingOf(rule, site, piece);
-    if (!f) continue;
-    if (found.empty() || found.back().first != *f) found.push_back({*f, {}});
-    found.back().second.push_back({piece.ring, piece.from_m, piece.to_m, true});
-  }
-  for (auto& [f, where] : found) {
-    rules::addSpans(rule, site, -1, f, rules::joinSpans(std::move(where)), out);
-  }
-}
-
-std::optional<rules::Nearest> sectionNearest(const Rule&, const Site&, perimeter::Place) {
-  return std::nullopt;
-}
-
-std::optional<double> sectionLeast(const Rule&, const Site&, const rules::Thing&, int, double,
-                                   double) {
-  return std::nullopt;
-}
 
 }  // namespace
 
@@ -254,8 +205,5 @@ SectionNode SectionAlong::read(perimeter::Place place) const {
   }
   return node;
 }
-
-const rules::RuleJudge kDrillSection{rules::RuleKind::section, sectionSpans, sectionNearest,
-                                     sectionLeast};
 
 }  // namespace sumpwright::build

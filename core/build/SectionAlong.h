@@ -34,6 +34,10 @@ struct SectionPiece {
   double from_m = 0.0;
   double to_m = 0.0;
   Fit fit = Fit::never;
+  std::vector<NoCore> no_core;  ///< not_cored: why, all of it
+  /// What a hole does there; as fit, but also where nothing but the foundation keeps it away.
+  /// not_cored: it was not asked. What follows is of that hole.
+  Fit bored = Fit::never;
   Start start = Start::below_ground;
   /// never: what clashes, `room_m` (negative) at its least over the piece; nothing: no fall at all.
   std::optional<Tightest> clash;
@@ -42,6 +46,7 @@ struct SectionPiece {
   /// Whether a figure that decides was assumed: of the floor, the ground, the footing or the
   /// barrier.
   bool assumed = false;
+  bool depth_assumed = false;      ///< whether one was that says how deep the floor lies
   std::vector<SectionNode> nodes;  ///< two or more, straight between them
 };
 
@@ -60,10 +65,13 @@ class SectionAlong {
   std::vector<SectionPiece> m_pieces;
 };
 
-/// Rule kind 6: refuses where no hole can be built for any footing top of the range. Where a figure
-/// that decides was assumed that is not proven instead. Where a hole fits only below some footing
-/// top: not proven with unknown_gates, else nothing; it is for the trial pit to see. Where no hole
-/// is cored at all (Fit::not_cored) other rules say so.
+/// Rule kind 6: refuses where no hole can be built for any footing top of the range, and where none
+/// is cored at all (NoCore) unless an enabled binding rule says that very thing: of the wall's
+/// kind, its foundation, the floor behind. Where a figure that decides was assumed, or nobody
+/// looked, it is not proven instead. Where a hole fits only below some footing top: not proven with
+/// unknown_gates, else nothing; it is for the trial pit to see. A foundation that another rule
+/// refuses says nothing of the hole: that is judged as anywhere. What no note of an engineer mends
+/// (neighbour, dwarf wall, no ground under the floor) cannot be waived.
 extern const rules::RuleJudge kDrillSection;
 
 }  // namespace sumpwright::build

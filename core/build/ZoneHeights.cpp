@@ -70,6 +70,14 @@ double widest(const Rule& rule, const Site& site) {
   return halfOf(rule, site) + (jet ? kJetHalf_m : rule.needed_m->value - rules::kRounding_m);
 }
 
+bool isOfWallsRound(const Rule& rule) {
+  return rule.kind == RuleKind::discharge && rule.measure == DischargeMeasure::enclosed;
+}
+
+Interval heightsBetweenWalls(std::optional<double> eaves_m) {
+  return {-kEndless_m, eaves_m.value_or(kEndless_m)};
+}
+
 Intervals levelHeights(const Rule& rule, double ground_m, std::optional<double> eaves_m) {
   const double needed = rule.needed_m->value - rules::kRounding_m;
   switch (rule.measure) {

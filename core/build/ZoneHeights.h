@@ -27,4 +27,9 @@ double widest(const rules::Rule& rule, const rules::Site& site);
 geometry::Intervals levelHeights(const rules::Rule& rule, double ground_m,
                                  std::optional<double> eaves_m);
 
+/// Whether it asks if walls stand round an outlet that ends below the eaves.
+bool isOfWallsRound(const rules::Rule& rule);
+/// Heights it objects to where they do: all below the eaves; unknown eaves may be anywhere.
+geometry::Interval heightsBetweenWalls(std::optional<double> eaves_m);
+
 }  // namespace sumpwright::build

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "build/Discharge.h"
+#include "build/Enclosure.h"
 #include "build/Levels.h"
 #include "build/RefusedZone.h"
 #include "build/RunWalls.h"
@@ -111,6 +112,23 @@ void addWallOutlines(const Site& site, const Rule& rule, const Edge& edge, Inter
                     {where.to, window.from},
                     {where.to, window.to},
                     {where.from, window.to}}});
+  }
+}
+
+/// Between walls: all below the eaves.
+void addEnclosedOutlines(const Site& site, const Rule& rule, const Edge& edge, Interval window,
+                         std::vector<ZoneOutline>& out) {
+  const Interval heights = geometry::clip(heightsBetweenWalls(eavesOf(site, edge)), window);
+  if (heights.empty()) return;
+  for (const Interval& i : betweenWalls(site, edge, rule.needed_m->value)) {
+    const Interval where = geometry::clip(i, {0.0, edge.length_m});
+    if (where.empty()) continue;
+    const double from = edge.start_m + where.from;
+    const double to = edge.start_m + where.to;
+    out.push_back(
+        {rule.id,
+         "",
+         {{from, heights.from}, {to, heights.from}, {to, heights.to}, {from, heights.to}}});
   }
 }
 
@@ -223,6 +241,8 @@ std::vector<ZoneOutline> zoneOutlines(const Site& site, const Edge& edge, rules:
     if (!isMeant(rule, weight)) continue;
     if (rule.kind == RuleKind::wall) {
       addWallOutlines(site, rule, edge, window, outlines);
+    } else if (isOfWallsRound(rule)) {
+      addEnclosedOutlines(site, rule, edge, window, outlines);
     } else if (isOfThings(rule)) {
       addThingOutlines(site, rule, edge, window, tolerance_m, outlines);
     } else {

@@ -16,7 +16,6 @@ namespace sumpwright::dossier {
 namespace {
 
 using base::Message;
-using build::Fit;
 
 constexpr double kSectionHeight_mm = 112.0;
 constexpr double kSectionShare = 0.42;  // at most, of a page that lies
@@ -88,9 +87,7 @@ SumpPart::SumpPart(const Sheet& sheet)
                                     build::wishOf(sheet.job(), *sheet.sump))),
       m_refused(sheet.assessment->state == rules::State::refused && !sheet.assessment->waived) {}
 
-bool SumpPart::stopped() const {
-  return m_refused || m_section.fit == Fit::never || m_section.fit == Fit::not_cored;
-}
+bool SumpPart::stopped() const { return m_refused || m_section.stopped; }
 
 bool isStopped(const Sheet& sheet) { return sheet.assessment && SumpPart(sheet).stopped(); }
 

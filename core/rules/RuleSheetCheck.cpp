@@ -171,12 +171,40 @@ bool needsFigure(const Rule& rule) {
          (rule.kind == RuleKind::wall && rule.attribute == WallAttribute::free_depth_m);
 }
 
+/// What a measure is of: eaves and walls ask for the outlet alone, the rest of levels for one part.
+bool speaksOfRightParts(const Rule& rule) {
+  const auto speaks = [&](Part part) {
+    return std::find(rule.applies_to.begin(), rule.applies_to.end(), part) != rule.applies_to.end();
+  };
+  switch (rule.measure) {
+    case DischargeMeasure::above_eaves:
+    case DischargeMeasure::under_eaves:
+    case DischargeMeasure::below_roof:
+    case DischargeMeasure::jet:
+    case DischargeMeasure::enclosed:
+      return rule.applies_to == std::vector{Part::outlet};
+    case DischargeMeasure::above_ground:
+      return rule.applies_to == std::vector{Part::outlet} ||
+             rule.applies_to == std::vector{Part::fan};
+    case DischargeMeasure::below_outlet:
+    case DischargeMeasure::roof_space:
+      return rule.applies_to == std::vector{Part::fan};
+    case DischargeMeasure::near:
+    case DischargeMeasure::over:
+      break;
+  }
+  return !speaks(Part::hole) && !speaks(Part::dig);
+}
+
 void checkRule(const Rule& rule, const std::string& pointer, base::Problems& problems) {
   if (rule.id.empty()) report(problems, "sheet.empty", pointer + "/id");
   if (rule.title.empty()) report(problems, "sheet.empty", pointer + "/title");
   if (rule.applies_to.empty()) report(problems, "sheet.empty", pointer + "/applies_to");
   if (rule.enabled && needsFigure(rule) && !rule.needed_m) {
     report(problems, "sheet.no-figure", pointer + "/needed_m", {base::text("rule", rule.id)});
+  }
+  if (rule.kind == RuleKind::discharge && !rule.applies_to.empty() && !speaksOfRightParts(rule)) {
+    report(problems, "sheet.wrong-part", pointer + "/applies_to", {base::text("rule", rule.id)});
   }
   checkMost(rule, pointer, problems);
   if (rule.in_height_m && rule.kind != RuleKind::drill_line) {

@@ -11,6 +11,7 @@
 #include "plan/KindNames.h"
 #include "plan/PlanCheck.h"
 #include "rules/Spans.h"
+#include "rules/Waived.h"
 #include "siting/BestPlaces.h"
 #include "siting/DesignCheck.h"
 #include "siting/Findings.h"
@@ -307,7 +308,8 @@ Assessment Study::assess(Place place, const std::string& sump) const {
   }
   sortWorstFirst(a.findings);
   a.state = stateOf(a.findings);
-  for (const Finding& f : a.findings) a.accepted.push_back(isWaived(site(), f, a.place, sump));
+  for (const Finding& f : a.findings)
+    a.accepted.push_back(rules::isWaived(site(), f, a.place, sump));
   a.waived = allWaived(a);
   a.margins = marginsAt(site(), a.place, accuracy_m());
   a.close = std::any_of(a.margins.begin(), a.margins.end(), [&](const Margin& m) {

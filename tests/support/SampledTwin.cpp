@@ -801,9 +801,54 @@ void SampledTwin::judge(const Rule& rule, int ring, double s, int rays, TwinFind
   }
 }
 
+/// Whether some binding rule of the sheet says what keeps all holes away.
+bool SampledTwin::saysNoCore(build::NoCore why, int ring, double s) const {
+  const plan::Wall& wall = ringOf(ring).walls[find(ring, s).edge];
+  for (const Rule& rule : m_sheet.rules) {
+    if (!rule.enabled || rule.severity != rules::Severity::binding || !half(rule)) continue;
+    const bool of_kind = why == build::NoCore::party || why == build::NoCore::dwarf;
+    const bool of_foundation = why == build::NoCore::foundation;
+    if (rule.kind == RuleKind::wall &&
+        ((of_kind && rule.attribute == rules::WallAttribute::kind) ||
+         (of_foundation && rule.attribute == rules::WallAttribute::foundation)) &&
+        wallObjection(rule, wall) == "objected") {
+      return true;
+    }
+    if (rule.kind != RuleKind::floor_behind || of_kind || of_foundation) continue;
+    TwinFindings floor;
+    addFloor(rule, ring, s, floor);
+    for (const auto& one : floor) {
+      if (why != build::NoCore::deep && !one.thing.empty()) return true;
+    }
+  }
+  return false;
+}
+
+/// What the rule itself says of why none is cored, and whether a hole is judged all the same. Why
+/// none is cored is what core/build says of the place.
+bool SampledTwin::addNoCore(const Rule& rule, int ring, double s, TwinFindings& found) const {
+  const auto all = build::noCores(*m_site, {ring, s});
+  const std::size_t before = found.size();
+  for (const build::NoCore why : all) {
+    if (saysNoCore(why, ring, s)) continue;
+    const bool floor = why == build::NoCore::timber || why == build::NoCore::concrete;
+    const plan::FloorZone* zone = build::floorBehind(*m_site, {ring, s});
+    const bool open = floor && zone->oversite == plan::Oversite::unknown;
+    found.insert({rule.id, ringOf(ring).walls[find(ring, s).edge].id,
+                  open                                        ? Weight::unknown
+                  : rule.severity == rules::Severity::binding ? Weight::binding
+                                                              : Weight::advisory});
+  }
+  return found.size() == before && std::all_of(all.begin(), all.end(), [](build::NoCore why) {
+           return why == build::NoCore::foundation;
+         });
+}
+
 /// The section itself is what core/build says of a place; where it holds is judged here.
 void SampledTwin::addHole(const Rule& rule, int ring, double s, TwinFindings& found) const {
-  const build::DrillSection section = build::drillSection(*m_site, {ring, s}, {});
+  const perimeter::Place place{ring, s};
+  if (!addNoCore(rule, ring, s, found)) return;
+  const build::DrillSection section = build::drillSection(build::buildUpAt(*m_site, place), {});
   const std::string id = ringOf(ring).walls[find(ring, s).edge].id;
   if (section.fit == build::Fit::fits_if_footing && rule.unknown_gates) {
     found.insert({rule.id, id, Weight::unknown});

@@ -13,6 +13,7 @@
 #include <string>
 #include <vector>
 
+#include "build/BuildUp.h"
 #include "plan/Job.h"
 #include "rules/Finding.h"
 #include "rules/Judge.h"
@@ -60,6 +61,8 @@ class SampledTwin {
   double edgeStart(int ring, std::size_t edge) const;
   double thickness(int ring, std::size_t edge) const;
   Here find(int ring, double s) const;
+  bool saysNoCore(build::NoCore why, int ring, double s) const;
+  bool addNoCore(const rules::Rule& rule, int ring, double s, TwinFindings& found) const;
   void addHole(const rules::Rule& rule, int ring, double s, TwinFindings& found) const;
   bool inHouse(geometry::Point p, double deeper_m) const;
   bool sees(geometry::Point a, geometry::Point b) const;

@@ -170,8 +170,9 @@ TEST(BuildUp, FootingEndsMayComeAloneOrSwapped) {
 }
 
 std::string whyNot(const plan::Job& job, double s = 4.0) {
-  const auto why = notCored(siteOf(job), {0, s});
-  return why ? why->id : "";
+  const rules::Site site = siteOf(job);
+  const auto why = noCores(site, {0, s});
+  return why.empty() ? "" : noCoreWords(why.front(), site, {0, s}).id;
 }
 
 TEST(NotCored, SaysWhy) {

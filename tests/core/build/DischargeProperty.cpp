@@ -10,6 +10,7 @@
 #include "build/RefusedZone.h"
 #include "build/Run.h"
 #include "core/build/Sites.h"
+#include "geometry/Shapes.h"
 #include "support/Seed.h"
 
 namespace sumpwright::build {
@@ -206,6 +207,124 @@ TEST(DischargeProperty, HeightsAndChainagesTellTheSame) {
       });
       EXPECT_EQ(by_height, by_chainage) << ring << ":" << s << " at " << z;
     }
+  });
+}
+
+/// A house with all its things under a whole sheet as it is shipped.
+rules::Site wholeSite(Random& random) {
+  plan::Job job = support::randomJob(random, {.courtyards = true, .all_looked_for = true});
+  if (random.chance(0.6)) job.house.eaves_m = random.uniform(2.3, 5.5);
+  for (plan::Opening& o : job.plan.openings) {
+    o.sill_m = random.uniform(0.0, 3.5);
+    o.head_m = *o.sill_m + random.uniform(0.3, 1.5);
+  }
+  const auto sheet = support::builtInSheet(
+      random.oneOf<std::string>({"ie-practice", "uk-practice", "us-practice"}));
+  return rules::makeSite(perimeter::Perimeter::of(job).value(), job, sheet, plan::OutletMode::riser,
+                         0.127);
+}
+
+bool isIn(const geometry::Intervals& heights, double z) {
+  return std::any_of(heights.begin(), heights.end(),
+                     [&](const auto& i) { return z > i.from && z < i.to; });
+}
+
+bool isNearEnd(const geometry::Intervals& heights, double z) {
+  return std::any_of(heights.begin(), heights.end(), [&](const auto& i) {
+    return std::abs(z - i.from) < 1e-6 || std::abs(z - i.to) < 1e-6;
+  });
+}
+
+/// Rules whose findings hold at a place of the hole with that weight.
+std::vector<const rules::Rule*> found(const rules::Site& site, perimeter::Place at, Weight weight) {
+  std::vector<const rules::Rule*> rules;
+  for (const rules::Rule& rule : site.sheet.rules) {
+    if (!rule.enabled || rule.severity == rules::Severity::preference) continue;
+    std::vector<rules::FindingSpan> spans;
+    addRunSpans(rule, site, spans);
+    // Straight above a hole the wall is judged with the hole.
+    if (rule.kind == rules::RuleKind::wall) rules::kWallRule.spans(rule, site, spans);
+    const bool here = std::any_of(spans.begin(), spans.end(), [&](const rules::FindingSpan& s) {
+      return s.ring == at.ring && s.finding.weight == weight && rules::holds(s, at.chainage_m);
+    });
+    if (here) rules.push_back(&rule);
+  }
+  return rules;
+}
+
+// The zone that is drawn and proposed by beside what the whole sheet finds at an outlet there.
+TEST(DischargeProperty, TheZoneIsWhatTheSheetFinds) {
+  int in = 0;
+  int out = 0;
+  int walled = 0;
+  support::forEachSeed(90, [&](std::uint64_t seed) {
+    Random random(seed);
+    rules::Site site = wholeSite(random);
+    for (const Weight weight : {Weight::binding, Weight::advisory}) {
+      const double z = random.uniform(0.2, 7.0);
+      const auto spans = chainagesObjected(site, z, weight);
+      rules::Site placed = site;
+      placed.run = rules::PlacedRun{};
+      placed.run->outlet_m = z;
+      for (int k = 0; k < 12; ++k) {
+        const int ring = random.between(0, site.perimeter.ringCount() - 1);
+        const perimeter::Place at{ring, random.uniform(0.0, site.perimeter.length_m(ring))};
+        const auto heights = heightsObjected(site, at, weight);
+        if (isNearEnd(heights, z)) continue;
+        const bool by_height = isIn(heights, z);
+        const bool by_chainage = std::any_of(spans.begin(), spans.end(), [&](const auto& s) {
+          return s.ring == ring && rules::holds(s, at.chainage_m);
+        });
+        EXPECT_EQ(by_height, by_chainage)
+            << site.sheet.id << ' ' << ring << ':' << at.chainage_m << " at " << z;
+        const auto rules = found(placed, at, weight);
+        (by_height ? in : out) += 1;
+        if (by_height) {
+          EXPECT_FALSE(rules.empty()) << ring << ':' << at.chainage_m << " at " << z;
+        }
+        for (const rules::Rule* rule : rules) {
+          if (rule->measure == rules::DischargeMeasure::enclosed) ++walled;
+          const bool of_outlet = rule->applies_to == std::vector{rules::Part::outlet};
+          EXPECT_TRUE(by_height || !of_outlet)
+              << rule->id << ' ' << ring << ':' << at.chainage_m << " at " << z;
+        }
+      }
+    }
+    if (testing::Test::HasFailure()) ADD_FAILURE() << "seed " << seed;
+  });
+  EXPECT_GT(in, 100);
+  EXPECT_GT(out, 100);
+  EXPECT_GT(walled, 10);
+}
+
+// Outlines as they are drawn cover just the heights.
+TEST(DischargeProperty, OutlinesCoverTheZone) {
+  constexpr double kTolerance = 0.001;
+  support::forEachSeed(40, [](std::uint64_t seed) {
+    Random random(seed);
+    const rules::Site site = wholeSite(random);
+    for (int k = 0; k < 12; ++k) {
+      const int ring = random.between(0, site.perimeter.ringCount() - 1);
+      const perimeter::Place at{ring, random.uniform(0.0, site.perimeter.length_m(ring))};
+      const double z = random.uniform(-0.5, 7.0);
+      const perimeter::Edge& edge = site.perimeter.edgeAt(at);
+      const double s = at.chainage_m;
+      if (s - edge.start_m < 0.01 || edge.end_m() - s < 0.01) continue;
+      // A zone may end upright: the place has to be as clear of it, or as deep in it, to all sides.
+      bool same = true;
+      const bool by_height = isIn(heightsObjected(site, at, Weight::binding), z);
+      for (const double dx : {-0.005, 0.005}) {
+        const auto beside = heightsObjected(site, {ring, s + dx}, Weight::binding);
+        for (const double dz : {-0.005, 0.005}) same = same && isIn(beside, z + dz) == by_height;
+      }
+      if (!same) continue;
+      const auto outlines = zoneOutlines(site, edge, Weight::binding, -2.0, 9.0, kTolerance);
+      const bool drawn = std::any_of(outlines.begin(), outlines.end(), [&](const auto& one) {
+        return geometry::contains(one.outline, {s, z});
+      });
+      EXPECT_EQ(drawn, by_height) << site.sheet.id << ' ' << ring << ':' << s << " at " << z;
+    }
+    if (testing::Test::HasFailure()) ADD_FAILURE() << "seed " << seed;
   });
 }
 

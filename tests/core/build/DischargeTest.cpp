@@ -10,6 +10,7 @@
 #include "build/Discharge.h"
 #include "build/Enclosure.h"
 #include "build/Levels.h"
+#include "build/OutletLevels.h"
 #include "build/RefusedZone.h"
 #include "build/Run.h"
 #include "core/build/Sites.h"
@@ -479,6 +480,50 @@ TEST(Enclosure, LowOutletIsRefusedThereAndOneAboveTheEavesIsNot) {
   EXPECT_TRUE(spansOf(siteWithRun(job), "low-outlet-enclosed").empty());
   job.design.sumps[0].discharge->height_m = 1.2;
   EXPECT_FALSE(spansOf(siteWithRun(job), "low-outlet-enclosed").empty());
+}
+
+/// Between walls nothing may end below the eaves, and where nobody knows them nowhere.
+TEST(RefusedZone, AYardIsClosedUpToTheEaves) {
+  plan::Job job = PlanBuilder::courtyard().job();
+  job.design.outlet = plan::OutletMode::riser;
+  job.house.eaves_m = 4.0;
+  rules::Site site = siteOf(job);
+  const auto heights = heightsObjected(site, {1, 2.0}, Weight::binding);
+  ASSERT_EQ(heights.size(), 1U);
+  EXPECT_NEAR(heights[0].to, 4.0, kExact_m);
+  const auto outlines =
+      zoneOutlines(site, site.perimeter.edges(1)[0], Weight::binding, -1.0, 6.0, 0.001);
+  const auto yard = std::find_if(outlines.begin(), outlines.end(), [](const ZoneOutline& one) {
+    return one.rule == "low-outlet-enclosed";
+  });
+  ASSERT_NE(yard, outlines.end());
+  for (const geometry::Point p : yard->outline) EXPECT_LE(p.y, 4.0);
+  EXPECT_GT(proposedDischarge(site, {1, 2.0}, 0.02).height_m, 4.0);
+  job.house.eaves_m.reset();
+  const auto all = heightsObjected(siteOf(job), {1, 2.0}, Weight::binding);
+  ASSERT_EQ(all.size(), 1U);
+  EXPECT_FALSE(std::isfinite(all[0].to));
+}
+
+/// Of a wall with two hollows in the ground, each has its own least height.
+TEST(OutletLevels, LeastIsOfTheSpanAndNotOfTheWall) {
+  plan::Job job = PlanBuilder::rectangle().job();
+  job.plan.rings[0].walls[0].ground_points = {
+      {0.0, 0.9}, {2.0, -0.15}, {6.0, -0.15}, {8.0, 0.3}, {10.0, -0.15}};
+  job.design.outlet = plan::OutletMode::riser;
+  plan::Sump sump;
+  sump.id = "s";
+  sump.chainage_m = 4.0;
+  sump.discharge = plan::Discharge{0, 4.0, 0.5};
+  job.design.sumps.push_back(sump);
+  const rules::Site site = siteWithRun(job);
+  std::vector<double> least;
+  for (const LevelSpan& one : levelSpans(*site.sheet.find("outlet-above-ground"), site)) {
+    if (one.where.from_m < 10.0 && one.where.ring == 0) least.push_back(*one.distance_m);
+  }
+  ASSERT_EQ(least.size(), 2U);
+  EXPECT_NEAR(least[0], 0.5 - 0.9, kExact_m);
+  EXPECT_NEAR(least[1], 0.5 - 0.3, kExact_m);
 }
 
 TEST(RefusedZone, HeightsAtAChainage) {

@@ -105,6 +105,71 @@ std::optional<rules::Finding> findingAt(const std::vector<rules::FindingSpan>& s
   return std::nullopt;
 }
 
+std::optional<rules::Finding> judgedAt(const plan::Job& job, double s,
+                                       const std::vector<std::string>& off = {}) {
+  rules::Site site = siteOf(job);
+  for (rules::Rule& rule : site.sheet.rules) {
+    if (std::find(off.begin(), off.end(), rule.id) != off.end()) rule.enabled = false;
+  }
+  std::vector<rules::FindingSpan> out;
+  kDrillSection.spans(*site.sheet.find("hole"), site, out);
+  return findingAt(out, s);
+}
+
+TEST(SectionAlong, RefusesAFloorTooDeepWhichNoOtherRuleLooksAt) {
+  plan::Job job = measuredHouse();
+  job.plan.floor_zones.at(0).level_m = -1.5;
+  const auto deep = judgedAt(job, 6.0);
+  ASSERT_TRUE(deep);
+  EXPECT_EQ(deep->reason.id, "rule.no-core.deep");
+  EXPECT_EQ(deep->weight, rules::Weight::binding);
+  EXPECT_TRUE(deep->waivable.allowed);
+  job.house.ground_level_m.reset();  // now a guess decides
+  job.plan.rings[0].walls[0].ground_level_m.reset();
+  const auto assumed = judgedAt(job, 6.0);
+  ASSERT_TRUE(assumed);
+  EXPECT_EQ(assumed->reason.id, "rule.no-core.deep-assumed");
+  EXPECT_EQ(assumed->weight, rules::Weight::unknown);
+  EXPECT_FALSE(assumed->waivable.allowed);
+}
+
+/// What keeps all holes away is said by the rule that is there for it, or else by this one.
+TEST(SectionAlong, SaysItselfWhatASheetWithoutTheOtherRulesLeavesOut) {
+  plan::Job raft = measuredHouse();
+  raft.plan.rings[0].walls[0].foundation = plan::Foundation::raft_edge;
+  EXPECT_FALSE(judgedAt(raft, 6.0));
+  const auto edge = judgedAt(raft, 6.0, {"foundation"});
+  ASSERT_TRUE(edge);
+  EXPECT_EQ(edge->reason.id, "rule.no-core.foundation");
+  EXPECT_TRUE(edge->waivable.allowed);
+  plan::Job timber = measuredHouse();
+  timber.plan.floor_zones.at(0).kind = plan::FloorKind::suspended_timber;
+  timber.plan.floor_zones.at(0).oversite = plan::Oversite::open;
+  EXPECT_FALSE(judgedAt(timber, 6.0));
+  const auto floor = judgedAt(timber, 6.0, {"floor-behind"});
+  ASSERT_TRUE(floor);
+  EXPECT_EQ(floor->reason.id, "rule.no-core.timber");
+  EXPECT_EQ(floor->weight, rules::Weight::binding);
+  EXPECT_FALSE(floor->waivable.allowed) << "no note puts fill under it";
+  timber.plan.floor_zones.at(0).oversite = plan::Oversite::unknown;
+  EXPECT_EQ(judgedAt(timber, 6.0, {"floor-behind"})->weight, rules::Weight::unknown);
+  plan::Job party = measuredHouse();
+  party.plan.rings[0].walls[0].kind = plan::WallKind::party;
+  EXPECT_FALSE(judgedAt(party, 6.0));
+  EXPECT_EQ(judgedAt(party, 6.0, {"party-wall"})->reason.id, "rule.no-core.party");
+}
+
+/// An accepted foundation leaves the hole to be judged: so it is judged from the start.
+TEST(SectionAlong, JudgesTheHoleBehindAFoundationThatAnotherRuleRefuses) {
+  plan::Job raft = measuredHouse();
+  raft.plan.rings[0].walls[0].foundation = plan::Foundation::raft_edge;
+  raft.house.footing_top_low_m = raft.house.footing_top_high_m = -0.30;
+  const auto never = judgedAt(raft, 6.0);
+  ASSERT_TRUE(never);
+  EXPECT_EQ(never->reason.id, "rule.section-never");
+  EXPECT_EQ(SectionAlong::of(siteOf(raft)).at({0, 6.0}).fit, Fit::not_cored);
+}
+
 TEST(SectionAlong, ObjectsOnlyWhereNoHoleFitsAndRefusesOnlyOnWhatIsKnown) {
   EXPECT_TRUE(judgedHole(measuredHouse()).empty());
   plan::Job shallow = measuredHouse();

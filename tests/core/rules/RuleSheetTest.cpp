@@ -406,6 +406,17 @@ TEST(RuleSheetProblems, ThingThatTheKindCannotLookAt) {
             Found{"sheet.wrong-thing " + pointerTo("front", "/things/0")});
 }
 
+// Heights are measured of one part: of another they would be judged in one way and not in the next.
+TEST(RuleSheetProblems, PartThatTheMeasureIsNotOf) {
+  EXPECT_EQ(withMember("outlet-above-eaves", "applies_to", {"fan"}),
+            Found{"sheet.wrong-part " + pointerTo("outlet-above-eaves", "/applies_to")});
+  EXPECT_EQ(withMember("outlet-above-ground", "applies_to", {"outlet", "fan"}),
+            Found{"sheet.wrong-part " + pointerTo("outlet-above-ground", "/applies_to")});
+  EXPECT_EQ(withMember("riser-before-opening", "applies_to", {"riser", "hole"}),
+            Found{"sheet.wrong-part " + pointerTo("riser-before-opening", "/applies_to")});
+  EXPECT_EQ(withMember("riser-before-opening", "applies_to", {"riser", "fan"}), Found{});
+}
+
 TEST(RuleSheetProblems, EnabledDistanceRuleNeedsItsFigure) {
   EXPECT_EQ(withMember("openings", "needed_m", nullptr),
             Found{"sheet.no-figure " + pointerTo("openings", "/needed_m")});

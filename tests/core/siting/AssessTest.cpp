@@ -1,6 +1,7 @@
 // One place at a time: exact ends, margins, waivers.
 #include <cmath>
 
+#include "build/DrillSection.h"
 #include "core/siting/Studied.h"
 
 namespace sumpwright::siting {
@@ -290,6 +291,53 @@ TEST(Waiver, WithTheEvidenceTheSheetAsksFor) {
   };
   EXPECT_TRUE(waived(Evidence::engineers_note));
   EXPECT_FALSE(waived(Evidence::reason));
+}
+
+/// Papers and section say of a waived hole what the verdict says.
+TEST(Waiver, OfAFoundationOpensTheSection) {
+  const auto section = [](bool waived) {
+    PlanBuilder house =
+        PlanBuilder::rectangle()
+            .wall(1, [](plan::Wall& w) { w.foundation = plan::Foundation::raft_edge; })
+            .sump("s1", 0, 14.0);
+    if (waived) house.waiver(waiver("foundation", "w0.1", 14.0, Evidence::engineers_note));
+    const Study study = studied(house);
+    return build::drillSection(study.site(), {0, 14.0},
+                               build::wishOf(study.job(), study.job().design.sumps[0]));
+  };
+  const build::DrillSection none = section(false);
+  EXPECT_EQ(none.verdict.id, "section.none.foundation");
+  EXPECT_TRUE(none.stopped);
+  const build::DrillSection open = section(true);
+  EXPECT_FALSE(open.stopped);
+  EXPECT_TRUE(open.on_waiver);
+  EXPECT_TRUE(open.bore);
+  ASSERT_FALSE(open.notes.empty());
+  EXPECT_EQ(open.notes.front().id, "section.note.on-waiver");
+}
+
+TEST(Waiver, OfTheHoleLetsItBeDrilledThoughNoneFits) {
+  PlanBuilder house = PlanBuilder::rectangle().sump("s1", 0, 14.0).with([](plan::Job& j) {
+    j.house.screed_m = 0.065;
+    j.house.insulation_m = 0.1;
+    j.house.slab_m = 0.15;
+    j.house.ground_level_m = -0.15;
+    j.house.dpc_height_m = 0.0;
+    j.house.barrier = plan::Barrier::none;
+    j.house.footing_top_low_m = j.house.footing_top_high_m = -0.3;
+  });
+  const auto stopped = [](const Study& study) {
+    return build::drillSection(study.site(), {0, 14.0},
+                               build::wishOf(study.job(), study.job().design.sumps[0]))
+        .stopped;
+  };
+  const Study refused = studied(house);
+  EXPECT_EQ(refused.assess({0, 14.0}, "s1").state, State::refused);
+  EXPECT_TRUE(stopped(refused));
+  const Study accepted =
+      studied(house.waiver(waiver("hole", "w0.1", 14.0, Evidence::engineers_note)));
+  EXPECT_TRUE(accepted.assess({0, 14.0}, "s1").waived);
+  EXPECT_FALSE(stopped(accepted));
 }
 
 TEST(Waiver, NeverForWhatTheSheetForbids) {
