@@ -1,5 +1,6 @@
 #include "cli/Load.h"
 
+#include <cmath>
 #include <utility>
 
 #include "cli/Problems.h"
@@ -32,6 +33,16 @@ siting::StudyOptions optionsOf(const StudyChoice& choice) {
 
 }  // namespace
 
+CLI::Validator within(double least, double most) {
+  CLI::Validator range = CLI::Range(least, most);
+  range.operation([inner = CLI::Range(least, most)](std::string& text) {
+    double value = 0.0;
+    const bool number = CLI::detail::lexical_cast(text, value) && std::isfinite(value);
+    return number ? inner(text) : "'" + text + "' is not a number";
+  });
+  return range;
+}
+
 void addStudyOptions(CLI::App& command, StudyChoice& choice) {
   command.add_option("JOB", choice.job, "Job file, NAME.sump.json")->required();
   command.add_option("--rules", choice.rules, "Rule sheet by id or file instead of the job's own")
@@ -43,7 +54,7 @@ void addStudyOptions(CLI::App& command, StudyChoice& choice) {
       ->type_name("low|riser");
   // The bounds are those of plan::setCore.
   command.add_option("--core", choice.core_mm, "Diameter of the drilled hole, 40 to 300 mm")
-      ->check(CLI::Range(40.0, 300.0))
+      ->check(within(40.0, 300.0))
       ->type_name("MM");
 }
 

@@ -19,6 +19,9 @@ struct StudyChoice {
   std::optional<double> core_mm;
 };
 
+/// CLI::Range, which also lets "nan" pass, without that.
+CLI::Validator within(double least, double most);
+
 /// Adds JOB, --rules, --outlet and --core.
 void addStudyOptions(CLI::App& command, StudyChoice& choice);
 

@@ -121,13 +121,13 @@ void addSection(CLI::App& program, Console& console) {
   command
       ->add_option("--entry", choice->entry_m,
                    "Middle of the hole at the outside face, metres above finished floor")
-      ->check(CLI::Range(-5.0, 5.0))
+      ->check(within(-5.0, 5.0))
       ->type_name("M");
   command->add_option("--fall", choice->fall_deg, "Fall of the hole into the house, degrees")
-      ->check(CLI::Range(-45.0, 45.0))
+      ->check(within(-45.0, 45.0))
       ->type_name("DEG");
   command->add_option("--pit", choice->pit_l, "Fill taken out under the slab, litres")
-      ->check(CLI::Range(1.0, 500.0))
+      ->check(within(1.0, 500.0))
       ->type_name("L");
   command
       ->add_option("-o,--output", choice->file,

@@ -113,13 +113,13 @@ void addGroundOptions(CLI::App& command, SuctionChoice& choice) {
   command
       .add_option("--target", choice.target,
                   "Suction asked for everywhere, pascals; without it the job's, else 5")
-      ->check(CLI::Range(0.1, 100.0))
+      ->check(within(0.1, 100.0))
       ->type_name("PA");
   command
       .add_option("--limit", choice.limit,
                   "Least suction that counts as held, pascals, no more than the target; without it "
                   "the job's, else 1")
-      ->check(CLI::Range(0.1, 100.0))
+      ->check(within(0.1, 100.0))
       ->type_name("PA");
   command.add_flag("--no-tests", choice.no_tests,
                    "Leaves the job's pressure tests out of the prediction");

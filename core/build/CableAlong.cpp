@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "build/CableNetwork.h"
+#include "build/Run.h"
 #include "rules/Spans.h"
 
 namespace sumpwright::build {
@@ -102,25 +103,55 @@ class Outward {
   std::vector<Ways> m_ways;
 };
 
-void supplySpans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
-  if (!rule.most_m || site.job.plan.supplies.empty()) return;
-  const CableAlong along = CableAlong::of(site);
-  std::vector<rules::RingSpan> where;
-  for (std::size_t k = 1; k < along.nodes().size(); ++k) {
-    if (const auto part = longPart(along.nodes()[k - 1], along.nodes()[k], rule.most_m->value)) {
-      where.push_back(*part);
-    }
-  }
-  // Walls meet within a hair of their corner.
+/// Walls meet within a hair of their corner.
+void meetAtCorners(const Site& site, std::vector<rules::RingSpan>& where) {
   for (rules::RingSpan& span : where) {
     for (const Edge& edge : site.perimeter.edges(span.ring)) {
-      if (std::abs(span.from_m - edge.start_m) <= 2.0 * kHairOff_m) span.from_m = edge.start_m;
+      if (std::abs(span.from_m - edge.start_m) <= 2.0 * kHairOff_m) {
+        span.from_m = edge.start_m;
+        span.from_in = true;
+      }
       if (std::abs(span.to_m - edge.end_m()) <= 2.0 * kHairOff_m) span.to_m = edge.end_m();
     }
   }
-  const Message reason("rule.supply-far", {base::metres("most", rule.most_m->value)});
+}
+
+void addObjection(const Rule& rule, const Site& site, const Message& reason,
+                  std::vector<rules::RingSpan> where, std::vector<FindingSpan>& out) {
+  meetAtCorners(site, where);
   rules::addSpans(rule, site, -1, rules::makeFinding(rule, site, -1, reason),
                   rules::joinSpans(std::move(where)), out);
+}
+
+/// Nobody drew a supply: not proven, where the rule may refuse or asks for it.
+void addNoSupply(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
+  if (rule.severity != rules::Severity::binding && !rule.unknown_gates) return;
+  rules::Finding f = rules::makeFinding(rule, site, -1, Message("rule.supply-none"));
+  f.weight = rules::Weight::unknown;
+  f.waivable = {};
+  rules::addSpans(rule, site, -1, f, rules::allRings(site.perimeter), out);
+}
+
+void supplySpans(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
+  if (!rule.most_m) return;
+  if (site.job.plan.supplies.empty()) return addNoSupply(rule, site, out);
+  const Wiring wiring = wiringOf(site, site.sump);
+  const CableAlong along = CableAlong::of(site, wiring.ask, wiring.shift_m);
+  std::vector<rules::RingSpan> far;
+  std::vector<rules::RingSpan> no_way;
+  for (std::size_t k = 1; k < along.nodes().size(); ++k) {
+    const CableAlong::Node& a = along.nodes()[k - 1];
+    const CableAlong::Node& b = along.nodes()[k];
+    if (!onOneWall(a, b)) continue;
+    if (!a.length_m || !b.length_m) {
+      no_way.push_back({a.ring, a.chainage_m, b.chainage_m, true});
+    } else if (const auto part = longPart(a, b, rule.most_m->value)) {
+      far.push_back(*part);
+    }
+  }
+  addObjection(rule, site, Message("rule.supply-far", {base::metres("most", rule.most_m->value)}),
+               std::move(far), out);
+  addObjection(rule, site, Message("rule.supply-no-way"), std::move(no_way), out);
 }
 
 std::optional<rules::Nearest> supplyNearest(const Rule&, const Site&, perimeter::Place) {
@@ -133,6 +164,20 @@ std::optional<double> supplyLeast(const Rule&, const Site&, const rules::Thing&,
 }
 
 }  // namespace
+
+Wiring wiringOf(const Site& site, const std::string& sump) {
+  const std::string& id = sump.empty() && site.run ? site.run->sump : sump;
+  for (const plan::Sump& one : site.job.design.sumps) {
+    if (one.kind != plan::SumpKind::cored || (!id.empty() && one.id != id)) continue;
+    const perimeter::Place hole{one.ring, one.chainage_m};
+    if (!site.perimeter.contains(hole)) continue;
+    Wiring wiring{cableAskOf(site, one, hole), 0.0};
+    wiring.ask.fan = {};
+    if (const auto run = placedRun(site, one)) wiring.shift_m = fanShift_m(*run);
+    return wiring;
+  }
+  return {};
+}
 
 CableAlong CableAlong::of(const Site& site, const CableAsk& ask, double shift_m) {
   CableAlong along;

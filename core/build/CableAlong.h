@@ -17,6 +17,18 @@ namespace sumpwright::build {
 
 inline constexpr double kCableStep_m = 0.5;  // own figure
 
+/// What the cable of a sump's fan is asked with, but for its place: that stands `shift_m` further
+/// round the ring than the hole.
+struct Wiring {
+  CableAsk ask;
+  double shift_m = 0.0;
+  bool operator==(const Wiring&) const = default;
+};
+
+/// Of the cored sump with that id, fan and supply as the job has them; for "" of the one whose run
+/// is judged, else of the first. A low fan beside the hole where there is none.
+Wiring wiringOf(const rules::Site& site, const std::string& sump);
+
 class CableAlong {
  public:
   /// `ask` but for the place of its fan, which stands `shift_m` further round the ring than the
@@ -40,9 +52,10 @@ class CableAlong {
   std::vector<Node> m_nodes;
 };
 
-/// Rule kind 5: objects where the cable is longer than most_m, by CableAlong; ends of a span lie
-/// where the straight line crosses it. Where no supply is drawn, or no route leads to one, it says
-/// nothing.
+/// Rule kind 5: objects where the cable from the fan of the judged sump (Site::sump) is longer than
+/// most_m, by CableAlong; ends of a span lie where the straight line crosses it. It objects too
+/// where no route leads to any supply. Where none is drawn that is not proven, of a binding rule or
+/// with unknown_gates; else it says nothing.
 extern const rules::RuleJudge kSupply;
 
 }  // namespace sumpwright::build

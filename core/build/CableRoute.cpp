@@ -255,10 +255,4 @@ std::vector<CableSleeve> cableSleeves(const rules::Site& site, const CableRoute&
   return sleeves;
 }
 
-std::optional<double> cableLength_m(const rules::Site& site, const CableAsk& ask) {
-  const CableAnswer answer = cableRoutes(site, ask);
-  if (!answer.chosen) return std::nullopt;
-  return answer.routes[*answer.chosen].length_m;
-}
-
 }  // namespace sumpwright::build

@@ -150,7 +150,4 @@ base::Message supplyLabel(const rules::Site& site, const plan::Supply& supply);
 /// From the fan on.
 std::vector<CableSleeve> cableSleeves(const rules::Site& site, const CableRoute& route);
 
-/// Length of the chosen route; nothing where there is none. What the score asks.
-std::optional<double> cableLength_m(const rules::Site& site, const CableAsk& ask);
-
 }  // namespace sumpwright::build

@@ -78,6 +78,7 @@ struct Site {
   std::vector<Thing> later;  ///< judged in height only: openings of other storeys, eaves and roof
   std::optional<PlacedRun> run;
   std::optional<PlacedHole> hole;
+  std::string sump;  ///< whose fan and cable are judged; "": of the run's, else of the first cored
   std::vector<std::vector<int>> things_of_rule;  ///< by rule index: indices into things
   /// Only where some rule measures along a string.
   std::shared_ptr<const perimeter::StringPaths> strings;

@@ -161,29 +161,15 @@ base::Result<Study> Study::of(const plan::Job& job, const rules::RuleSheet& shee
   return study;
 }
 
-/// Of the sump with that id; for "" of the one whose run is judged, else of the first.
-Study::Wiring Study::wiringOf(const Site& site, const std::string& sump) {
-  const std::string& id = sump.empty() && site.run ? site.run->sump : sump;
-  for (const plan::Sump& one : site.job.design.sumps) {
-    if (one.kind != plan::SumpKind::cored || (!id.empty() && one.id != id)) continue;
-    const Place hole{one.ring, one.chainage_m};
-    if (!site.perimeter.contains(hole)) continue;
-    Wiring wiring{build::cableAskOf(site, one, hole), 0.0};
-    wiring.ask.fan = {};
-    if (const auto run = build::placedRun(site, one)) wiring.shift_m = build::fanShift_m(*run);
-    return wiring;
-  }
-  return {};
-}
-
 std::shared_ptr<const Study::Data> Study::dataOf(rules::Site site, const std::string& sump) {
   auto data = std::make_shared<Data>();
   data->site = std::move(site);
+  data->site.sump = sump;
   data->accuracy_m = data->site.sheet.accuracy_m(data->site.job.survey_method);
   data->spans = findAll(data->site);
   data->stretches = tile(data->site, data->spans);
   data->unjudged = unjudgedOf(data->site);
-  data->wiring = wiringOf(data->site, sump);
+  data->wiring = std::make_shared<const build::Wiring>(build::wiringOf(data->site, sump));
   return data;
 }
 
@@ -198,7 +184,7 @@ std::shared_ptr<const Study::Data> Study::dataFor(const std::string& sump) const
       run.has_value() == site().run.has_value() &&
       (!run || (run->outlet_m == site().run->outlet_m && run->shift_m == site().run->shift_m &&
                 run->fan_place == site().run->fan_place && run->fan_m == site().run->fan_m)) &&
-      wiringOf(site(), sump) == m_data->wiring;
+      build::wiringOf(site(), sump) == *m_data->wiring;
   if (same) return m_data;
   const std::scoped_lock lock(m_data->others_lock);
   auto& other = m_data->others[sump];
@@ -224,7 +210,7 @@ const build::CableAlong* Study::cable() const {
   if (job().plan.supplies.empty()) return nullptr;
   std::call_once(m_data->cable_once, [this] {
     m_data->cable = std::make_shared<const build::CableAlong>(
-        build::CableAlong::of(site(), m_data->wiring.ask, m_data->wiring.shift_m));
+        build::CableAlong::of(site(), m_data->wiring->ask, m_data->wiring->shift_m));
   });
   return m_data->cable.get();
 }

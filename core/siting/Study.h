@@ -15,7 +15,6 @@
 #include <vector>
 
 #include "base/Result.h"
-#include "build/CableRoute.h"
 #include "plan/Job.h"
 #include "rules/Finding.h"
 #include "rules/Judge.h"
@@ -24,6 +23,7 @@
 namespace sumpwright::build {
 class CableAlong;    // build/CableAlong.h
 class SectionAlong;  // build/SectionAlong.h
+struct Wiring;       // build/CableAlong.h
 }  // namespace sumpwright::build
 
 namespace sumpwright::siting {
@@ -193,12 +193,6 @@ class Study {
   base::Message labelOf(const std::string& id) const;
 
  private:
-  /// What the cable is asked with, but for its place.
-  struct Wiring {
-    build::CableAsk ask;
-    double shift_m = 0.0;  ///< of the fan, from the hole
-    bool operator==(const Wiring&) const = default;
-  };
   struct Data {
     rules::Site site;
     std::vector<rules::FindingSpan> spans;
@@ -209,7 +203,7 @@ class Study {
     mutable std::map<std::string, std::shared_ptr<const Data>> others;  ///< by sump
     mutable std::once_flag section_once;
     mutable std::shared_ptr<const build::SectionAlong> section;
-    Wiring wiring;
+    std::shared_ptr<const build::Wiring> wiring;
     mutable std::once_flag cable_once;
     mutable std::shared_ptr<const build::CableAlong> cable;
   };
@@ -223,7 +217,6 @@ class Study {
     mutable std::optional<LeastBad> least_bad;
   };
   static std::shared_ptr<const Data> dataOf(rules::Site site, const std::string& sump);
-  static Wiring wiringOf(const rules::Site& site, const std::string& sump);
   /// This study, or one that judges the sump's own run.
   std::shared_ptr<const Data> dataFor(const std::string& sump) const;
   std::shared_ptr<const Data> m_data;

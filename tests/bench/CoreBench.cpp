@@ -10,6 +10,7 @@
 
 #include "bench/Houses.h"
 #include "build/CableAlong.h"
+#include "core/build/CableLength.h"
 #include "external/Geos.h"
 #include "siting/Study.h"
 #include "support/RandomPlan.h"

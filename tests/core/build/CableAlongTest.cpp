@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "build/CableAlong.h"
+#include "core/build/CableLength.h"
 #include "core/build/Sites.h"
 #include "plan/RoomEdits.h"
 #include "support/Seed.h"
@@ -81,6 +82,72 @@ TEST(CableAlong, TheRuleObjectsWhereTheCableIsTooLong) {
   }
   EXPECT_EQ(out[0].finding.reason.id, "rule.supply-far");
   EXPECT_EQ(out[0].finding.weight, rules::Weight::advisory);
+}
+
+rules::Site judgedSite(const plan::Job& job, double most_m, rules::Severity severity,
+                       bool gates = false) {
+  rules::Site site = siteOf(job);
+  for (rules::Rule& rule : site.sheet.rules) {
+    if (rule.kind != rules::RuleKind::supply) continue;
+    rule.enabled = true;
+    rule.severity = severity;
+    rule.unknown_gates = gates;
+    rule.most_m = rules::Figure{most_m, {base::Mark::own, "test"}};
+  }
+  return site;
+}
+
+std::vector<rules::FindingSpan> cableFindings(const rules::Site& site) {
+  std::vector<rules::FindingSpan> out;
+  kSupply.spans(*site.sheet.find("cable"), site, out);
+  return out;
+}
+
+TEST(CableAlong, TheRuleIsNotProvenWithoutASupplyAndObjectsWhereNoneCanBeReached) {
+  using rules::Severity;
+  const plan::Job none = PlanBuilder::rectangle();
+  const auto gated = cableFindings(judgedSite(none, 3.0, Severity::binding));
+  ASSERT_EQ(gated.size(), 1U);
+  EXPECT_EQ(gated[0].finding.weight, rules::Weight::unknown);
+  EXPECT_EQ(gated[0].finding.reason.id, "rule.supply-none");
+  EXPECT_TRUE(cableFindings(judgedSite(none, 3.0, Severity::advisory)).empty());
+  EXPECT_EQ(cableFindings(judgedSite(none, 3.0, Severity::advisory, true)).size(), 1U);
+
+  const plan::Job wet = PlanBuilder::rectangle()
+                            .noRooms()
+                            .room("bath", plan::RoomUse::bathroom,
+                                  {{0.35, 0.35}, {9.65, 0.35}, {9.65, 7.65}, {0.35, 7.65}})
+                            .supply("s", plan::SupplyKind::socket, {3.0, 0.5});
+  const auto refused = cableFindings(judgedSite(wet, 300.0, Severity::binding));
+  ASSERT_EQ(refused.size(), 1U);
+  EXPECT_EQ(refused[0].finding.weight, rules::Weight::binding);
+  EXPECT_EQ(refused[0].finding.reason.id, "rule.supply-no-way");
+  EXPECT_EQ(refused[0].from_m, 0.0);
+  EXPECT_TRUE(refused[0].from_in);
+  EXPECT_EQ(refused[0].to_m, siteOf(wet).perimeter.length_m(0));
+}
+
+/// By the cable that the score and the papers tell of: the sump's own fan, and its supply.
+TEST(CableAlong, TheRuleJudgesTheSumpsOwnCable) {
+  plan::Job job = PlanBuilder::rectangle()
+                      .supply("near", plan::SupplyKind::socket, {3.0, 0.5})
+                      .supply("far", plan::SupplyKind::socket, {9.5, 7.5})
+                      .sump("s", 0, 3.0);
+  const auto refused = [](const plan::Job& of) {
+    const rules::Site site = judgedSite(of, 6.0, rules::Severity::binding);
+    const auto found = cableFindings(site);
+    return std::any_of(found.begin(), found.end(), [](const rules::FindingSpan& span) {
+      return span.from_m < 3.0 && 3.0 < span.to_m;
+    });
+  };
+  EXPECT_FALSE(refused(job));
+  plan::Job wished = job;
+  wished.design.sumps[0].supply = "far";
+  EXPECT_TRUE(refused(wished));
+  plan::Job high = job;
+  high.design.sumps[0].fan_place = plan::FanPlace::outside_high;
+  high.design.sumps[0].fan_height_m = 6.0;
+  EXPECT_TRUE(refused(high));
 }
 
 TEST(CableAlong, WithoutASupplyThereIsNone) {

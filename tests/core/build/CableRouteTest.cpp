@@ -7,6 +7,7 @@
 
 #include "build/CableAlong.h"
 #include "build/CableRoute.h"
+#include "core/build/CableLength.h"
 #include "core/build/Sites.h"
 #include "geometry/Distance.h"
 #include "geometry/Shapes.h"
@@ -124,7 +125,8 @@ TEST(CableRoute, OverTheHeadOfADoorAndUnderASill) {
   house.with([](plan::Job& job) { job.plan.openings.back().head_m = 2.0; });
   const CableRoute over = from(house, 2.0).routes.at(0);
   EXPECT_EQ(over.over_openings, 1);
-  // Inside, at 0.10 m: outside, where the run lies higher, the window is in the way too.
+  // Inside, at 0.10 m: outside, where the run lies higher, the window with its head at 2.4 m is in
+  // the way too.
   EXPECT_NEAR(over.length_m - under.length_m, 2.0 * (2.0 + 0.1 - 0.1), 1e-9);
 }
 

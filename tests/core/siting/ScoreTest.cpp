@@ -3,6 +3,7 @@
 // are judged: 45, scaled to 100. An advisory costs 15.
 #include "build/CableAlong.h"
 #include "build/SectionAlong.h"
+#include "core/build/CableLength.h"
 #include "core/siting/Studied.h"
 
 namespace sumpwright::siting {
