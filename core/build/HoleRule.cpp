@@ -25,8 +25,8 @@ using rules::FindingSpan;
 using rules::Rule;
 using rules::Site;
 
-template <std::size_t count>
-bool assumes(const BuildUp& up, const std::array<std::string_view, count>& ids) {
+template <class Ids>
+bool assumes(const BuildUp& up, const Ids& ids) {
   return std::any_of(up.assumed.begin(), up.assumed.end(), [&](const Assumption& one) {
     return std::find(ids.begin(), ids.end(), one.what.id) != ids.end();
   });
