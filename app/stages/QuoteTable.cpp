@@ -20,6 +20,23 @@ constexpr double kTickRoom_px = 34.0;
 constexpr double kLineRow_px = 44.0;
 constexpr double kHeadRow_px = 34.0;
 
+/// Knows whether it is being chosen in by keys.
+class UnitBox final : public QComboBox {
+ public:
+  using QComboBox::QComboBox;
+  bool isTyped() const { return m_typed; }
+
+ protected:
+  void keyPressEvent(QKeyEvent* event) override {
+    m_typed = true;
+    QComboBox::keyPressEvent(event);
+    m_typed = false;
+  }
+
+ private:
+  bool m_typed = false;
+};
+
 /// Draws a cell in two sizes and the tick before the first column; takes the click on the tick.
 class QuoteCells final : public QStyledItemDelegate {
  public:
@@ -100,13 +117,14 @@ class QuoteCells final : public QStyledItemDelegate {
  private:
   /// A unit is chosen, and taken with the choice.
   QWidget* unitEditor(QWidget* parent, const QModelIndex& index) const {
-    auto* box = new QComboBox(parent);
+    auto* box = new UnitBox(parent);
     box->setFrame(false);
     box->addItems(QuoteLines::unitWords());
     box->setAccessibleName(
         index.model()->headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString());
     auto* self = const_cast<QuoteCells*>(this);
     connect(box, &QComboBox::activated, self, [self, box] {
+      if (box->isTyped()) return;  // "m" of "m2": it is taken when the cell is left
       Q_EMIT self->commitData(box);
       Q_EMIT self->closeEditor(box);
     });

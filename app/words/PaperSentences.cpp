@@ -358,6 +358,10 @@ constexpr Sentence kSentences[] = {
     {"paper.verdict.not-proven", QT_TRANSLATE_NOOP("Sentences", "Not proven")},
     {"paper.verdict.refused", QT_TRANSLATE_NOOP("Sentences", "Refused")},
     {"paper.verdict.waived", QT_TRANSLATE_NOOP("Sentences", "Accepted by waiver")},
+    {"paper.footing-decides",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The trial pit decides: the footing may end as high as {high:signed} to the "
+                       "floor, and the hole fits only if it ends below {level:signed,down}.")},
     {"paper.waiver.idle", QT_TRANSLATE_NOOP("Sentences", "Accepts nothing here: {why}.")},
     {"paper.waiver.idle-evidence",
      QT_TRANSLATE_NOOP("Sentences", "the rule sheet asks for other evidence, or more of it")},

@@ -63,6 +63,8 @@ constexpr Sentence kPapers[] = {
     {"paper.cable.part.rise", QT_TRANSLATE_NOOP("Sentences", "up to the supply")},
     {"paper.cable.part.roof", QT_TRANSLATE_NOOP("Sentences", "straight through the roof space")},
     {"paper.cable.part.skirting", QT_TRANSLATE_NOOP("Sentences", "inside along the skirting")},
+    {"paper.cable.part.skirting-of",
+     QT_TRANSLATE_NOOP("Sentences", "inside along the skirting, {room}")},
     {"paper.cable.part.sleeve",
      QT_TRANSLATE_NOOP("Sentences", "through the outside wall, sleeve rising inwards")},
     {"paper.cable.sleeve",

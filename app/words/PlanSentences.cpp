@@ -619,6 +619,11 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "The fan of sump {sump} is to be wired from \"{supply}\", which is not on "
                          "the plan. Choose another, or place it.")},
+      {"plan.house.footing-above-ground",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "The footing top is put at {footing:signed} to the floor, which is not in "
+                         "the ground ({ground:signed}). Measure it from finished floor level, "
+                         "downwards.")},
       {"plan.eaves.overhang",
        QT_TRANSLATE_NOOP("Sentences",
                          "Eaves that stand out from the wall by {overhang} are none: 0 for a roof "

@@ -3,6 +3,7 @@
 #include "build/CableRoute.h"
 #include "dossier/Sheet.h"
 #include "dossier/Table.h"
+#include "geometry/Distance.h"
 
 namespace sumpwright::dossier {
 namespace {
@@ -11,6 +12,7 @@ using base::Message;
 using build::CableAnswer;
 using build::CableAsk;
 using build::CablePart;
+using build::CablePartKind;
 using build::CableRoute;
 
 std::string wayOf(const Sheet& sheet, const CablePart& part) {
@@ -23,14 +25,55 @@ std::string wayOf(const Sheet& sheet, const CablePart& part) {
   return sheet.desk.say(Message(id, {base::text("thing", things)}));
 }
 
+/// The room along whose skirting a part runs; nothing where none is drawn there.
+const plan::Room* roomAlong(const Sheet& sheet, const CablePart& part) {
+  constexpr double kOn_m = 0.01;  // rounding, generously
+  if (part.line_m.size() < 2) return nullptr;
+  const geometry::Point middle = geometry::lerp(part.line_m[0], part.line_m[1], 0.5);
+  for (const plan::Room& room : sheet.job().plan.rooms) {
+    geometry::Polyline outline = room.outline_m;
+    if (!outline.empty()) outline.push_back(outline.front());
+    if (geometry::distance(middle, outline) < kOn_m) return &room;
+  }
+  return nullptr;
+}
+
+/// What the crew reads as one: along a skirting round its corners, along the walls outside.
+struct Leg {
+  CablePartKind kind = CablePartKind::drop;
+  std::string words;
+  double length_m = 0.0;
+};
+
+std::string alongWords(const Sheet& sheet, const CablePart& part) {
+  const plan::Room* room = part.kind == CablePartKind::skirting ? roomAlong(sheet, part) : nullptr;
+  if (room == nullptr) return wayOf(sheet, part);
+  return sheet.desk.say("paper.cable.part.skirting-of",
+                        {base::phrase("room", sheet.study.labelOf(room->id))});
+}
+
+std::vector<Leg> legsOf(const Sheet& sheet, const CableRoute& route) {
+  std::vector<Leg> legs;
+  for (const CablePart& part : route.parts) {
+    const bool along = part.kind == CablePartKind::skirting || part.kind == CablePartKind::outside;
+    const std::string words = alongWords(sheet, part);
+    if (along && !legs.empty() && legs.back().kind == part.kind && legs.back().words == words) {
+      legs.back().length_m += part.length_m;
+    } else {
+      legs.push_back({part.kind, words, part.length_m});
+    }
+  }
+  return legs;
+}
+
 Rows wayTable(const Sheet& sheet, const CableRoute& route, double width_mm) {
   const Desk& desk = sheet.desk;
   const auto length = [&](double metres) {
     return desk.say("paper.crew.length", {base::metres("length", metres)});
   };
   std::vector<std::vector<Cell>> cells;
-  for (const CablePart& part : route.parts) {
-    cells.push_back({Cell(wayOf(sheet, part)), Cell(length(part.length_m))});
+  for (const Leg& leg : legsOf(sheet, route)) {
+    cells.push_back({Cell(leg.words), Cell(length(leg.length_m))});
   }
   cells.push_back({Cell(desk.say("paper.cable.laid"), fonts::strong),
                    Cell(length(route.length_m), fonts::strong)});

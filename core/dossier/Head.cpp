@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "build/DrillSection.h"
 #include "dossier/Sheet.h"
 #include "drawing/Signs.h"
 #include "plan/DesignEdits.h"
@@ -80,6 +81,19 @@ struct VerdictText {
   std::vector<std::string> plain;
 };
 
+/// Where the footing decides whether the hole can be drilled at all: how low it has to end, and how
+/// high it may. Empty: it does not.
+base::Message footingWords(const Sheet& sheet) {
+  if (sheet.sump == nullptr || sheet.sump->kind != plan::SumpKind::cored || !sheet.assessment) {
+    return {};
+  }
+  const auto section = build::drillSection(sheet.study.site(), sheet.assessment->place,
+                                           build::wishOf(sheet.job(), *sheet.sump));
+  if (section.fit != build::Fit::fits_if_footing) return {};
+  return Message("paper.footing-decides", {base::metres("level", *section.footing_top_m),
+                                           base::metres("high", section.up.footing_high_m)});
+}
+
 VerdictText verdictText(const Sheet& sheet, double word_mm, double width_mm) {
   const Desk& desk = sheet.desk;
   VerdictText out;
@@ -94,6 +108,9 @@ VerdictText verdictText(const Sheet& sheet, double word_mm, double width_mm) {
   }
   out.bold = wrapped(where(sheet), fonts::lead, width_mm - word_mm);
   out.plain = wrapped(desk.say(sheet.assessment->sentence), fonts::body, width_mm);
+  if (const Message footing = footingWords(sheet); !footing.id.empty()) {
+    for (auto& line : wrapped(desk.say(footing), fonts::body, width_mm)) out.plain.push_back(line);
+  }
   if (sheet.assessment->close) {
     for (auto& line :
          wrapped(desk.say("paper.close-note", {base::metres("accuracy", sheet.study.accuracy_m())}),

@@ -31,6 +31,16 @@ std::vector<geometry::Polyline> lines(const siting::Study& study) {
   return out;
 }
 
+/// Whether any of a line lies on the page.
+bool isSeen(const geometry::Polyline& line, const Box& page, const PlanView& view) {
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const Point here = toPage(view, line[i]);
+    if (holds(page, here)) return true;
+    if (i > 0 && crosses(page, toPage(view, line[i - 1]), here)) return true;
+  }
+  return false;
+}
+
 /// Grows while everything still fits the page.
 class Frame {
  public:
@@ -96,7 +106,10 @@ std::vector<const plan::OutsideThing*> beyond(const siting::Study& study, const 
   const Box page = grown({0.0, 0.0, view.width_mm, view.height_mm}, 1e-6);
   std::vector<const plan::OutsideThing*> out;
   for (const plan::OutsideThing& t : study.job().plan.outside) {
-    if (!isLine(t) && !t.points_m.empty() && !holds(page, onPage(t, view))) out.push_back(&t);
+    if (t.points_m.empty()) continue;
+    if (isLine(t) ? !isSeen(t.points_m, page, view) : !holds(page, onPage(t, view))) {
+      out.push_back(&t);
+    }
   }
   return out;
 }

@@ -10,7 +10,8 @@ namespace sumpwright::drawing {
 
 /// Paths and boundaries: they lead out of the picture anyway.
 bool isLine(const plan::OutsideThing& thing);
-/// Things with a place of their own (no lines) that do not lie whole within the view.
+/// Things with a place of their own that do not lie whole within the view, and lines of which
+/// nothing does.
 std::vector<const plan::OutsideThing*> beyond(const siting::Study& study, const PlanView& view);
 /// Whether a buried run, path or boundary is cut by the view's edge.
 bool linesGoOn(const siting::Study& study, const PlanView& view);

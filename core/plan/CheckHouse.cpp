@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -52,6 +53,12 @@ void checkFooting(const House& house, ProblemList& problems) {
   if (low && high && *low > *high) {
     problems.add("plan.house.footing-reversed", "/house/footing_top_low_m",
                  {base::metres("low", *low), base::metres("high", *high)});
+  }
+  // A footing stands in the ground; a top measured from the wrong level does not.
+  const double ground = std::min(house.ground_level_m.value_or(0.0), 0.0);
+  if (high && *high > ground) {
+    problems.add(Gravity::missing, "plan.house.footing-above-ground", "/house/footing_top_high_m",
+                 {base::metres("footing", *high), base::metres("ground", ground)});
   }
   if (!low || !high) {
     problems.add(

@@ -14,6 +14,7 @@
 #include "rules/Waived.h"
 #include "siting/BestPlaces.h"
 #include "siting/DesignCheck.h"
+#include "siting/DoorLabel.h"
 #include "siting/Findings.h"
 #include "siting/ReachAlong.h"
 #include "siting/RuleList.h"
@@ -136,6 +137,9 @@ std::optional<base::Message> labelInPlan(const Site& site, const std::string& id
     for (const perimeter::Edge& edge : site.perimeter.edges(ring)) {
       if (site.perimeter.wall(edge).id == id) return site.perimeter.wallLabel(edge);
     }
+  }
+  for (const plan::InnerDoor& door : site.job.plan.inner_doors) {
+    if (door.id == id) return innerDoorLabel(site.job.plan, door);
   }
   return std::nullopt;
 }

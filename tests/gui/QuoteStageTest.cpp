@@ -548,13 +548,25 @@ TEST_F(QuoteStage, LinesOfTheJobsOwnHaveAUnitAndAreMaterialOrWork) {
   QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
   ASSERT_EQ(jobQuote().lines.size(), 1U);
   EXPECT_EQ(jobQuote().lines[0].unit, plan::QuoteUnit::metre);
+  // Typed, more than its first letter counts.
+  clickOn(lines().index(table().currentIndex().row(), QuoteLines::unit));
+  QTest::keyClick(&table(), Qt::Key_M);
+  box = table().viewport()->findChild<QComboBox*>();
+  ASSERT_NE(box, nullptr);
+  QTest::keyClick(box, Qt::Key_2);
+  EXPECT_EQ(box->currentText(), QStringLiteral("m2"));
+  QTest::keyClick(box, Qt::Key_Tab);
+  QCoreApplication::processEvents();
+  QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+  EXPECT_EQ(jobQuote().lines[0].unit, plan::QuoteUnit::square_metre);
+  if (auto* field = editor()) QTest::keyClick(field, Qt::Key_Escape);
   add(page().addWork(), "Moving furniture, invented");
   ASSERT_EQ(jobQuote().lines.size(), 2U);
   EXPECT_EQ(jobQuote().lines[1].unit, plan::QuoteUnit::hour);
   EXPECT_EQ(jobQuote().lines[1].kind, plan::QuoteKind::labour);
   const auto bought = price::shoppingOf(quote());
   EXPECT_EQ(bought.back().text, base::plainText("Skip, invented"));
-  EXPECT_EQ(bought.back().unit, price::PriceUnit::metre);
+  EXPECT_EQ(bought.back().unit, price::PriceUnit::square_metre);
 }
 
 TEST_F(QuoteStage, WhatTheBookDoesNotTakeStaysTypedWithTheReasonUnderIt) {

@@ -538,6 +538,20 @@ TEST(Crew, GuessesAreMarkedAndMarginsSaid) {
   EXPECT_TRUE(papersSay(crew, "margin"));
 }
 
+TEST(ClientPapers, SayWhereTheTrialPitMayStopTheJob) {
+  plan::Job job = withRun();
+  const auto said = [&](Paper paper) {
+    return papersSay(paperOf(paper, studyOf(job), voice(), dated()), "footing-decides");
+  };
+  job.house.footing_top_low_m = -1.2;
+  job.house.footing_top_high_m = -1.1;
+  EXPECT_FALSE(said(Paper::proposal));
+  job.house.footing_top_high_m = -0.3;  // may stand where the hole goes
+  EXPECT_TRUE(said(Paper::plan));
+  EXPECT_TRUE(said(Paper::proposal));
+  EXPECT_TRUE(said(Paper::crew));
+}
+
 TEST(Crew, HeightsAreToldFromTheDatum) {
   plan::Job job = withRun();
   job.house.height_datum = "kitchen sill";

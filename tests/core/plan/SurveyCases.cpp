@@ -73,6 +73,8 @@ void addMakeUpCases(SurveyCases& cases) {
   };
   cases.unsound("plan.ground.off-wall", at + "/ground_points/0/offset_m", ground(10.5, -0.2));
   cases.missing("plan.ground.near-dpc", at + "/ground_points/0/level_m", ground(2.0, -0.14));
+  cases.missing("plan.house.footing-above-ground", "/house/footing_top_high_m",
+                [](Job& j) { j.house.footing_top_high_m = *j.house.ground_level_m + 0.01; });
 }
 
 void addZoneCases(SurveyCases& cases) {

@@ -277,6 +277,28 @@ TEST(Stretches, LabelsOfEverything) {
   EXPECT_EQ(study.labelOf("nothing"), base::plainText("nothing"));
 }
 
+TEST(Stretches, ADoorInsideIsCalledByTheRoomsItLeadsTo) {
+  plan::Job job = PlanBuilder::rectangle();
+  job.plan.rooms = {{"west", "Den, invented", plan::RoomUse::living, {}},
+                    {"east", "", plan::RoomUse::kitchen, {}}};
+  job.plan.rooms[0].outline_m = {{0.3, 0.3}, {4.95, 0.3}, {4.95, 7.7}, {0.3, 7.7}};
+  job.plan.rooms[1].outline_m = {{5.05, 0.3}, {9.7, 0.3}, {9.7, 4.0}, {5.05, 4.0}};
+  plan::InnerWall across;
+  across.id = "across";
+  across.thickness_m = 0.1;
+  across.line_m = {{5.0, 0.3}, {5.0, 7.7}};
+  job.plan.inner_walls = {across};
+  job.plan.inner_doors = {{"d", "across", 1.0, 0.8}, {"half", "across", 6.0, 0.8}};
+  const Study study = studied(job);
+  const base::Message between = study.labelOf("d");
+  EXPECT_EQ(between.id, "door.between");
+  EXPECT_EQ(std::get<base::Message>(between.find("room")->value).id, "thing.named");
+  EXPECT_EQ(std::get<base::Message>(between.find("other")->value).id, "room.kitchen");
+  EXPECT_EQ(study.labelOf("half").id, "door.of");  // no room is drawn behind it
+  job.plan.rooms.clear();
+  EXPECT_EQ(studied(job).labelOf("d").id, "door.inside");
+}
+
 }  // namespace
 
 }  // namespace sumpwright::siting
