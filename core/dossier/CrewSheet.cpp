@@ -2,16 +2,14 @@
 // when to stop and who says go on.
 
 #include <algorithm>
-#include <cmath>
 #include <deque>
 
 #include "build/Run.h"
 #include "dossier/Folio.h"
 #include "dossier/Papers.h"
 #include "dossier/Table.h"
-#include "geometry/Shapes.h"
+#include "dossier/Works.h"
 #include "plan/SumpList.h"
-#include "price/SealList.h"
 
 namespace sumpwright::dossier {
 namespace {
@@ -20,7 +18,6 @@ using base::Message;
 
 constexpr double kPlanShare = 0.42;    // of a page, so that the setting-out stands on the same one
 constexpr double kUnderPlan_mm = 4.0;  // left of a page that lies, which the plan has to itself
-constexpr double kSignature_mm = 8.0;  // height of a line to sign on
 
 /// What the suction study has for the crew: its hold points, then what the figures say.
 Rows suctionRows(const Sheet& sheet, double width_mm) {
@@ -74,151 +71,6 @@ Rows toolRows(const Sheet& sheet, double width_mm) {
   rows.push_back({3.2, {}, false});
   rows.insert(rows.end(), tools.begin(), tools.end());
   return rows;
-}
-
-/// What kinds of sump this sheet sends a crew to: those where nobody may drill are none.
-struct Works {
-  bool cored = false;
-  bool internal = false;
-  bool standby = false;
-  bool digs() const { return cored || internal; }
-  bool any() const { return digs() || standby; }
-};
-
-/// Nobody has shown that there is no drain; a job that says so has none drawn (checkJob()).
-bool mayMeetDrains(const plan::Job& job) {
-  return job.looked_for.drain != plan::Looked::looked_none;
-}
-
-/// In the order they come.
-std::vector<std::string> holdSteps(const Sheet& sheet, const Works& works) {
-  std::vector<std::string> steps{"consent", "services", "asbestos"};
-  const auto add = [&](bool wanted, std::initializer_list<const char*> ids) {
-    if (wanted) steps.insert(steps.end(), ids.begin(), ids.end());
-  };
-  add(works.standby, {"standby"});
-  add(works.digs() && mayMeetDrains(sheet.job()), {"drains"});
-  add(works.cored, {"pit", "footing", "core"});
-  add(works.internal, {"floor"});
-  add(true, {"trial-fan"});
-  add(works.cored, {"seal"});
-  add(works.internal || works.standby, {"seal-inside"});
-  add(works.cored, {"backfill"});
-  add(true, {"certificate", "spillage", "gauge"});
-  return steps;
-}
-
-/// Each with the rule that stops the work and a line to sign.
-Rows holdRows(const Sheet& sheet, const Works& works, double width_mm) {
-  const Desk& desk = sheet.desk;
-  Writer w(desk, width_mm);
-  w.heading(desk.say("paper.crew.holds"));
-  w.body(desk.say("paper.crew.holds.rule"));
-  w.keepLastWithNext();
-  w.gap(1.0);
-  w.keepLastWithNext();
-  std::vector<std::vector<Cell>> cells;
-  for (const std::string& step : holdSteps(sheet, works)) {
-    cells.push_back({Cell(std::to_string(cells.size() + 1), fonts::strong),
-                     Cell(desk.say(Message("paper.hold-step." + step))),
-                     Cell(desk.say(Message("paper.hold-stop." + step))), Cell(), Cell()});
-  }
-  w.append(tableRows(desk,
-                     {{"", 0.35},
-                      {desk.say("paper.crew.hold"), 3.3},
-                      {desk.say("paper.crew.stop"), 3.4},
-                      {desk.say("paper.crew.date"), 1.0},
-                      {desk.say("paper.crew.sign"), 1.8}},
-                     cells, width_mm, {kSignature_mm, true}));
-  return w.take();
-}
-
-const char* sealsOf(plan::RoomUse use) {
-  switch (use) {
-    case plan::RoomUse::kitchen:
-      return "paper.seal.kitchen";
-    case plan::RoomUse::bathroom:
-    case plan::RoomUse::shower:
-    case plan::RoomUse::wc:
-      return "paper.seal.wet";
-    case plan::RoomUse::utility:
-    case plan::RoomUse::garage:
-      return "paper.seal.utility";
-    case plan::RoomUse::stairs:
-    case plan::RoomUse::hall:
-      return "paper.seal.hall";
-    case plan::RoomUse::living:
-    case plan::RoomUse::dining:
-      return "paper.seal.living";
-    default:
-      return "paper.seal.other";
-  }
-}
-
-/// What was drawn there: services, wastes, radiators.
-std::string countedWords(const Desk& desk, const price::SealRoom& room) {
-  std::vector<Message> parts = room.entries;
-  if (room.wastes > 0) parts.push_back({"paper.seal.wastes", {base::count("count", room.wastes)}});
-  if (room.radiators > 0) {
-    parts.push_back({"paper.seal.radiators", {base::count("count", room.radiators)}});
-  }
-  std::string out;
-  for (const Message& part : parts) out += (out.empty() ? "" : ", ") + desk.say(part);
-  return out;
-}
-
-/// Its name; without one what it is and how large, as the plan has it.
-std::string roomWords(const Sheet& sheet, const plan::Room& room) {
-  if (!room.name.empty()) return room.name;
-  return sheet.desk.say("paper.seal.unnamed",
-                        {base::phrase("room", sheet.study.labelOf(room.id)),
-                         {"area", base::Quantity{std::abs(geometry::signedArea(room.outline_m)),
-                                                 base::Unit::squareMetre}}});
-}
-
-std::vector<Cell> sealCells(const Sheet& sheet, const price::SealRoom& one) {
-  const Desk& desk = sheet.desk;
-  const auto& rooms = sheet.job().plan.rooms;
-  const auto room = std::find_if(rooms.begin(), rooms.end(),
-                                 [&](const plan::Room& r) { return r.id == one.room; });
-  const bool known = room != rooms.end();
-  const std::string joint =
-      one.joint_m > 0.0 ? desk.say("paper.seal.joint", {base::metres("length", one.joint_m)}) : "";
-  return {Cell(known ? roomWords(sheet, *room) : desk.say("paper.seal.no-room"), fonts::strong),
-          Cell(desk.say(Message(known ? sealsOf(room->use) : "paper.seal.entries"))),
-          Cell(countedWords(desk, one)), Cell(joint), Cell()};
-}
-
-/// What leaks, room by room, before anybody thinks of a second sump.
-Rows sealRows(const Sheet& sheet, double width_mm) {
-  const Desk& desk = sheet.desk;
-  const price::SealList list = price::sealList(sheet.study);
-  Writer w(desk, width_mm);
-  w.heading(desk.say("paper.crew.seals"));
-  w.body(desk.say("paper.crew.seals.why"));
-  w.keepLastWithNext();
-  w.gap(1.0);
-  w.keepLastWithNext();
-  std::vector<std::vector<Cell>> cells{
-      {Cell(desk.say("paper.seal.house"), fonts::strong), Cell(desk.say("paper.seal.entries"))}};
-  for (const price::SealRoom& room : list.rooms) cells.push_back(sealCells(sheet, room));
-  if (!list.rooms.empty()) {
-    cells.push_back(
-        {Cell(desk.say("paper.seal.together"), fonts::strong), Cell(),
-         Cell(desk.say("paper.seal.count", {base::count("count", list.entries)}), fonts::strong),
-         Cell(desk.say("paper.seal.joint", {base::metres("length", list.joint_m)}),
-              fonts::strong)});
-  }
-  w.append(tableRows(desk,
-                     {{desk.say("paper.crew.room"), 1.4},
-                      {desk.say("paper.crew.look-at"), 3.2},
-                      {desk.say("paper.seal.drawn"), 2.4},
-                      {desk.say("paper.seal.joint-head"), 1.1, drawing::HAlign::right},
-                      {desk.say("paper.crew.done"), 0.9}},
-                     cells, width_mm, {5.6, true}));
-  w.gap(0.8);
-  w.text(desk.say("paper.seal.how"), fonts::small, desk.theme.ink2);
-  return w.take();
 }
 
 /// The other cored sumps, each as a sheet of its own; none where one sump was asked for.
