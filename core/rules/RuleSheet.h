@@ -144,7 +144,9 @@ struct Rule {
   WallAttribute attribute = WallAttribute::kind;  ///< wall
   std::vector<std::string> values;                ///< wall, room_behind: the values objected to;
                                     ///< floor_behind: the values accepted (others are refused)
-  bool unknown_gates = false;  ///< wall, floor_behind, discharge: an unknown value is not-proven
+  /// wall, floor_behind, discharge, section (footing top), supply (none drawn): what is unknown is
+  /// not-proven.
+  bool unknown_gates = false;
   WaiverRule waiver;
   bool least_bad = false;  ///< a least-bad place may stand against this rule
   /// wall: says nothing of a run whose discharge is placed.
