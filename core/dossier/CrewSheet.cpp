@@ -103,7 +103,7 @@ void addOther(Folio& folio, const Sheet& other) {
   folio.newPage();
   folio.add(w.take());
   folio.add(waiverRows(other, folio.width_mm()));
-  if (part.stopped()) return part.addStop(folio);
+  if (part.stopped()) return folio.addWhole(part.stopRows(folio.width_mm()));
   Writer sizes(desk, folio.columnWidth_mm(2));
   part.writeSizes(sizes);
   folio.add(sizes.take(), 2);
@@ -186,6 +186,26 @@ void addFirst(Folio& folio, const Sheet& sheet) {
   part.addDrawings(folio);
 }
 
+/// That nobody drills there, and what was waived.
+Rows warnings(const Sheet& sheet, double width_mm) {
+  Rows rows = isStopped(sheet) ? SumpPart(sheet).stopRows(width_mm) : Rows();
+  Rows waivers = waiverRows(sheet, width_mm);
+  if (!rows.empty() && !waivers.empty()) rows.push_back({2.0, {}, false});
+  rows.insert(rows.end(), waivers.begin(), waivers.end());
+  return rows;
+}
+
+/// On a sheet that lies they stand beside the plan, which else was a stamp under them; false where
+/// there are none, or more than a page holds.
+bool addWarnedBeside(Folio& folio, const Sheet& sheet) {
+  const double column = folio.columnWidth_mm(2);
+  const double room_mm = folio.room_mm() - kUnderPlan_mm;
+  const Rows left = warnings(sheet, column);
+  if (left.empty() || heightOf(left) > room_mm) return false;
+  folio.addBeside(left, planRows(sheet, column, room_mm));
+  return true;
+}
+
 /// What is minded and signed where anything is drilled or fitted at all.
 void addHolds(Folio& folio, const Sheet& sheet, const Works& works) {
   if (!works.any()) return;
@@ -205,12 +225,13 @@ Document crewSheet(const Sheet& sheet) {
   Folio folio(sheet, desk.say("paper.crew.title"), forWhom(sheet, desk.say("paper.crew.for")));
   const double width = folio.width_mm();
   folio.add(verdictRows(sheet, width));
-  if (isStopped(sheet)) SumpPart(sheet).addStop(folio);
-  folio.add(waiverRows(sheet, width));
-  const double share_mm = kPlanShare * sheet.height_mm;
   const bool lies = sheet.width_mm > sheet.height_mm;
-  const double plan_mm = lies ? std::max(share_mm, folio.room_mm() - kUnderPlan_mm) : share_mm;
-  folio.add(planRows(sheet, width, std::min(plan_mm, folio.room_mm() - kUnderPlan_mm)));
+  if (!lies || !addWarnedBeside(folio, sheet)) {
+    folio.addWhole(warnings(sheet, width));
+    const double share_mm = kPlanShare * sheet.height_mm;
+    const double room_mm = folio.room_mm() - kUnderPlan_mm;
+    folio.add(planRows(sheet, width, lies ? room_mm : std::min(share_mm, room_mm)));
+  }
   addNotHere(folio, sheet);
   if (lies) folio.newPage();
   addFirst(folio, sheet);

@@ -158,8 +158,8 @@ class SumpPart {
   explicit SumpPart(const Sheet& sheet);  ///< which must outlive it; a cored sump
   /// Nobody drills there: refused without a waiver, or no hole is possible.
   bool stopped() const;
-  base::Message whyStopped() const;  ///< where stopped()
-  void addStop(Folio& folio) const;  ///< says so, and why
+  base::Message whyStopped() const;      ///< where stopped()
+  Rows stopRows(double width_mm) const;  ///< says so, and why
   void writeSizes(Writer& w) const;
   void addDrawings(Folio& folio) const;
 

@@ -135,14 +135,14 @@ Message SumpPart::whyStopped() const {
   return m_refused ? m_sheet.assessment->sentence : m_section.verdict;
 }
 
-void SumpPart::addStop(Folio& folio) const {
+Rows SumpPart::stopRows(double width_mm) const {
   const Desk& desk = m_sheet.desk;
-  Writer w(desk, folio.width_mm());
+  Writer w(desk, width_mm);
   w.text(desk.say("paper.crew.stop-drilling"), fonts::verdict, desk.theme.refused.text);
   w.gap(1.0);
   w.body(desk.say(whyStopped()));
   w.body(desk.say("paper.crew.stop-why"));
-  folio.addWhole(w.take());
+  return w.take();
 }
 
 void SumpPart::writeSizes(Writer& w) const {

@@ -29,6 +29,14 @@ bool papersHold(const Document& document, const std::string& words) {
   });
 }
 
+/// 100 of "1:100" on the first page; 0 without a plan.
+int scaleOf(const Document& document) {
+  for (const std::string& text : drawing::textsOf(document.pages.front())) {
+    if (text.rfind("scale-a4 ", 0) == 0) return std::stoi(text.substr(9));
+  }
+  return 0;
+}
+
 ClientPlanOptions dated() {
   ClientPlanOptions options;
   options.date = "2026-06-02";
@@ -141,15 +149,11 @@ TEST(Papers, ThePlanOfACrewSheetThatLiesIsNoSmallerThanTheClients) {
   const auto study = studyOf(withRun());
   ClientPlanOptions options = dated();
   options.landscape = true;
-  const auto scaleOf = [&](Paper paper) {
-    for (const std::string& text :
-         drawing::textsOf(paperOf(paper, study, voice(), options).pages.front())) {
-      if (text.rfind("scale-a4 ", 0) == 0) return std::stoi(text.substr(9));
-    }
-    return 0;
+  const auto scaleOn = [&](Paper paper) {
+    return scaleOf(paperOf(paper, study, voice(), options));
   };
-  EXPECT_GT(scaleOf(Paper::plan), 0);
-  EXPECT_LE(scaleOf(Paper::crew), scaleOf(Paper::plan));
+  EXPECT_GT(scaleOn(Paper::plan), 0);
+  EXPECT_LE(scaleOn(Paper::crew), scaleOn(Paper::plan));
 }
 
 TEST(Papers, LengthsOfAQuoteStandInBothUnitsWhereTheJobIsInFeet) {
@@ -454,6 +458,7 @@ TEST(Open, OfAStoppedPlaceTheCrewSignsNothingAndSeesItFirst) {
     options.landscape = landscape;
     const Document crew = paperOf(Paper::crew, studyOf(refused()), voice(), options);
     EXPECT_TRUE(drawing::says(crew.pages.front(), "stop-drilling")) << landscape;
+    EXPECT_LE(scaleOf(crew), 200) << landscape;  // and the plan is none the smaller for it
     for (const char* words : {"footing", "holds", "pit-limits"}) {
       EXPECT_FALSE(papersSay(crew, words)) << words;
     }
