@@ -153,7 +153,9 @@ std::span<const Sentence> priceSentences() {
        QT_TRANSLATE_NOOP("Sentences",
                          "3 cores of {section} mm², as reckoned; the electrician decides")},
       // Where quantities come from.
-      {"price.from.pipe", QT_TRANSLATE_NOOP("Sentences", "pipe the suction is reckoned with")},
+      {"price.from.assumed",
+       QT_TRANSLATE_NOOP("Sentences", "≈ a usual run: nobody has placed or stated it")},
+      {"price.from.pipe", QT_TRANSLATE_NOOP("Sentences", "pipe of each sump's run")},
       {"price.from.pipework",
        QT_TRANSLATE_NOOP("Sentences", "pipework the suction is reckoned with")},
       {"price.from.two-each-fan", QT_TRANSLATE_NOOP("Sentences", "two for each fan")},

@@ -34,7 +34,7 @@ std::span<const Sentence> suctionSentences() {
                          "the test says.")},
       {"suction.fit.negative",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Hole {hole} reads under nothing: it counts as without suction. Either "
+                         "{hole:cap} reads under nothing: it counts as without suction. Either "
                          "the house draws harder there than the fan, or the gauge's tubes were "
                          "crossed.")},
       {"suction.fit.no-flow",
@@ -71,18 +71,19 @@ std::span<const Sentence> suctionSentences() {
                          "Tests left out, since their flow was not measured: {tests}.")},
       {"suction.fit.off-floor",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Hole {hole} is in no floor on fill: what was read there is left out.")},
+                         "{hole:cap} is in no floor on fill: what was read there is left out.")},
       {"suction.fit.sump-off-floor",
        QT_TRANSLATE_NOOP("Sentences",
                          "The sump of the pressure test {test} stood in no floor on fill: the test "
                          "is left out.")},
       {"suction.fit.outlier",
-       QT_TRANSLATE_NOOP("Sentences",
-                         "Hole {hole} is left out, the others contradict it. Look for a wall that "
-                         "shuts it off, a duct or drain beside it, or a slip of the pen.")},
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "{hole:cap} is left out, the other holes contradict it. Look for a wall that "
+           "shuts it off, a duct or drain beside it, or a slip of the pen.")},
       {"suction.fit.suspect",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Hole {hole} may be the one that is wrong: without it the others go "
+                         "{hole:cap} may be the one that is wrong: without it the others go "
                          "together. Which one it is these readings do not tell: read it again.")},
       {"suction.fit.tied",
        QT_TRANSLATE_NOOP("Sentences",
@@ -114,12 +115,12 @@ std::span<const Sentence> suctionSentences() {
       {"suction.material.sand", QT_TRANSLATE_NOOP("Sentences", "sand")},
       {"suction.material.silt", QT_TRANSLATE_NOOP("Sentences", "silt or clay")},
       {"suction.material.stone", QT_TRANSLATE_NOOP("Sentences", "clean stone")},
-      {"suction.expected.hole", QT_TRANSLATE_NOOP("Sentences", "Hole {hole}: ≈ {suction}.")},
+      {"suction.expected.hole", QT_TRANSLATE_NOOP("Sentences", "{hole:cap}: ≈ {suction}.")},
       {"suction.expected.test",
        QT_TRANSLATE_NOOP("Sentences",
                          "Pressure test {test} at {flow:0}, from where its sump stood, on the "
                          "middle guess at the ground:")},
-      {"suction.measured.hole", QT_TRANSLATE_NOOP("Sentences", "Hole {hole}: {suction}.")},
+      {"suction.measured.hole", QT_TRANSLATE_NOOP("Sentences", "{hole:cap}: {suction}.")},
       {"suction.measured.pit", QT_TRANSLATE_NOOP("Sentences", "In the pit: {suction}.")},
       {"suction.measured.test",
        QT_TRANSLATE_NOOP("Sentences", "Pressure test {test} at {flow:0}:")},
@@ -377,14 +378,14 @@ std::span<const Sentence> suctionSentences() {
       {"suction.fitted.case-ruled-out",
        QT_TRANSLATE_NOOP("Sentences", "They contradict the plan {case}: that counts no more.")},
       {"suction.fitted.hole",
-       QT_TRANSLATE_NOOP("Sentences", "Hole {hole}: measured {measured}, fitted {fitted}.")},
+       QT_TRANSLATE_NOOP("Sentences", "{hole:cap}: measured {measured}, fitted {fitted}.")},
       {"suction.fitted.hole-outlier",
        QT_TRANSLATE_NOOP(
            "Sentences",
-           "Hole {hole}: measured {measured}; the others say {fitted}. It does not fit them.")},
+           "{hole:cap}: measured {measured}; the others say {fitted}. It does not fit them.")},
       {"suction.fitted.hole-outlier-low",
        QT_TRANSLATE_NOOP("Sentences",
-                         "Hole {hole}: measured {measured}; the others say {fitted}. It does not "
+                         "{hole:cap}: measured {measured}; the others say {fitted}. It does not "
                          "fit them: round it less may be held than is predicted.")},
       {"suction.fitted.lambda",
        QT_TRANSLATE_NOOP(

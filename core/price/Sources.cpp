@@ -45,6 +45,7 @@ base::Message sourceOf(const PricedLine& line) {
     const bool work = line.kind == NeedKind::labour;
     return base::Message(work ? "price.from.own-work" : "price.from.own");
   }
+  if (line.assumed) return base::Message("price.from.assumed");
   if (line.kind == NeedKind::optional) return base::Message("price.from.offered");
   if (line.unit == PriceUnit::hour) return base::Message("price.from.hours");
   const auto* const found = std::find_if(kSources.begin(), kSources.end(),

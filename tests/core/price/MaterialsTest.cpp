@@ -1,5 +1,6 @@
 #include "core/price/Priced.h"
 #include "price/Materials.h"
+#include "price/Sources.h"
 
 namespace sumpwright::price {
 namespace {
@@ -63,6 +64,11 @@ TEST(Materials, OfARunThatNobodyPlacedAreMarkedAndTold) {
   EXPECT_TRUE(remarked(guessed.remarks, "price.assumed-run"));
   for (const char* item : {"pipe", "bend", "work_pipe"}) EXPECT_TRUE(isAssumed(guessed, item));
   EXPECT_FALSE(isAssumed(guessed, "fan"));
+  const auto book = readPriceBook(resources::builtInPriceBooks()[0].text);
+  const PricedQuote quote = priced(guessed, *book, {}).value();
+  for (const PricedLine& line : quote.lines) {
+    EXPECT_EQ(sourceOf(line).id == "price.from.assumed", line.assumed) << line.item;
+  }
   const Needs placed = needsOfJob(withSocket()
                                       .with([](plan::Job& j) {
                                         j.design.sumps[0].discharge = plan::Discharge{0, 3.0, 3.0};
