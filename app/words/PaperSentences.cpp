@@ -36,6 +36,7 @@ constexpr Sentence kSentences[] = {
     {"drawing.elevation.core-only", QT_TRANSLATE_NOOP("Sentences", "core {diameter}")},
     {"drawing.elevation.discharge", QT_TRANSLATE_NOOP("Sentences", "discharge {height}")},
     {"drawing.elevation.dpc", QT_TRANSLATE_NOOP("Sentences", "DPC {height:bare}")},
+    {"drawing.elevation.fan-in-roof", QT_TRANSLATE_NOOP("Sentences", "fan in the roof space")},
     {"drawing.elevation.fan", QT_TRANSLATE_NOOP("Sentences", "fan")},
     {"drawing.elevation.floor", QT_TRANSLATE_NOOP("Sentences", "floor {height:bare}")},
     {"drawing.elevation.floor-dpc", QT_TRANSLATE_NOOP("Sentences", "floor and DPC {height:bare}")},

@@ -697,6 +697,15 @@ constexpr Sentence kPapers[] = {
                        "room, a garage or a vented soffit (ANSI/AARST SGM-SF 2017, December "
                        "2020, 6.2.3).")},
     {"paper.run.right", QT_TRANSLATE_NOOP("Sentences", "{shift} to the right of the hole")},
+    {"paper.run.into-roof",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Fan, in the roof space (where the pipe goes in is seen there)")},
+    {"paper.run.through-roof",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "The pipe goes into the roof space under the eaves and out through the roof "
+                       "over the fan: look inside for a way between the timbers first, cut none, "
+                       "and leave the hole in the roof and its weathering to a roofer (in the "
+                       "quote). The wall's drawing shows that part dashed, on the wall.")},
     {"paper.run.roof-space",
      QT_TRANSLATE_NOOP("Sentences",
                        "The roof space is cold: all pipe and the fan there are lagged, and the "
@@ -800,6 +809,10 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences",
                        "Not told before the sump has a place where it may be built. What stands "
                        "against this one:")},
+    {"paper.seen.riser-roof",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "A {pipe:sold} pipe comes out of the wall, goes up it into the roof space, "
+                       "and blows out above the roof.")},
     {"paper.seen.riser",
      QT_TRANSLATE_NOOP("Sentences",
                        "A {pipe:sold} pipe comes out of the wall, goes up it and blows out at the "

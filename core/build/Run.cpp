@@ -176,7 +176,8 @@ EavesPassed eavesPassed(const Site& site, const PlacedRun& run, perimeter::Place
   const perimeter::Place outlet =
       site.perimeter.wrapped({hole.ring, hole.chainage_m + run.shift_m});
   const auto eaves = eavesOf(site, site.perimeter.edgeAt(outlet));
-  return {eaves && run.outlet_m >= *eaves, site.job.house.eaves_overhang_m};
+  const bool roof = run.fan_place == plan::FanPlace::roof_space;
+  return {!roof && eaves && run.outlet_m >= *eaves, site.job.house.eaves_overhang_m};
 }
 
 int bendsOutside(const Site& site, const PlacedRun& run, perimeter::Place hole) {
@@ -216,6 +217,10 @@ std::optional<CountedPipe> countedPipe(const Site& site, const plan::Sump& sump,
   (low ? pipe.after_m : pipe.before_m) += levelPipe_m(site, *run, hole);
   pipe.bends_before = low ? 1 : bends;
   pipe.bends_after = bends - pipe.bends_before;
+  if (run->fan_place == plan::FanPlace::roof_space) {
+    pipe.before_m += kIntoRoof_m;
+    pipe.bends_before += kRoofBends;
+  }
   pipe.exposed_m = exposedLength_m(site, *run, hole);
   return pipe;
 }

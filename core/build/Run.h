@@ -61,9 +61,15 @@ std::vector<rules::RingSpan> takenUp(const rules::Site& site, const PlacedPart& 
 perimeter::Place placeOfPart(const rules::Site& site, perimeter::Place hole,
                              const PlacedPart& part);
 
+/// A fan in the roof space: the pipe goes in under the eaves, along to the fan so far, and up out
+/// through the roof: two bends and a level piece (own figures).
+inline constexpr double kIntoRoof_m = 1.0;
+inline constexpr int kRoofBends = 2;
+
 /// What stands in the way of a riser whose outlet is not below the eaves of its wall.
 struct EavesPassed {
-  bool passed = false;          ///< false too where their height is not known
+  /// False too where their height is not known, and where the pipe goes into the roof space.
+  bool passed = false;
   std::optional<double> out_m;  ///< how far they stand out; nothing: not known
   bool isAround() const { return passed && out_m.value_or(0.0) > 0.0; }
 };

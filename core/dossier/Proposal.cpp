@@ -40,11 +40,12 @@ void writeSeen(Writer& w, const Sheet& sheet) {
     return w.body(desk.say(*open));
   }
   const base::Arg pipe = base::millimetres("pipe", 1000.0 * sheet.study.site().pipe_od_m);
+  const bool in_roof = sheet.sump->fan_place == plan::FanPlace::roof_space;
   w.body(desk.say(open                  ? "paper.seen.riser-open"
                   : hasLowOutlet(sheet) ? "paper.seen.low"
+                  : in_roof             ? "paper.seen.riser-roof"
                                         : "paper.seen.riser",
                   {pipe}));
-  const bool in_roof = sheet.sump->fan_place == plan::FanPlace::roof_space;
   const bool empty_roof = plan::roofSpaceOf(sheet.job()).lived_in == plan::YesNo::no;
   w.body(desk.say(!in_roof     ? "paper.seen.fan-outside"
                   : empty_roof ? "paper.seen.fan-roof"

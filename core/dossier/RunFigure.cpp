@@ -39,7 +39,9 @@ class RunTable {
     const bool roof = m_run.fan_place == plan::FanPlace::roof_space;
     const bool low = m_run.fan_place == plan::FanPlace::outside_low;
     add("paper.run.ground", ground, 0.0);
-    if (!roof) {
+    if (roof) {
+      add("paper.run.into-roof", m_run.fan_m, m_run.shift_m);
+    } else {
       add(m_run.fan_assumed ? "paper.run.fan-assumed" : "paper.run.fan", m_run.fan_m,
           low ? 0.0 : m_run.shift_m);
     }
@@ -87,6 +89,7 @@ void lagLine(Writer& w, const Sheet& sheet) {
   const double open = build::exposedLength_m(sheet.study.site(), run, sheet.assessment->place);
   const base::Arg least = base::metres("least", build::kLagOver_m);
   if (run.fan_place == plan::FanPlace::roof_space) {
+    w.tick(desk.say("paper.run.through-roof"));
     w.tick(desk.say("paper.run.roof-space"));
   }
   if (open > build::kLagOver_m) {

@@ -65,12 +65,20 @@ struct RunPainter {
   double pipe_mm() const { return std::max(5.0 * kPx, c.mm(c.study.site().pipe_od_m)); }
   double riserTop_m() const { return at.run->outlet_m; }
   double crossing_m() const {
-    return std::max(at.core_m, riserTop_m() - build::kCrossUnderOutlet_m);
+    const double seen = std::max(at.core_m, seenTop_m() - build::kCrossUnderOutlet_m);
+    return std::min(seen, riserTop_m());
+  }
+  bool isInRoof() const { return at.run->fan_place == plan::FanPlace::roof_space; }
+  /// Of what is seen of it: where it goes into the roof, if the fan stands there.
+  double seenTop_m() const {
+    if (!isInRoof()) return riserTop_m();
+    const auto& edge = c.study.perimeter().edgeAt(at.outlet);
+    return std::min(riserTop_m(), c.profile(edge).eaves_m);
   }
 
   std::vector<Point> riserLine() const {
     const Point foot{holeX(), c.y(at.core_m)};
-    const Point top{outletX(), c.y(riserTop_m())};
+    const Point top{outletX(), c.y(seenTop_m())};
     if (at.run->shift_m == 0.0) return {foot, top};
     const double y = c.y(crossing_m());
     return {foot, {foot.x, y}, {top.x, y}, top};
@@ -96,23 +104,32 @@ struct RunPainter {
     sketch.outline(box, solid(c.theme.ink, 1.3));
   }
 
-  bool fanStands(double z) const {
-    return at.run->fan_place != plan::FanPlace::roof_space && std::abs(z - at.run->fan_m) < 0.4;
+  bool fanStands(double z) const { return !isInRoof() && std::abs(z - at.run->fan_m) < 0.4; }
+
+  /// What is out of sight, on the wall it goes in at.
+  void inRoof() {
+    const Point in{outletX(), c.y(seenTop_m())};
+    const Point top{outletX(), c.y(riserTop_m())};
+    if (in.y - top.y < 1.0) return;
+    sketch.tagged("riser").line(in, top, solid(c.theme.leaf, pipe_mm() / kPx));
+    sketch.line(in, top, dashed(c.theme.ink2, 2.4, {4.0, 3.0}));
+    plates.plate(c.voice.say(base::Message("drawing.elevation.fan-in-roof")),
+                 {in.x - 0.5 * pipe_mm(), (in.y + top.y) / 2.0}, -1);
   }
 
   /// Along both upright parts, from above the ground to under the outlet.
   void brackets() {
     const double ground = build::groundAt(c.study.site(), at.hole);
     const bool aside = at.run->shift_m != 0.0;
-    const double top = aside ? crossing_m() : riserTop_m();
+    const double top = aside ? crossing_m() : seenTop_m();
     for (double z = ground + 0.45; z < top - 0.3; z += kBracketEvery_m) {
       if (!fanStands(z)) bracket({holeX(), c.y(z)});
     }
-    if (aside) bracket({outletX(), c.y(riserTop_m() - 0.25)});
+    if (aside) bracket({outletX(), c.y(seenTop_m() - 0.25)});
   }
 
   void fan() {
-    if (at.run->fan_place == plan::FanPlace::roof_space) return;
+    if (isInRoof()) return inRoof();
     const bool low = at.run->fan_place == plan::FanPlace::outside_low;
     const Point middle{low ? holeX() : outletX(), c.y(at.run->fan_m)};
     const double w = std::max(2.1, 0.5 * pipe_mm() + 1.2);

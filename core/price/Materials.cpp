@@ -82,7 +82,8 @@ struct Counted {
   int cored = 0;
   int pits = 0;
   int fans = 0;
-  int risers = 0;  ///< of the fans
+  int risers = 0;   ///< of the fans
+  int in_roof = 0;  ///< of the fans
   int bends = 0;
   int maybe_round_eaves =
       0;  ///< risers that pass eaves of which nobody knows how far they stand out
@@ -132,6 +133,7 @@ void countFan(const siting::Study& study, const plan::Sump& sump, const build::C
   out.bends += laid.bends_after;
   if (build::outletModeOf(study.site(), sump) != plan::OutletMode::riser) return;
   ++out.risers;
+  out.in_roof += sump.fan_place == plan::FanPlace::roof_space ? 1 : 0;
   if (const auto run = build::placedRun(study.site(), sump)) {
     const auto eaves = build::eavesPassed(study.site(), *run, {sump.ring, sump.chainage_m});
     out.maybe_round_eaves += eaves.passed && !eaves.out_m ? 1 : 0;
@@ -170,7 +172,8 @@ void addPipework(const Counted& counted, const siting::SuctionSystem& system,
   list.count("coupler", material, 2 * counted.fans);
   list.count("fan", material, counted.fans);
   list.count("silencer", material, design.silencer == plan::YesNo::yes ? counted.fans : 0);
-  list.count("cowl", material, counted.risers);
+  // Outlets are judged open and upright: a cowl is the rule sheet's and the client's to want.
+  list.count("cowl", optional, counted.risers);
   list.count("grille", material, counted.fans - counted.risers);
   list.count("mesh", material, counted.fans);
   list.count("cover", material, counted.cored);
@@ -265,6 +268,7 @@ void addWork(const Counted& counted, NeedList& list) {
   list.hours("work_setting_out", kSetOut_h);
   // A hold point: no hole without it, so it is in the total.
   list.count("trial_pit", NeedKind::labour, counted.cored);
+  list.count("roof_pass", NeedKind::labour, counted.in_roof);
   list.hours("work_core", kCore_h * counted.cored);
   list.hours("work_pit", kPit_h * counted.pits);
   list.hours("work_pipe", kPipe_h_m * counted.pipe_m);
