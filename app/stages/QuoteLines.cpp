@@ -271,7 +271,7 @@ bool QuoteLines::setData(const QModelIndex& index, const QVariant& value, int ro
     return false;
   }
   if (!problems.empty()) {
-    Q_EMIT refused(problems);
+    Q_EMIT refused(problems, words(one, what));
     return false;
   }
   Q_EMIT taken();

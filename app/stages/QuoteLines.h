@@ -38,8 +38,8 @@ class QuoteLines final : public QAbstractTableModel {
   QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
 
  Q_SIGNALS:
-  /// What was typed was not taken.
-  void refused(const base::Problems& problems);
+  /// What was typed was not taken, in the line of those words.
+  void refused(const base::Problems& problems, const QString& line);
   void taken();
   void structureChanged();
 

@@ -73,8 +73,9 @@ QuotePage::QuotePage(session::Session& session, session::QuoteDesk& desk, QuoteT
   m_column->addWidget(m_remarks);
   m_column->addStretch();
   connect(&desk, &session::QuoteDesk::changed, this, &QuotePage::refresh);
-  connect(table.lines(), &QuoteLines::refused, this,
-          [this](const base::Problems& problems) { tell(problems); });
+  connect(
+      table.lines(), &QuoteLines::refused, this,
+      [this](const base::Problems& problems, const QString& line) { tell(problems, {}, line); });
   connect(table.lines(), &QuoteLines::taken, m_note, &QWidget::hide);
   connect(&table, &QuoteTable::chosen, this,
           [this] { m_give_up->setEnabled(m_table.mayGiveUp()); });
@@ -277,11 +278,12 @@ void QuotePage::takeBook(const QString& path) {
   tell(m_desk.takeBook(path.toStdString()), tr("The job is priced as it was."));
 }
 
-void QuotePage::tell(const base::Problems& problems, const QString& then) {
+void QuotePage::tell(const base::Problems& problems, const QString& then, const QString& of) {
   constexpr std::size_t kMost = 8;
   QStringList lines;
   for (std::size_t i = 0; i < std::min(problems.size(), kMost); ++i) {
-    lines << toldWithPlace(problems[i], m_session.job());
+    const QString line = toldWithPlace(problems[i], m_session.job());
+    lines << (of.isEmpty() ? line : tr("%1: %2", "line of the quote, problem").arg(of, line));
   }
   if (problems.size() > kMost) lines << tr("and %1 more").arg(problems.size() - kMost);
   if (!problems.empty() && !then.isEmpty()) lines << then;

@@ -63,7 +63,8 @@ class QuotePage final : public QWidget {
   void refreshTotal();
   void refreshBooks();
   void refreshItems();
-  void tell(const base::Problems& problems, const QString& then = {});
+  /// `of`: the line of the quote they are about.
+  void tell(const base::Problems& problems, const QString& then = {}, const QString& of = {});
 
   session::Session& m_session;
   session::QuoteDesk& m_desk;

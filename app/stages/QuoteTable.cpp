@@ -7,7 +7,9 @@
 #include <QLineEdit>
 #include <QPainter>
 #include <QStyledItemDelegate>
+#include <QTimer>
 #include <algorithm>
+#include <functional>
 
 #include "paint/Look.h"
 #include "stages/TickBox.h"
@@ -40,7 +42,9 @@ class UnitBox final : public QComboBox {
 /// Draws a cell in two sizes and the tick before the first column; takes the click on the tick.
 class QuoteCells final : public QStyledItemDelegate {
  public:
-  using QStyledItemDelegate::QStyledItemDelegate;
+  using Refused = std::function<void(const QModelIndex& index, const QString& typed)>;
+  QuoteCells(Refused refused, QObject* parent)
+      : QStyledItemDelegate(parent), m_refused(std::move(refused)) {}
 
   void paint(QPainter* painter, const QStyleOptionViewItem& option,
              const QModelIndex& index) const override {
@@ -84,6 +88,14 @@ class QuoteCells final : public QStyledItemDelegate {
     return field;
   }
 
+  /// What is not taken stays typed, to be put right or given up with Escape.
+  void setModelData(QWidget* editor, QAbstractItemModel* model,
+                    const QModelIndex& index) const override {
+    const auto* field = qobject_cast<QLineEdit*>(editor);
+    if (field == nullptr) return QStyledItemDelegate::setModelData(editor, model, index);
+    if (!model->setData(index, field->text(), Qt::EditRole)) m_refused(index, field->text());
+  }
+
   void updateEditorGeometry(QWidget* editor, const QStyleOptionViewItem& option,
                             const QModelIndex& index) const override {
     QRect room = option.rect;
@@ -115,6 +127,8 @@ class QuoteCells final : public QStyledItemDelegate {
   }
 
  private:
+  Refused m_refused;
+
   /// A unit is chosen, and taken with the choice.
   QWidget* unitEditor(QWidget* parent, const QModelIndex& index) const {
     auto* box = new UnitBox(parent);
@@ -163,7 +177,8 @@ QuoteTable::QuoteTable(session::Session& session, session::QuoteDesk& desk, QWid
     : QTableView(parent), m_session(session), m_desk(desk), m_lines(new QuoteLines(desk, this)) {
   setAccessibleName(tr("Lines of the quote"));
   setModel(m_lines);
-  setItemDelegate(new QuoteCells(this));
+  setItemDelegate(new QuoteCells(
+      [this](const QModelIndex& index, const QString& typed) { keepTyped(index, typed); }, this));
   setShowGrid(false);
   setFrameShape(QFrame::NoFrame);
   setSelectionMode(QAbstractItemView::SingleSelection);
@@ -231,7 +246,7 @@ bool QuoteTable::mayGiveUp() const {
 void QuoteTable::giveUp() {
   if (!mayGiveUp()) return;
   const base::Problems problems = m_desk.giveUp(m_lines->line(currentIndex().row()));
-  if (!problems.empty()) Q_EMIT m_lines->refused(problems);
+  if (!problems.empty()) Q_EMIT m_lines->refused(problems, {});
 }
 
 void QuoteTable::editNewLine() {
@@ -253,6 +268,21 @@ void QuoteTable::settle() {
   if (editor == nullptr || editor->parentWidget() != viewport()) return;
   commitData(editor);
   closeEditor(editor, QAbstractItemDelegate::NoHint);
+}
+
+/// Once the editor that is closing is gone; not where the keys have gone elsewhere meanwhile.
+void QuoteTable::keepTyped(const QPersistentModelIndex& index, const QString& typed) {
+  QTimer::singleShot(0, this, [this, index, typed] {
+    if (!index.isValid() || !isVisible() || !hasFocus()) return;
+    setCurrentIndex(index);
+    edit(index);
+    for (auto* field :
+         viewport()->findChildren<QLineEdit*>(QString(), Qt::FindDirectChildrenOnly)) {
+      if (!field->isVisible()) continue;
+      field->setText(typed);
+      field->selectAll();
+    }
+  });
 }
 
 void QuoteTable::keyPressEvent(QKeyEvent* event) {

@@ -35,6 +35,7 @@ class QuoteTable final : public QTableView {
  private:
   void refresh();
   void layOut();
+  void keepTyped(const QPersistentModelIndex& index, const QString& typed);
 
   session::Session& m_session;
   session::QuoteDesk& m_desk;

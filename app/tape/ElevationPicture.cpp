@@ -11,6 +11,8 @@
 
 #include "build/RefusedZone.h"
 #include "build/Run.h"
+#include "drawing/Box.h"
+#include "drawing/CableDrawing.h"
 #include "drawing/Signs.h"
 #include "paint/Look.h"
 #include "paint/Painting.h"
@@ -105,10 +107,12 @@ void ElevationPicture::takeStudy() {
       m_session.job().house != m_drawn_house || m_session.study()->sheet().id != m_drawn_sheet) {
     m_base_old = true;
   }
+  m_cable_old = true;
   update();
 }
 
 void ElevationPicture::followPlace() {
+  m_cable_old = true;
   if (m_session.study() != nullptr && m_size == Size::large && !isDragging()) {
     const auto place = m_session.place();
     const geometry::Interval shown = drawing::elevationShown(view());
@@ -175,9 +179,36 @@ void ElevationPicture::paintLive(QPainter& painter) {
   if (a == nullptr) {
     return paint::paintDrawList(painter, drawing::elevationLane(study, view(), words), unit);
   }
-  paint::paintDrawList(
-      painter, drawing::elevationMarker(study, *a, m_session.sump(), view(), words, m_words), unit);
-  if (m_size == Size::large) paintVerdict(painter, *a);
+  const drawing::DrawList run =
+      drawing::elevationMarker(study, *a, m_session.sump(), view(), words, m_words);
+  paint::paintDrawList(painter, run, unit);
+  if (m_size != Size::large) return;
+  if (const Cable* cable = cableAtRest()) {
+    std::vector<drawing::Box> taken = drawing::wordsOf(run, words);
+    taken.insert(taken.end(), m_words.begin(), m_words.end());
+    paint::paintDrawList(
+        painter, drawing::elevationCable(study, cable->route, cable->fan, view(), words, taken),
+        unit);
+  }
+  paintVerdict(painter, *a);
+}
+
+/// As the papers draw it. Not while something is dragged: it is looked for anew after each change.
+const ElevationPicture::Cable* ElevationPicture::cableAtRest() {
+  const plan::Sump* one = sump();
+  const siting::Assessment* a = m_session.assessment();
+  if (isDragging() || m_session.isMoving() || m_session.isPreviewing()) return nullptr;
+  if (one == nullptr || a == nullptr || one->kind != plan::SumpKind::cored) return nullptr;
+  if (m_cable_old) {
+    m_cable_old = false;
+    m_cable.reset();
+    const build::CableAsk ask = build::cableAskOf(m_session.study()->site(), *one, a->place);
+    const build::CableAnswer answer = build::cableRoutes(m_session.study()->site(), ask);
+    if (answer.chosen) {
+      m_cable = Cable{answer.routes[*answer.chosen], {ask.fan, ask.fan_height_m}};
+    }
+  }
+  return m_cable ? &*m_cable : nullptr;
 }
 
 void ElevationPicture::paintEvent(QPaintEvent*) {

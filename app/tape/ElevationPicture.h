@@ -10,6 +10,7 @@
 #include <QWidget>
 #include <optional>
 
+#include "build/CableRoute.h"
 #include "drawing/ElevationDrawing.h"
 #include "paint/QtVoice.h"
 #include "session/Session.h"
@@ -58,6 +59,11 @@ class ElevationPicture final : public QWidget {
   void followPlace();
   void renderBase();
   void paintLive(QPainter& painter);
+  struct Cable {
+    build::CableRoute route;
+    drawing::ElevationSpot fan;
+  };
+  const Cable* cableAtRest();
   void paintVerdict(QPainter& painter, const siting::Assessment& assessment);
   void drag(QPointF at);
   void endDrag(bool keep);
@@ -69,6 +75,8 @@ class ElevationPicture final : public QWidget {
   Size m_size;
   QPixmap m_base;
   bool m_base_old = true;
+  std::optional<Cable> m_cable;
+  bool m_cable_old = true;
   plan::Plan m_drawn_plan;  ///< of the base: it stays while only the run changes
   plan::House m_drawn_house;
   std::string m_drawn_sheet;

@@ -56,7 +56,14 @@ constexpr Sentence kPapers[] = {
                        "{drillings?wall|walls}.")},
     {"paper.cable.part.descent", QT_TRANSLATE_NOOP("Sentences", "down inside from the roof space")},
     {"paper.cable.part.drilling", QT_TRANSLATE_NOOP("Sentences", "through an inner wall, drilled")},
-    {"paper.cable.part.drop", QT_TRANSLATE_NOOP("Sentences", "down from the fan, in conduit")},
+    {"paper.cable.passes",
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "On its way outside it passes where {things} come in: locate before the wall "
+         "is drilled or clipped to; no sleeve is within {=0.3 m} of an entry (own "
+         "figure).")},
+    {"paper.cable.part.drop",
+     QT_TRANSLATE_NOOP("Sentences", "down from the fan; in conduit up to {=1.5 m}")},
     {"paper.cable.part.outside",
      QT_TRANSLATE_NOOP("Sentences", "outside along the wall, in conduit")},
     {"paper.cable.part.over_opening", QT_TRANSLATE_NOOP("Sentences", "over {thing}")},

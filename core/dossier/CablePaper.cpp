@@ -1,5 +1,7 @@
 // The cable on paper: a plain line for the client, the way part by part for crew and electrician.
 
+#include <algorithm>
+
 #include "build/CableRoute.h"
 #include "dossier/Sheet.h"
 #include "dossier/Table.h"
@@ -84,6 +86,31 @@ Rows wayTable(const Sheet& sheet, const CableRoute& route, double width_mm) {
                    cells, width_mm, {0.0, false, true});
 }
 
+/// Where services come in that the cable passes outside.
+void passedLine(Writer& w, const Sheet& sheet, const CableRoute& route) {
+  constexpr double kBeside_m = 0.3;  // own figure: as near as no sleeve is drilled
+  base::Message passed;
+  for (const plan::Service& service : sheet.job().plan.services) {
+    if (!service.entry) continue;
+    const perimeter::Perimeter& walls = sheet.study.perimeter();
+    const geometry::Point entry = walls.pointAt(walls.placeOf(*service.entry));
+    const bool beside =
+        std::any_of(route.parts.begin(), route.parts.end(), [&](const CablePart& part) {
+          const bool outside =
+              part.kind == CablePartKind::outside || part.kind == CablePartKind::over_opening;
+          return outside && geometry::distance(entry, part.line_m) < kBeside_m;
+        });
+    if (!beside) continue;
+    const Message label = sheet.study.labelOf(service.id);
+    passed =
+        passed.id.empty()
+            ? label
+            : Message("list.comma", {base::phrase("first", passed), base::phrase("second", label)});
+  }
+  if (passed.id.empty()) return;
+  w.body(w.desk().say("paper.cable.passes", {base::phrase("things", passed)}));
+}
+
 void otherWays(Writer& w, const CableAnswer& answer) {
   constexpr std::size_t kMost = 3;
   const Desk& desk = w.desk();
@@ -144,6 +171,7 @@ Rows cableRows(const Sheet& sheet, double width_mm) {
         {base::number("volts", route.drop_v), base::percent("share", route.drop_percent),
          base::watts("power", ask.power_w), base::number("section", ask.figures.section_mm2),
          base::number("mains", ask.figures.volts)}));
+    passedLine(w, sheet, route);
     for (const Message& remark : route.remarks) w.body(desk.say(remark));
     otherWays(w, answer);
   }

@@ -224,8 +224,13 @@ TEST_F(QuoteStage, WhatIsNoFigureIsSaidAndChangesNothing) {
   for (const char* typed : {"twelve", "1,5", "-3"}) {
     type(cell("pipe", QuoteLines::quantity), QLatin1String(typed));
     EXPECT_TRUE(page().told().contains(QLatin1String(typed))) << typed;
+    EXPECT_TRUE(page().told().contains(words("pipe", QuoteLines::what)));  // in which line
     EXPECT_EQ(session().job(), before);
+    QTRY_VERIFY(editor() != nullptr);
+    EXPECT_EQ(editor()->text(), QLatin1String(typed));  // stays, to be put right
   }
+  QTest::keyClick(editor(), Qt::Key_Escape);
+  EXPECT_EQ(session().job(), before);
   type(cell("pipe", QuoteLines::quantity), QStringLiteral("3"));
   EXPECT_EQ(page().told(), QString());
 }
