@@ -174,14 +174,11 @@ void addNotHere(Folio& folio, const Sheet& sheet) {
 }
 
 void addFirst(Folio& folio, const Sheet& sheet) {
-  const double column = folio.columnWidth_mm(2);
-  if (!sheet.assessment) return folio.add(toolRows(sheet, column), 2);
+  if (!sheet.assessment) return;
   const SumpPart part(sheet);
-  if (part.stopped()) return;  // said above the plan
-  Writer w(sheet.desk, column);
+  if (part.stopped()) return;  // said beside the plan
+  Writer w(sheet.desk, folio.columnWidth_mm(2));
   part.writeSizes(w);
-  w.gap(3.2);
-  w.append(toolRows(sheet, column));
   folio.add(w.take(), 2);
   part.addDrawings(folio);
 }
@@ -211,7 +208,9 @@ void addHolds(Folio& folio, const Sheet& sheet, const Works& works) {
   if (!works.any()) return;
   const double width = folio.width_mm();
   folio.add(suctionRows(sheet, width));
-  Writer cautions(sheet.desk, folio.columnWidth_mm(2));
+  const double column = folio.columnWidth_mm(2);
+  Writer cautions(sheet.desk, column);
+  cautions.append(toolRows(sheet, column));
   writeHoldPoints(cautions, sheet);
   writeCautions(cautions, sheet);
   folio.add(cautions.take(), 2);
