@@ -680,6 +680,11 @@ constexpr Sentence kPapers[] = {
                        "{flow} of damp gas of {=10 °C}, as predicted here, can drop up to "
                        "{water:1} litres of water a day where it is cooled to {=0 °C} (derived, "
                        "an upper bound).")},
+    {"paper.run.unplaced",
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "Where the outlet ends has not been placed: fan, pipe and outlet have no "
+         "heights on this sheet. Ask for them before anything is fixed to the wall.")},
     {"paper.run.lag-unplaced",
      QT_TRANSLATE_NOOP("Sentences",
                        "Pipe that stands in the open for more than {least:1} is lagged (own "

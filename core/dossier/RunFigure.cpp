@@ -170,9 +170,11 @@ void writeRunAdvice(Writer& w, const Sheet& sheet) {
   if (isPlaced(sheet)) {
     lagLine(w, sheet);
     eavesLine(w, sheet);
-  } else if (sheet.sump != nullptr &&
-             build::outletModeOf(sheet.study.site(), *sheet.sump) == plan::OutletMode::riser) {
-    w.tick(desk.say("paper.run.lag-unplaced", {base::metres("least", build::kLagOver_m)}));
+  } else if (sheet.sump != nullptr) {
+    w.tick(desk.say("paper.run.unplaced"));
+    if (build::outletModeOf(sheet.study.site(), *sheet.sump) == plan::OutletMode::riser) {
+      w.tick(desk.say("paper.run.lag-unplaced", {base::metres("least", build::kLagOver_m)}));
+    }
   }
 }
 

@@ -2,6 +2,7 @@
 
 #include "WindowFixture.h"
 #include "build/Run.h"
+#include "paint/Look.h"
 #include "plan/SumpEdits.h"
 
 namespace sumpwright::gui {
@@ -38,6 +39,33 @@ TEST_F(ElevationStage, DraggingTheDischargeIsOneStepWithALiveVerdict) {
   EXPECT_EQ(session().undoStack().index(), step + 1);
   session().undoStack().undo();
   EXPECT_EQ(*sump().discharge, before);
+}
+
+TEST_F(ElevationStage, ShowsTheCableAtRestAndNotWhileTheRunIsDragged) {
+  openRun();
+  const auto red = [this] {
+    const QImage image = picture().grab().toImage();
+    const QColor cable = paint::colour(paint::look(picture().palette()).electricity);
+    int count = 0;
+    for (int y = 0; y < image.height(); ++y) {
+      for (int x = 0; x < image.width(); ++x) count += image.pixelColor(x, y) == cable ? 1 : 0;
+    }
+    return count;
+  };
+  const int with = red();
+  const QPoint from = outletPoint();
+  QTest::mousePress(&picture(), Qt::LeftButton, {}, from);
+  QTest::mouseMove(&picture(), from + QPoint(0, 12));
+  const int dragged = red();
+  QTest::keyClick(&picture(), Qt::Key_Escape);
+  QTest::mouseRelease(&picture(), Qt::LeftButton, {}, from + QPoint(0, 12));
+  EXPECT_GT(with, dragged + 20);  // the isolator stays
+  EXPECT_EQ(red(), with);
+  plan::Job job = session().job();
+  job.plan.supplies.clear();
+  for (plan::Sump& one : job.design.sumps) one.supply.clear();
+  ASSERT_TRUE(session().edit(QStringLiteral("No supply"), job).empty());
+  EXPECT_LT(red(), with - 20);
 }
 
 TEST_F(ElevationStage, EscapeEndsADragAsIfItHadNotBeen) {
