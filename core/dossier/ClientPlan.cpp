@@ -35,6 +35,7 @@ struct Pages {
   Document document;
   double gap_mm = kPartGap_mm;  ///< between parts
   double last_mm = 0.0;         ///< of text on a last page that holds nothing else
+  double end_y = 0.0;           ///< where the text of the last page ends
   double width() const { return sheet.width_mm - 2 * kMargin_mm; }
   double bottom() const { return sheet.height_mm - kMargin_mm - footHeight_mm(sheet); }
   Sketch add() {
@@ -64,6 +65,11 @@ bool textIsBeside(const Sheet& sheet) { return sheet.width_mm > sheet.height_mm;
 Rows planHead(const Pages& pages) {
   const Sheet& sheet = pages.sheet;
   return headRows(sheet, pages.width(), sheet.desk.say(sheet.front.title), underTitle(sheet));
+}
+
+Rows laterHead(const Pages& pages) {
+  const Sheet& sheet = pages.sheet;
+  return laterHeadRows(sheet, pages.width(), sheet.desk.say(sheet.front.title));
 }
 
 /// The first page of a sheet that lies: head; verdict and waivers over the text in the first
@@ -114,9 +120,8 @@ std::vector<Write> planTexts() {
 }
 
 std::vector<Write> proposalTexts() {
-  return {writeFindings, writeOtherSumps, writeExpect,   writeSeen,  writeRunning,
-          writePlaces,   writeNotLooked,  writeUnjudged, writeNeeds, writeCare,
-          writeRetest,   writeTerms,      writeConsent};
+  return {writeFindings,  writeOtherSumps, writeExpect, writeSeen, writeRunning, writePlaces,
+          writeNotLooked, writeUnjudged,   writeNeeds,  writeCare, writeRetest,  writeTerms};
 }
 
 std::vector<Rows> allText(const Sheet& sheet, const std::vector<Write>& writers, double width_mm) {
@@ -172,31 +177,51 @@ void flowAll(Pages& pages, std::vector<Rows> parts, Region region, Rows wide) {
   std::size_t next = 0;
   if (room) {
     Sketch sketch(pages.document.pages.back());
-    double end = 0.0;
     sketch.tagged("text");
-    next = flow(sketch, rows, 0, region, end);
+    pages.end_y = region.top;
+    next = flow(sketch, rows, 0, region, pages.end_y);
   }
   while (next < rows.size()) {
     Sketch sketch = pages.add();
-    region = textRegion(pages, stack(sketch,
-                                     laterHeadRows(pages.sheet, pages.width(),
-                                                   pages.sheet.desk.say(pages.sheet.front.title)),
-                                     {kMargin_mm, kMargin_mm}));
+    region = textRegion(pages, stack(sketch, laterHead(pages), {kMargin_mm, kMargin_mm}));
     region.more_follows = false;
     if (!wide.empty()) {
       region.top = stack(sketch.tagged("text"), wide, {kMargin_mm, region.top}) + kPartGap_mm;
       wide.clear();
     }
-    double end = 0.0;
     sketch.tagged("text");
     const std::size_t before = next;
-    next = flow(sketch, rows, next, region, end);
-    pages.last_mm = end - region.top;
+    next = flow(sketch, rows, next, region, pages.end_y);
+    pages.last_mm = pages.end_y - region.top;
     if (next == before) break;  // a row taller than a page: nothing can place it
   }
 }
 
-Pages composed(const Sheet& sheet, const std::vector<Write>& writers, const Rows& wide,
+/// Below the text of the last page, over all columns, or on one more.
+void addLast(Pages& pages, const Rows& rows) {
+  if (rows.empty()) return;
+  const bool room =
+      pages.end_y > 0.0 && pages.end_y + 2.0 * kPartGap_mm + heightOf(rows) < pages.bottom();
+  const bool beside = pages.document.pages.size() == 1 && textIsBeside(pages.sheet);
+  if (room && !beside) {
+    Sketch sketch(pages.document.pages.back());
+    stack(sketch.tagged("text"), rows, {kMargin_mm, pages.end_y + 2.0 * kPartGap_mm});
+    pages.last_mm += heightOf(rows);
+    return;
+  }
+  Sketch sketch = pages.add();
+  const double top = stack(sketch, laterHead(pages), {kMargin_mm, kMargin_mm});
+  stack(sketch.tagged("text"), rows, {kMargin_mm, top});
+  pages.last_mm = heightOf(rows);
+}
+
+/// What stands over all columns: on top of the second page, and at the end.
+struct WideRows {
+  Rows second;
+  Rows last;
+};
+
+Pages composed(const Sheet& sheet, const std::vector<Write>& writers, const WideRows& wide,
                double gap_mm) {
   Pages pages{sheet, {}, gap_mm};
   Document& document = pages.document;
@@ -217,7 +242,8 @@ Pages composed(const Sheet& sheet, const std::vector<Write>& writers, const Rows
     waivers.clear();
   }
   const Region room = beside ? firstPageBeside(pages, waivers) : firstPageOver(pages, waivers);
-  flowAll(pages, std::move(parts), room, wide);
+  flowAll(pages, std::move(parts), room, wide.second);
+  addLast(pages, wide.last);
   const int count = static_cast<int>(document.pages.size());
   for (int i = 0; i < count; ++i) {
     Sketch sketch(document.pages[static_cast<std::size_t>(i)]);
@@ -228,7 +254,8 @@ Pages composed(const Sheet& sheet, const std::vector<Write>& writers, const Rows
 }
 
 /// With less room between its parts where that saves a last page with a few lines on it.
-Document planWith(const Sheet& sheet, const std::vector<Write>& writers, const Rows& wide = {}) {
+Document planWith(const Sheet& sheet, const std::vector<Write>& writers,
+                  const WideRows& wide = {}) {
   Pages airy = composed(sheet, writers, wide, kPartGap_mm);
   const bool stray = airy.document.pages.size() > 1 && airy.last_mm < kStray_mm;
   if (!stray) return std::move(airy.document);
@@ -253,7 +280,9 @@ Document proposal(const siting::Study& study, const drawing::Voice& voice,
   const Rows figure = elevationRows(sheet, width, kSeenHeight_mm);
   if (!figure.empty()) seen.heading(sheet.desk.say("paper.seen.walls"));
   seen.append(figure);
-  return planWith(sheet, proposalTexts(), seen.take());
+  Writer consent(sheet.desk, width);
+  writeConsent(consent, sheet);
+  return planWith(sheet, proposalTexts(), {seen.take(), consent.take()});
 }
 
 }  // namespace sumpwright::dossier

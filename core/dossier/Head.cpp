@@ -4,6 +4,7 @@
 
 #include "build/DrillSection.h"
 #include "dossier/Sheet.h"
+#include "dossier/Wording.h"
 #include "drawing/Signs.h"
 #include "plan/DesignEdits.h"
 #include "plan/KindNames.h"
@@ -98,7 +99,7 @@ VerdictText verdictText(const Sheet& sheet, double word_mm, double width_mm) {
   const Desk& desk = sheet.desk;
   VerdictText out;
   const auto wrapped = [&](const std::string& words, const Font& font, double width) {
-    return drawing::wrap(desk.voice, words, font, width);
+    return dossier::wrapped(desk, words, font, width);
   };
   if (!sheet.assessment) {
     out.bold = wrapped(desk.say(sheet.asked_inside ? "paper.where-inside" : "paper.where-none"),

@@ -13,21 +13,6 @@ bool hasLowOutlet(const Sheet& sheet) {
   return build::outletModeOf(sheet.study.site(), *sheet.sump) == plan::OutletMode::low;
 }
 
-/// Who, and below room for name, date and a signature.
-void signLine(Writer& w, const char* who) {
-  constexpr double kSignHere_mm = 9.5;
-  const Desk& desk = w.desk();
-  w.gap(1.4);
-  w.keepLastWithNext();
-  w.text(desk.say(who), fonts::strong, desk.theme.ink);
-  w.keepLastWithNext();
-  w.append(tableRows(desk,
-                     {{desk.say("paper.consent.name"), 0.95},
-                      {desk.say("paper.crew.date"), 0.5},
-                      {desk.say("paper.consent.signature"), 2.0}},
-                     {{Cell()}}, w.width(), {kSignHere_mm, true, true}));
-}
-
 }  // namespace
 
 void writeSeen(Writer& w, const Sheet& sheet) {
@@ -128,6 +113,7 @@ void writeCare(Writer& w, const Sheet& sheet) {
 }
 
 void writeConsent(Writer& w, const Sheet& sheet) {
+  constexpr double kSignHere_mm = 10.5;
   if (!sheet.assessment) return;
   const Desk& desk = sheet.desk;
   w.heading(desk.say("paper.consent"));
@@ -141,10 +127,17 @@ void writeConsent(Writer& w, const Sheet& sheet) {
   w.gap(0.8);
   w.keepLastWithNext();
   w.tick(desk.say("paper.consent.holes"));
-  for (const char* who : {"paper.consent.owner", "paper.consent.ground", "paper.consent.firm"}) {
-    w.keepLastWithNext();
-    signLine(w, who);
-  }
+  w.gap(1.0);
+  w.keepLastWithNext();
+  w.append(tableRows(desk,
+                     {{"", 1.7},
+                      {desk.say("paper.consent.name"), 1.6},
+                      {desk.say("paper.crew.date"), 0.8},
+                      {desk.say("paper.consent.signature"), 2.4}},
+                     {{Cell(desk.say("paper.consent.owner"))},
+                      {Cell(desk.say("paper.consent.ground"))},
+                      {Cell(desk.say("paper.consent.firm"))}},
+                     w.width(), {kSignHere_mm, true, true}));
 }
 
 }  // namespace sumpwright::dossier
