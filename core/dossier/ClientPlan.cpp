@@ -36,6 +36,7 @@ struct Pages {
   double gap_mm = kPartGap_mm;  ///< between parts
   double last_mm = 0.0;         ///< of text on a last page that holds nothing else
   double end_y = 0.0;           ///< where the text of the last page ends
+  bool last_alone = false;      ///< what stands last has a page of its own
   double width() const { return sheet.width_mm - 2 * kMargin_mm; }
   double bottom() const { return sheet.height_mm - kMargin_mm - footHeight_mm(sheet); }
   Sketch add() {
@@ -213,6 +214,7 @@ void addLast(Pages& pages, const Rows& rows) {
   const double top = stack(sketch, laterHead(pages), {kMargin_mm, kMargin_mm});
   stack(sketch.tagged("text"), rows, {kMargin_mm, top});
   pages.last_mm = heightOf(rows);
+  pages.last_alone = true;
 }
 
 /// What stands over all columns: on top of the second page, and at the end.
@@ -253,10 +255,44 @@ Pages composed(const Sheet& sheet, const std::vector<Write>& writers, const Wide
   return pages;
 }
 
+/// Two parts in the first two columns, as one row.
+Row besideRow(const Rows& left, const Rows& right, double column_mm) {
+  return {std::max(heightOf(left), heightOf(right)),
+          [=](Sketch& sketch, Point at) {
+            stack(sketch, left, at);
+            stack(sketch, right, {at.x + column_mm + kGutter_mm, at.y});
+          },
+          true};
+}
+
+/// The last two parts go over to the page of what stands last: it is not left there alone.
+Pages withCompany(const Sheet& sheet, std::vector<Write> writers, WideRows wide) {
+  const double column = columnWidth_mm(sheet);
+  const auto last = writers.end() - 2;
+  const std::vector<Rows> parts = allText(sheet, {last, writers.end()}, column);
+  writers.erase(last, writers.end());
+  Rows together;
+  if (parts.size() == 2) {
+    together.push_back(besideRow(parts[0], parts[1], column));
+    together.push_back({2.0 * kPartGap_mm, {}, false});
+  }
+  together.insert(together.end(), wide.last.begin(), wide.last.end());
+  wide.last = std::move(together);
+  return composed(sheet, writers, wide, kPartGap_mm);
+}
+
 /// With less room between its parts where that saves a last page with a few lines on it.
 Document planWith(const Sheet& sheet, const std::vector<Write>& writers,
                   const WideRows& wide = {}) {
   Pages airy = composed(sheet, writers, wide, kPartGap_mm);
+  if (airy.last_alone && writers.size() > 2) {
+    Pages tight = composed(sheet, writers, wide, kTightGap_mm);
+    if (!tight.last_alone) return std::move(tight.document);
+    Pages company = withCompany(sheet, writers, wide);
+    if (company.document.pages.size() <= airy.document.pages.size()) {
+      return std::move(company.document);
+    }
+  }
   const bool stray = airy.document.pages.size() > 1 && airy.last_mm < kStray_mm;
   if (!stray) return std::move(airy.document);
   Pages tight = composed(sheet, writers, wide, kTightGap_mm);

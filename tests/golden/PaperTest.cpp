@@ -365,6 +365,8 @@ TEST(Papers, AProposalKeepsItsSourcesToThemselvesAndEndsOnASignature) {
     const dossier::Sheet sheet(study, voice, plain);
     if (sheet.assessment && !dossier::isStopped(sheet)) {
       EXPECT_TRUE(drawing::says(paper.pages.back(), "Your consent")) << name;
+      // Not alone on a page.
+      EXPECT_TRUE(drawing::says(paper.pages.back(), "What we stand for")) << name;
     }
   }
 }
