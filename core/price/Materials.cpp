@@ -5,9 +5,9 @@
 #include <numbers>
 #include <utility>
 
-#include "build/CableRoute.h"
 #include "build/Run.h"
 #include "plan/SumpList.h"
+#include "price/NeedList.h"
 #include "price/SealList.h"
 
 namespace sumpwright::price {
@@ -17,65 +17,14 @@ namespace {
 // Own figures, to be changed line by line.
 constexpr double kWaste = 0.10;       // pipe bought above what is laid
 constexpr double kClipEvery_m = 1.0;  // of pipe
-constexpr double kCableClip_m = 0.3;  // of cable
 constexpr double kBackerTurns = 2.0;  // round each hole: once in either leaf
-constexpr double kConduitTo_m = 1.5;  // cable outside lies in conduit up to this height
 constexpr double kSetOut_h = 1.0;
 constexpr double kCore_h = 1.5;  // each
 constexpr double kPit_h = 1.0;   // each
 constexpr double kPipe_h_m = 0.25;
 constexpr double kFan_h = 1.0;  // each
-constexpr double kCable_h_m = 0.1;
 constexpr double kCommission_h = 1.5;
 constexpr double kClearUp_h = 0.5;
-
-class NeedList {
- public:
-  void count(const char* item, NeedKind kind, int quantity) {
-    if (quantity > 0) add(item, kind, Decimal::of(quantity), PriceUnit::each);
-  }
-  void metres(const char* item, double length_m, NeedKind kind = NeedKind::material) {
-    if (reckons(length_m)) add(item, kind, Decimal::upToTenth(length_m), PriceUnit::metre);
-  }
-  void hours(const char* item, double time_h) {
-    if (reckons(time_h)) add(item, NeedKind::labour, Decimal::upToTenth(time_h), PriceUnit::hour);
-  }
-  /// Says more of those items that are needed.
-  void detail(std::initializer_list<std::string_view> items, const base::Message& message) {
-    for (Need& need : m_out.rows) {
-      if (std::find(items.begin(), items.end(), need.item) != items.end()) need.detail = message;
-    }
-  }
-  void assumed(std::initializer_list<std::string_view> items) {
-    for (Need& need : m_out.rows) {
-      need.assumed |= std::find(items.begin(), items.end(), need.item) != items.end();
-    }
-  }
-  void remark(base::Message message) { m_out.remarks.push_back(std::move(message)); }
-  Needs take() {
-    std::stable_sort(m_out.rows.begin(), m_out.rows.end(),
-                     [](const Need& a, const Need& b) { return a.kind < b.kind; });
-    return std::move(m_out);
-  }
-
- private:
-  /// Nothing of nothing; and more than can be reckoned with is told rather than guessed.
-  bool reckons(double measure) {
-    constexpr double kMostMeasure = 1e6;  // Decimal::upToTenth()
-    if (measure > kMostMeasure) m_out.too_large = true;
-    return measure > 0.0 && measure <= kMostMeasure;
-  }
-  void add(const char* item, NeedKind kind, Decimal quantity, PriceUnit unit) {
-    Need need;
-    need.item = item;
-    need.kind = kind;
-    need.text = base::Message(std::string("price.item.") + item);
-    need.quantity = quantity;
-    need.unit = unit;
-    m_out.rows.push_back(std::move(need));
-  }
-  Needs m_out;
-};
 
 struct Counted {
   int sumps = 0;
@@ -198,70 +147,6 @@ void addDetails(const rules::Site& site, const siting::SuctionSystem& system, Ne
   list.detail({"sealant", "backer"}, {"price.detail.gap", {pipe, hole}});
   list.detail({"fan"}, {system.invented ? "price.detail.fan-invented" : "price.detail.fan",
                         {base::text("fan", system.fan.title), pipe}});
-}
-
-struct Wiring {
-  double cable_m = 0.0;
-  double section_mm2 = 0.0;
-  double conduit_m = 0.0;
-  int sleeves = 0;
-  int spurs = 0;
-};
-
-/// What lies outside in conduit: all along the wall and over its openings, and the drop to a
-/// height.
-double conduitOf_m(const build::CableRoute& route) {
-  double length_m = 0.0;
-  for (const build::CablePart& part : route.parts) {
-    using enum build::CablePartKind;
-    if (part.kind == sleeve) break;  // inside from here on
-    if (part.kind == outside || part.kind == over_opening) length_m += part.length_m;
-    if (part.kind == drop) length_m += std::min(part.length_m, kConduitTo_m);
-  }
-  return length_m;
-}
-
-/// One fan's cable; a fan without a route is told.
-void addRoute(const siting::Study& study, const plan::Sump& sump, Wiring& wiring, NeedList& list) {
-  const build::CableAsk ask = build::cableAskOf(study.site(), sump, {sump.ring, sump.chainage_m});
-  const build::CableAnswer answer = build::cableRoutes(study.site(), ask);
-  if (!answer.chosen) {
-    return list.remark(base::Message("price.no-cable",
-                                     {base::text("sump", plan::sumpWord(study.job(), sump.id))}));
-  }
-  const build::CableRoute& route = answer.routes[*answer.chosen];
-  wiring.cable_m += route.to_buy_m;
-  wiring.section_mm2 = std::max(wiring.section_mm2, ask.figures.section_mm2);
-  wiring.sleeves += route.sleeves;
-  wiring.conduit_m += conduitOf_m(route);
-  // A spur that is there is the one that is used.
-  wiring.spurs -= route.kind == plan::SupplyKind::fused_spur ? 1 : 0;
-}
-
-void addWiring(const siting::Study& study, const siting::SuctionSystem& system, int fans,
-               NeedList& list) {
-  using enum NeedKind;
-  Wiring wiring;
-  int done = 0;
-  for (const plan::Sump& sump : study.job().design.sumps) {
-    if (system.shared && done > 0) continue;
-    ++done;
-    if (sump.kind == plan::SumpKind::cored) {
-      addRoute(study, sump, wiring, list);
-    } else {
-      list.remark(base::Message("price.no-cable",
-                                {base::text("sump", plan::sumpWord(study.job(), sump.id))}));
-    }
-  }
-  list.metres("cable", wiring.cable_m);
-  list.detail({"cable"}, {"price.detail.cable", {base::number("section", wiring.section_mm2)}});
-  list.count("cable_sleeve", material, wiring.sleeves);
-  list.metres("conduit", wiring.conduit_m);
-  list.count("cable_clip", material, static_cast<int>(std::ceil(wiring.cable_m / kCableClip_m)));
-  list.count("spur", material, fans + wiring.spurs);
-  list.count("isolator", material, fans);
-  list.hours("work_cable", kCable_h_m * wiring.cable_m);
-  list.count("electrician", labour, 1);
 }
 
 void addWork(const Counted& counted, NeedList& list) {
