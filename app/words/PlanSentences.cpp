@@ -699,6 +699,10 @@ std::span<const Sentence> planSentences() {
        QT_TRANSLATE_NOOP("Sentences", "There is no corner {corner} on ring {ring} of this plan.")},
       {"plan.edit.not-a-place",
        QT_TRANSLATE_NOOP("Sentences", "That is no length or place on a plan of a house.")},
+      {"plan.edit.no-space-left",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "Walls as thick as that leave no space for {thing}, so nothing was "
+                         "changed. Check the figure, or draw {thing} anew first.")},
       {"plan.edit.split-through",
        QT_TRANSLATE_NOOP("Sentences",
                          "A wall is not divided in the middle of what stands on it. Choose a place "

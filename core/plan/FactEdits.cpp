@@ -23,12 +23,13 @@ base::Result<Job> withPart(const Job& job, const Part& part, Change&& change) {
 }  // namespace
 
 base::Result<Job> setHouse(const Job& job, const House& house) {
-  return withPart(job, house, [&](Job& result) {
-    result.house = house;
-    result.house.appliances = job.house.appliances;
-    settleLookedFor(job, result);
-    followThickness(result, job);
-  });
+  if (const auto bad = unfit(house)) return *bad;
+  Job result = job;
+  result.house = house;
+  result.house.appliances = job.house.appliances;
+  settleLookedFor(job, result);
+  if (const auto bad = followThickness(result, job)) return *bad;
+  return result;
 }
 
 base::Result<Job> setLookedFor(const Job& job, const LookedFor& looked) {

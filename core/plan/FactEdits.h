@@ -16,7 +16,8 @@ namespace sumpwright::plan {
 
 /// Build-up, levels, standby sump; the appliances of `house` are not looked at. Finding a standby
 /// sump makes "a standby pipe" present where it was said not to be there. Where walls become
-/// thicker or thinner by it, what is drawn on their inner faces goes along.
+/// thicker or thinner by it, what is drawn on their inner faces goes along, and
+/// plan.edit.no-space-left is an error, as setWall() says.
 base::Result<Job> setHouse(const Job& job, const House& house);
 base::Result<Job> setLookedFor(const Job& job, const LookedFor& looked);
 /// How many things are drawn of a kind, by its key in looked_for ("gas"); 0 for any other key.

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <optional>
 
+#include "geometry/Shapes.h"
+#include "plan/EditProblem.h"
+#include "plan/LinesInside.h"
 #include "plan/OnWalls.h"
 #include "plan/PlanGeometry.h"
 #include "plan/WallThickness.h"
@@ -18,13 +20,6 @@ using geometry::Vec;
 
 constexpr double kOnFace_m = 0.05;    // contract (own figure)
 constexpr double kStraightOn = 1e-6;  // sine of an angle nobody measures (own figure)
-
-void forEachLineInside(Job& job, const std::function<void(std::vector<Point>&)>& visit) {
-  for (Room& r : job.plan.rooms) visit(r.outline_m);
-  for (FloorZone& z : job.plan.floor_zones) visit(z.outline_m);
-  for (InnerWall& w : job.plan.inner_walls) visit(w.line_m);
-  for (RisingWall& w : job.plan.rising_walls) visit(w.line_m);
-}
 
 std::size_t edgeBefore(const Ring& ring, std::size_t i) {
   return (i + ring.corners.size() - 1) % ring.corners.size();
@@ -92,62 +87,107 @@ std::optional<Point> movedOn(const MovedFace& face, Point p) {
   return onFace(face.is, face.from_end ? *u + length_m(face.is) - length_m(face.was) : *u);
 }
 
+/// An inner face that goes square across.
+struct FaceAcross {
+  Segment was;       ///< from inner corner to inner corner
+  double from_m;     ///< how far it reaches along itself, the ends of the wall outside included:
+  double to_m;       ///< beyond a corner it runs on within the wall beside it
+  Vec across;        ///< of the face
+  Vec first_corner;  ///< of its inner corners
+  Vec last_corner;
+};
+
+FaceAcross acrossOf(const Job& before, const Job& job, std::size_t r, std::size_t edge) {
+  const Ring& ring = job.plan.rings[r];
+  const Ring& old = before.plan.rings[r];
+  const Segment was = innerFace(before, old, edge);
+  const Segment is = innerFace(job, ring, edge);
+  const Segment outside = edgeOf(ring, edge);
+  const Vec along = directionOf(outside);
+  const double a = geometry::dot(outside.a - was.a, along);
+  const double b = geometry::dot(outside.b - was.a, along);
+  const double thicker =
+      thicknessTaken_m(ring, edge, job.house) - thicknessTaken_m(old, edge, before.house);
+  return {was,
+          std::min(a, 0.0),
+          std::max(b, geometry::dot(was.b - was.a, along)),
+          thicker * geometry::left(along),
+          is.a - was.a,
+          is.b - was.b};
+}
+
+bool isOn(const FaceAcross& face, Vec along, Point p) {
+  const double u = geometry::dot(p - face.was.a, along);
+  const double off = geometry::dot(p - face.was.a, geometry::left(along));
+  return std::abs(off) <= kOnFace_m && u >= face.from_m && u <= face.to_m;
+}
+
+/// The first outline that was in order before and is turned over or folded now.
+template <class Things>
+const typename Things::value_type* firstSpoilt(const Things& before, const Things& now) {
+  for (std::size_t i = 0; i < now.size(); ++i) {
+    const auto& was = before[i].outline_m;
+    const auto& is = now[i].outline_m;
+    if (was == is || geometry::firstSelfContact(was)) continue;
+    const bool over = (geometry::signedArea(was) > 0.0) != (geometry::signedArea(is) > 0.0);
+    if (over || geometry::firstSelfContact(is)) return &now[i];
+  }
+  return nullptr;
+}
+
+template <class Thing>
+base::Problem noSpaceLeft(const Thing& thing) {
+  return editProblem("plan.edit.no-space-left", {base::text("thing", labelOf(thing))});
+}
+
 }  // namespace
 
 void followWall(Job& job, const Segment& outside_face, double thickness_m, Vec shift) {
   const Vec along = directionOf(outside_face);
   const Vec inward = geometry::left(along);
   const double length = length_m(outside_face);
-  forEachLineInside(job, [&](std::vector<Point>& points) {
-    for (Point& p : points) {
-      const Vec from = p - outside_face.a;
-      const double u = geometry::dot(from, along);
-      const bool on_face = std::abs(geometry::dot(from, inward) - thickness_m) <= kOnFace_m;
-      if (on_face && u > -kOnFace_m && u < length + kOnFace_m) p = p + shift;
-    }
+  moveInside(job, [&](Point p) {
+    const Vec from = p - outside_face.a;
+    const double u = geometry::dot(from, along);
+    const bool on_face = std::abs(geometry::dot(from, inward) - thickness_m) <= kOnFace_m;
+    return on_face && u > -kOnFace_m && u < length + kOnFace_m ? p + shift : p;
   });
 }
 
-void followThickness(Job& job, const Job& before) {
-  std::vector<MovedFace> moved;
+std::optional<base::Problem> followThickness(Job& job, const Job& before) {
+  std::vector<FaceAcross> moved;
   for (std::size_t r = 0; r < job.plan.rings.size(); ++r) {
     const Ring& ring = job.plan.rings[r];
     if (!isWhole(ring)) continue;
     for (std::size_t e = 0; e < ring.corners.size(); ++e) {
-      const MovedFace face{innerFace(before, before.plan.rings[r], e), innerFace(job, ring, e)};
-      if (face.was.a != face.is.a || face.was.b != face.is.b) moved.push_back(face);
+      const FaceAcross face = acrossOf(before, job, r, e);
+      if (face.first_corner != Vec{} || face.last_corner != Vec{}) moved.push_back(face);
     }
   }
-  if (moved.empty()) return;
-  const auto to = [&](Point p) {
-    for (const MovedFace& face : moved) {
-      if (isAt(p, face.was.a)) return face.is.a;
-      if (isAt(p, face.was.b)) return face.is.b;
+  if (moved.empty()) return std::nullopt;
+  moveInside(job, [&](Point p) {
+    for (const FaceAcross& face : moved) {
+      if (isAt(p, face.was.a)) return p + face.first_corner;
+      if (isAt(p, face.was.b)) return p + face.last_corner;
     }
-    for (const MovedFace& face : moved) {
-      if (alongFace(face.was, p)) {
-        return onFace(face.is, geometry::dot(p - face.is.a, directionOf(face.is)));
-      }
+    for (const FaceAcross& face : moved) {
+      if (isOn(face, directionOf(face.was), p)) return p + face.across;
     }
     return p;
-  };
-  forEachLineInside(job, [&](std::vector<Point>& points) {
-    for (Point& p : points) p = to(p);
   });
+  if (const auto* room = firstSpoilt(before.plan.rooms, job.plan.rooms)) return noSpaceLeft(*room);
+  const auto* zone = firstSpoilt(before.plan.floor_zones, job.plan.floor_zones);
+  if (zone != nullptr) return noSpaceLeft(*zone);
+  return std::nullopt;
 }
 
 void followCorner(Job& job, const Ring& before, const Ring& after, std::size_t corner) {
   const std::size_t prior = edgeBefore(before, corner);
   const MovedFace in{innerFace(job, before, prior), innerFace(job, after, prior), false};
   const MovedFace out{innerFace(job, before, corner), innerFace(job, after, corner), true};
-  forEachLineInside(job, [&](std::vector<Point>& points) {
-    for (Point& p : points) {
-      if (const auto to = movedOn(in, p)) {
-        p = *to;
-      } else if (const auto also = movedOn(out, p)) {
-        p = *also;
-      }
-    }
+  moveInside(job, [&](Point p) {
+    if (const auto to = movedOn(in, p)) return *to;
+    return movedOn(out, p).value_or(p);
   });
 }
 
@@ -171,9 +211,7 @@ void followRemoved(Job& job, const Ring& before, const Ring& after, std::size_t 
   };
   for (Room& r : job.plan.rooms) drop(r.outline_m);
   for (FloorZone& z : job.plan.floor_zones) drop(z.outline_m);
-  forEachLineInside(job, [&](std::vector<Point>& points) {
-    for (Point& p : points) p = to(p).value_or(p);
-  });
+  moveInside(job, [&](Point p) { return to(p).value_or(p); });
 }
 
 }  // namespace sumpwright::plan

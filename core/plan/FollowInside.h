@@ -1,8 +1,11 @@
 #pragma once
-// What is drawn inside the house (rooms, floor zones, inner and rising walls) goes with the inner
-// face it stands on when an edit moves that face. On a face counts within 0.05 m (own figure).
+// What is drawn inside the house (LinesInside.h) goes with the inner face it stands on when an edit
+// moves that face. On a face counts within 0.05 m (own figure).
 // Internal to core/plan.
 
+#include <optional>
+
+#include "base/Problem.h"
 #include "plan/Job.h"
 
 namespace sumpwright::plan {
@@ -12,8 +15,11 @@ void followWall(Job& job, const geometry::Segment& outside_face, double thicknes
                 geometry::Vec shift);
 
 /// Walls became thicker or thinner: `job` is `before` but for that. What stood on an inner face
-/// stands on the new one, square across; what stood in an inner corner, in the new corner.
-void followThickness(Job& job, const Job& before);
+/// goes square across with it, what stood in an inner corner with the corner; all else stays, also
+/// where a wall is now drawn over it. The former thickness puts all back, but for what the face
+/// came to stand at in between. Error, `job` then being of no use: plan.edit.no-space-left where
+/// the outline of a room or floor zone would be turned over or folded.
+std::optional<base::Problem> followThickness(Job& job, const Job& before);
 
 /// Corner `corner` of a ring went elsewhere: inner corners go to where they are now, and what
 /// stands between two of them keeps its distance from the one of the corner that stayed. Rings of

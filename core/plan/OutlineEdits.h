@@ -7,10 +7,11 @@
 // corners moved, its place square to the wall. It is kept on its wall as far as it fits. That holds
 // for openings, wall features, service entries, radiators, points of the ground outside and cored
 // sumps. A waiver goes with its sump, but lapses where the edit moved that sump's place in the
-// world by more than kWaiverReach_m. Corners of rooms, floor zones, inner and rising walls on an
-// inner face that moved (within 0.05 m, own figure) go with it: where its corner was dragged, they
-// keep their distance from the corner that stayed. A field book is emptied where corners move;
-// dimensions tied to a wall that goes, go with it.
+// world by more than kWaiverReach_m. Corners of rooms and floor zones and points of inner and
+// rising walls, radiators and heating pipes on an inner face that moved (within 0.05 m, own figure)
+// go with it: where its corner was dragged, they keep their distance from the corner that stayed.
+// Doors and gaps in inner and rising walls stay where they are. A field book is emptied where
+// corners move; dimensions tied to a wall that goes, go with it.
 //
 // Errors of all: plan.edit.no-corner, plan.edit.no-edge for a ring, corner or edge that is not
 // there; plan.edit.not-a-place for a coordinate or length that is no finite number within 10 km;

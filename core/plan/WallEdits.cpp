@@ -101,7 +101,7 @@ base::Result<Job> setWall(const Job& job, int ring, int edge, const Wall& facts)
   const std::string id = wall.id;
   wall = facts;
   wall.id = id;
-  followThickness(result, job);
+  if (const auto bad = followThickness(result, job)) return *bad;
   return result;
 }
 

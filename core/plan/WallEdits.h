@@ -12,8 +12,10 @@
 namespace sumpwright::plan {
 
 /// Gives a wall its facts; its id stays, whatever `facts` says. Where it becomes thicker or
-/// thinner, what is drawn on its inner face goes along. Errors: plan.edit.not-text,
-/// plan.edit.too-many.
+/// thinner, what is drawn on its inner face (rooms, floor zones, inner and rising walls, radiators,
+/// heating pipes) goes square across with it; doors inside stay where they are. Errors:
+/// plan.edit.not-text, plan.edit.too-many, plan.edit.no-space-left where that would turn over or
+/// fold the outline of a room or floor zone.
 base::Result<Job> setWall(const Job& job, int ring, int edge, const Wall& facts);
 
 /// Makes every corner of a closed ring that is within `tolerance_deg` of a right angle one exactly,

@@ -118,6 +118,133 @@ TEST(Thickness, OfOneWallMovesThatFaceAlone) {
   expectSameInside(doneWell(setWall(open, 0, 0, facts)), before);
 }
 
+/// A wall from the west's inner face to the middle with a door in it, a low wall beside it with a
+/// gap, a radiator and a pipe on the west's inner face; faces at 0.30 m, outside at 0 of 10 by 8 m.
+Job withDoor() {
+  PlanBuilder house = PlanBuilder::rectangle();
+  house.with([](Job& job) {
+    for (Wall& wall : job.plan.rings[0].walls) wall.thickness_m = 0.3;
+    job.plan.rooms.clear();
+    job.plan.floor_zones.clear();
+    Room room;
+    room.id = "wc";
+    room.outline_m = {{0.3, 0.3}, {1.3, 0.3}, {1.3, 2.95}, {0.3, 2.95}};
+    job.plan.rooms = {room};
+    InnerWall wall;
+    wall.id = "across";
+    wall.line_m = {{0.3, 3.0}, {5.0, 3.0}};
+    InnerWall foot;
+    foot.id = "foot";
+    foot.line_m = {{0.9, 0.3}, {0.9, 1.5}};
+    job.plan.inner_walls = {wall, foot};
+    job.plan.inner_doors = {{"door", "across", 0.2, 0.7}};
+    job.plan.rising_walls = {{"low", {{0.3, 4.0}, {5.0, 4.0}}, 0.1, {{1.0, 1.5}}}};
+    job.plan.radiators = {{"on-face", "", std::nullopt, 0.0, {{0.3, 5.0}, {0.3, 6.0}}}};
+    job.plan.heating_pipes = {{"pipe", "", {{0.3, 6.5}, {5.0, 6.5}}}};
+  });
+  return house;
+}
+
+Job west(const Job& job, double thickness_m) {
+  Wall facts = job.plan.rings[0].walls[3];  // along x = 0
+  facts.thickness_m = thickness_m;
+  return doneWell(setWall(job, 0, 3, facts));
+}
+
+TEST(Thickness, LeavesDoorsAndGapsWhereTheyAre) {
+  const Job thick = west(withDoor(), 0.45);
+  EXPECT_NEAR(thick.plan.inner_walls[0].line_m[0].x, 0.45, 1e-12);
+  EXPECT_NEAR(thick.plan.inner_doors[0].offset_m, 0.05, 1e-12);  // from x = 0.50 still
+  EXPECT_EQ(thick.plan.inner_doors[0].width_m, 0.7);
+  EXPECT_NEAR(thick.plan.rising_walls[0].gaps[0].from_m, 0.85, 1e-12);
+  EXPECT_NEAR(thick.plan.rising_walls[0].gaps[0].to_m, 1.35, 1e-12);
+  // Past the end of its wall: said by the check, not pushed along.
+  EXPECT_NEAR(west(withDoor(), 0.60).plan.inner_doors[0].offset_m, -0.10, 1e-12);
+}
+
+TEST(Thickness, TakesRadiatorsAndPipesOnTheFaceAlong) {
+  const Plan thick = west(withDoor(), 0.45).plan;
+  EXPECT_NEAR(thick.radiators[0].line_m[0].x, 0.45, 1e-12);
+  EXPECT_NEAR(thick.radiators[0].line_m[1].x, 0.45, 1e-12);
+  EXPECT_NEAR(thick.heating_pipes[0].line_m[0].x, 0.45, 1e-12);
+  EXPECT_EQ(thick.heating_pipes[0].line_m[1].x, 5.0);
+  // One that only touches the face slides along its own wall.
+  Job touching = withDoor();
+  touching.plan.radiators[0].line_m = {{0.32, 0.3}, {1.12, 0.3}};
+  const Plan slid = west(touching, 0.45).plan;
+  EXPECT_NEAR(slid.radiators[0].line_m[0].x, 0.47, 1e-12);
+  EXPECT_NEAR(slid.radiators[0].line_m[1].x, 1.27, 1e-12);
+}
+
+TEST(Thickness, MistypedAndTypedBackRestoresThePlan) {
+  const Job before = withDoor();
+  const Job thick = west(before, 1.1);
+  EXPECT_EQ(thick.plan.inner_walls[1], before.plan.inner_walls[1]);  // not pushed along its wall
+  const Job again = west(thick, 0.3);
+  const auto same = [](const Polygon& is, const Polygon& should) {
+    ASSERT_EQ(is.size(), should.size());
+    for (std::size_t i = 0; i < is.size(); ++i) {
+      EXPECT_NEAR(geometry::distance(is[i], should[i]), 0.0, 1e-12) << i;
+    }
+  };
+  same(again.plan.rooms[0].outline_m, before.plan.rooms[0].outline_m);
+  for (std::size_t i = 0; i < 2; ++i) {
+    same(again.plan.inner_walls[i].line_m, before.plan.inner_walls[i].line_m);
+  }
+  EXPECT_NEAR(again.plan.inner_doors[0].offset_m, 0.2, 1e-12);
+  // All walls at once: what a wall beside was drawn over comes back with its own.
+  Job all = before;
+  for (Wall& wall : all.plan.rings[0].walls) wall.thickness_m.reset();
+  all.house.wall_thickness_m = 0.3;
+  House house = all.house;
+  house.wall_thickness_m = 1.1;
+  all.plan.rooms.clear();
+  same(doneWell(setHouse(doneWell(setHouse(all, house)), all.house)).plan.inner_walls[1].line_m,
+       before.plan.inner_walls[1].line_m);
+}
+
+TEST(Thickness, ThatLeavesNoSpaceIsRefused) {
+  const Job job = withDoor();
+  Wall facts = job.plan.rings[0].walls[3];
+  for (const double thick : {1.3, 1.5}) {  // the room ends at x = 1.30
+    facts.thickness_m = thick;
+    EXPECT_EQ(problemIdOf(setWall(job, 0, 3, facts)), "plan.edit.no-space-left") << thick;
+  }
+  Job zoned = job;
+  zoned.plan.rooms.clear();
+  FloorZone zone;
+  zone.id = "strip";
+  zone.outline_m = job.plan.rooms[0].outline_m;
+  zoned.plan.floor_zones = {zone};
+  EXPECT_EQ(problemIdOf(setWall(zoned, 0, 3, facts)), "plan.edit.no-space-left");
+  for (Wall& wall : zoned.plan.rings[0].walls) wall.thickness_m.reset();
+  zoned.house.wall_thickness_m = 0.3;
+  House house = zoned.house;
+  house.wall_thickness_m = 1.5;
+  EXPECT_EQ(problemIdOf(setHouse(zoned, house)), "plan.edit.no-space-left");
+}
+
+TEST(Outline, LeavesDoorsInsideWhereTheyAre) {
+  // The west wall 0.1 m inwards: the wall across begins at 0.40, its door still at 0.50.
+  const Job moved = doneWell(moveWall(withDoor(), 0, 3, -0.1));
+  EXPECT_NEAR(moved.plan.inner_walls[0].line_m[0].x, 0.4, 1e-12);
+  EXPECT_NEAR(moved.plan.inner_doors[0].offset_m, 0.1, 1e-12);
+  EXPECT_NEAR(moved.plan.rising_walls[0].gaps[0].from_m, 0.9, 1e-12);
+  EXPECT_NEAR(moved.plan.radiators[0].line_m[1].x, 0.4, 1e-12);
+  // A corner pulled out turns the west wall: the line's start goes with it.
+  const Job job = withDoor();
+  const Job pulled = doneWell(moveCorner(job, 0, 0, {-0.5, 0.0}));
+  const auto doorAt = [](const Job& j) {
+    const auto& line = j.plan.inner_walls[0].line_m;
+    const double length = geometry::distance(line[0], line[1]);
+    const double along = j.plan.inner_doors[0].offset_m + j.plan.inner_doors[0].width_m / 2.0;
+    return geometry::lerp(line[0], line[1], along / length);
+  };
+  EXPECT_GT(geometry::distance(pulled.plan.inner_walls[0].line_m[0], {0.3, 3.0}), 0.1);
+  EXPECT_NEAR(doorAt(pulled).x, doorAt(job).x,
+              0.02);  // square onto the line, which turned a little
+}
+
 TEST(Straighten, ATracedRectangle) {
   const Job job = PlanBuilder::outline({{0.02, -0.03}, {10.05, 0.04}, {9.97, 8.02}, {-0.01, 7.96}});
   const Polygon c = doneWell(straighten(job, 0, 3.0)).plan.rings[0].corners;
