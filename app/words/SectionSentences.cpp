@@ -173,6 +173,10 @@ std::span<const Sentence> sectionSentences() {
       {"section.note.on-waiver",
        QT_TRANSLATE_NOOP("Sentences",
                          "A hole here rests on the engineer's note that is recorded as a waiver: "
+                         "core only as that note says.")},
+      {"section.note.on-waiver-of-hole",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "A hole here rests on the engineer's note that is recorded as a waiver: "
                          "core only as that note says, also where this section says otherwise.")},
       {"section.note.rubble",
        QT_TRANSLATE_NOOP("Sentences",

@@ -275,9 +275,11 @@ DrillSection drillSection(const rules::Site& site, perimeter::Place place,
     std::erase_if(section.notes,
                   [](const base::Message& note) { return note.id == "section.note.elsewhere"; });
   }
-  section.on_waiver = hole || foundation;
+  section.on_waiver = !section.stopped && (hole || foundation);
   if (section.on_waiver) {
-    section.notes.insert(section.notes.begin(), base::Message("section.note.on-waiver"));
+    section.notes.insert(
+        section.notes.begin(),
+        base::Message(hole ? "section.note.on-waiver-of-hole" : "section.note.on-waiver"));
   }
   return section;
 }

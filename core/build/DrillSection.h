@@ -70,8 +70,8 @@ struct DrillSection {
   double annulus_m = 0.0;  ///< gap between hole and pipe all round
   Void hollow;
   std::vector<base::Message> notes;  ///< cautions and what the crew must look at
-  /// Drawn or drilled only because a waiver accepts it: the foundation is cut, or the hole's own
-  /// refusal stands aside. notes say so first.
+  /// Drilled only because a waiver accepts it: the foundation is cut, or the hole's own refusal
+  /// stands aside. notes say so first. Not where it is stopped all the same.
   bool on_waiver = false;
   /// Nobody drills here: never or not_cored, and no waiver accepts the hole.
   bool stopped = false;

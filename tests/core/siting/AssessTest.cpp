@@ -316,16 +316,46 @@ TEST(Waiver, OfAFoundationOpensTheSection) {
   EXPECT_EQ(open.notes.front().id, "section.note.on-waiver");
 }
 
+/// No hole fits between slab and footing.
+void leaveNoHole(plan::Job& j) {
+  j.house.screed_m = 0.065;
+  j.house.insulation_m = 0.1;
+  j.house.slab_m = 0.15;
+  j.house.ground_level_m = -0.15;
+  j.house.dpc_height_m = 0.0;
+  j.house.barrier = plan::Barrier::none;
+  j.house.footing_top_low_m = j.house.footing_top_high_m = -0.3;
+}
+
+/// A note on the foundation is none on a hole that does not fit: nobody is told to core by it.
+TEST(Waiver, OfTheFoundationAloneTellsNobodyToCoreWhatNeverFits) {
+  PlanBuilder house =
+      PlanBuilder::rectangle()
+          .wall(1, [](plan::Wall& w) { w.foundation = plan::Foundation::raft_edge; })
+          .sump("s1", 0, 14.0)
+          .with(leaveNoHole)
+          .waiver(waiver("foundation", "w0.1", 14.0, Evidence::engineers_note));
+  const auto section = [](const Study& study) {
+    return build::drillSection(study.site(), {0, 14.0},
+                               build::wishOf(study.job(), study.job().design.sumps[0]));
+  };
+  const build::DrillSection never = section(studied(house));
+  EXPECT_EQ(never.fit, build::Fit::never);
+  EXPECT_TRUE(never.stopped);
+  EXPECT_FALSE(never.on_waiver);
+  for (const base::Message& note : never.notes) {
+    EXPECT_NE(note.id, "section.note.on-waiver");
+    EXPECT_NE(note.id, "section.note.on-waiver-of-hole");
+  }
+  const build::DrillSection accepted =
+      section(studied(house.waiver(waiver("hole", "w0.1", 14.0, Evidence::engineers_note))));
+  EXPECT_FALSE(accepted.stopped);
+  EXPECT_TRUE(accepted.on_waiver);
+  EXPECT_EQ(accepted.notes.front().id, "section.note.on-waiver-of-hole");
+}
+
 TEST(Waiver, OfTheHoleLetsItBeDrilledThoughNoneFits) {
-  PlanBuilder house = PlanBuilder::rectangle().sump("s1", 0, 14.0).with([](plan::Job& j) {
-    j.house.screed_m = 0.065;
-    j.house.insulation_m = 0.1;
-    j.house.slab_m = 0.15;
-    j.house.ground_level_m = -0.15;
-    j.house.dpc_height_m = 0.0;
-    j.house.barrier = plan::Barrier::none;
-    j.house.footing_top_low_m = j.house.footing_top_high_m = -0.3;
-  });
+  PlanBuilder house = PlanBuilder::rectangle().sump("s1", 0, 14.0).with(leaveNoHole);
   const auto stopped = [](const Study& study) {
     return build::drillSection(study.site(), {0, 14.0},
                                build::wishOf(study.job(), study.job().design.sumps[0]))
