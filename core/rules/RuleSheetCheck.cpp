@@ -215,6 +215,10 @@ void checkRule(const Rule& rule, const std::string& pointer, base::Problems& pro
     report(problems, "sheet.unknown-key", pointer + "/clear_below_m",
            {base::text("key", "clear_below_m")});
   }
+  if (rule.unplaced_only && rule.kind != RuleKind::wall) {
+    report(problems, "sheet.unknown-key", pointer + "/unplaced_only",
+           {base::text("key", "unplaced_only")});
+  }
   if (!rule.reason.empty() && needsFigure(rule)) {
     report(problems, "sheet.unknown-key", pointer + "/reason", {base::text("key", "reason")});
   }

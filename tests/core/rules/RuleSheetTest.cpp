@@ -428,6 +428,12 @@ TEST(RuleSheetProblems, EnabledDistanceRuleNeedsItsFigure) {
             Found{"sheet.no-figure /score/1/full_at_m"});
 }
 
+TEST(RuleSheetProblems, OnlyRulesOfWallsSpeakOfRunsNotPlaced) {
+  EXPECT_EQ(changed([](Json& s) { ruleOf(s, "openings")["unplaced_only"] = true; }),
+            Found{"sheet.unknown-key " + pointerTo("openings", "/unplaced_only")});
+  EXPECT_EQ(changed([](Json& s) { ruleOf(s, "front")["unplaced_only"] = true; }), Found{});
+}
+
 TEST(RuleSheetProblems, OneSumpsFloorNeedsAFigureAndIsOfItsKindAlone) {
   EXPECT_EQ(changed([](Json& s) {
               ruleOf(s, "sump-floor").erase("most_m2");
