@@ -1,6 +1,8 @@
 #include "build/BuildUp.h"
 
 #include <algorithm>
+#include <array>
+#include <string_view>
 
 #include "build/Layers.h"
 #include "plan/Assumed.h"
@@ -233,27 +235,22 @@ std::vector<NoCore> noCores(const rules::Site& site, perimeter::Place place) {
   return why;
 }
 
+Message noCoreMessage(const std::string& theme, NoCore why, const plan::Wall& wall) {
+  static constexpr std::array<std::string_view, 6> kNames{"party",  "dwarf",    "foundation",
+                                                          "timber", "concrete", "deep"};
+  Message words(theme + std::string(kNames[static_cast<std::size_t>(why)]));
+  if (why != NoCore::foundation) return words;
+  const std::string kind(plan::nameOf(wall.foundation));
+  return {words.id, {base::phrase("foundation", Message("value." + kind))}};
+}
+
 Message noCoreWords(NoCore why, const rules::Site& site, perimeter::Place place) {
-  switch (why) {
-    case NoCore::party:
-      return Message("section.none.party");
-    case NoCore::dwarf:
-      return Message("section.none.dwarf");
-    case NoCore::foundation: {
-      const plan::Wall& wall = site.perimeter.wall(site.perimeter.edgeAt(place));
-      const std::string kind(plan::nameOf(wall.foundation));
-      return Message("section.none.foundation",
-                     {base::phrase("foundation", Message("value." + kind))});
-    }
-    case NoCore::timber:
-      return Message("section.none.timber");
-    case NoCore::concrete:
-      return Message("section.none.concrete");
-    case NoCore::deep:
-      break;
+  const std::string theme = "section.none.";
+  if (why != NoCore::deep) {
+    return noCoreMessage(theme, why, site.perimeter.wall(site.perimeter.edgeAt(place)));
   }
   const BuildUp up = buildUpAt(site, place);
-  return Message("section.none.deep", {base::metres("depth", up.ground_m - up.floor_m)});
+  return {theme + "deep", {base::metres("depth", up.ground_m - up.floor_m)}};
 }
 
 }  // namespace sumpwright::build

@@ -4,6 +4,7 @@
 // above the house's finished floor level.
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "base/Message.h"
@@ -85,6 +86,9 @@ enum class NoCore {
 
 /// All that hold there, in the order above. The floor not drawn is none of them.
 std::vector<NoCore> noCores(const rules::Site& site, perimeter::Place place);
+/// The message of that theme and the reason's name ("rule.no-core." and "party"); of a foundation
+/// with {foundation}, the wall's. Figures of `deep` are the caller's.
+base::Message noCoreMessage(const std::string& theme, NoCore why, const plan::Wall& wall);
 /// One of them in a sentence.
 base::Message noCoreWords(NoCore why, const rules::Site& site, perimeter::Place place);
 

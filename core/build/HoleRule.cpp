@@ -117,22 +117,8 @@ void takeUnknown(rules::Finding& f) {
 bool isForAnEngineer(NoCore why) { return why == NoCore::foundation || why == NoCore::deep; }
 
 Message noCoreReason(NoCore why, const Site& site, const Edge& edge, bool depth_assumed) {
-  switch (why) {
-    case NoCore::party:
-      return Message("rule.no-core.party");
-    case NoCore::dwarf:
-      return Message("rule.no-core.dwarf");
-    case NoCore::foundation: {
-      const std::string kind(plan::nameOf(site.perimeter.wall(edge).foundation));
-      return Message("rule.no-core.foundation",
-                     {base::phrase("foundation", Message("value." + kind))});
-    }
-    case NoCore::timber:
-      return Message("rule.no-core.timber");
-    case NoCore::concrete:
-      return Message("rule.no-core.concrete");
-    case NoCore::deep:
-      break;
+  if (why != NoCore::deep) {
+    return noCoreMessage("rule.no-core.", why, site.perimeter.wall(edge));
   }
   return Message(depth_assumed ? "rule.no-core.deep-assumed" : "rule.no-core.deep",
                  {base::metres("most", plan::kDeepestFloor_m)});

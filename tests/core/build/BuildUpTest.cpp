@@ -222,6 +222,20 @@ TEST(NotCored, SectionHasNoBoreButItsBuildUp) {
   EXPECT_GT(section.up.wall_m, 0.0);
 }
 
+TEST(NoCore, IsToldByTheNameOfItsReasonInEveryTheme) {
+  plan::Wall wall;
+  wall.foundation = plan::Foundation::raft_edge;
+  const auto idOf = [&](NoCore why) { return noCoreMessage("section.none.", why, wall).id; };
+  EXPECT_EQ(idOf(NoCore::party), "section.none.party");
+  EXPECT_EQ(idOf(NoCore::dwarf), "section.none.dwarf");
+  EXPECT_EQ(idOf(NoCore::timber), "section.none.timber");
+  EXPECT_EQ(idOf(NoCore::concrete), "section.none.concrete");
+  EXPECT_EQ(idOf(NoCore::deep), "section.none.deep");
+  const base::Message cut = noCoreMessage("rule.no-core.", NoCore::foundation, wall);
+  EXPECT_EQ(cut.id, "rule.no-core.foundation");
+  EXPECT_EQ(std::get<base::Message>(cut.find("foundation")->value).id, "value.raft_edge");
+}
+
 }  // namespace
 
 }  // namespace sumpwright::build
