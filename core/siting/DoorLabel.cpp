@@ -33,20 +33,23 @@ std::optional<OnLine> placeOn(const plan::InnerWall& wall, double along_m) {
   return std::nullopt;
 }
 
-std::optional<base::Message> roomAt(const plan::Plan& plan, Point p) {
-  for (const plan::Room& room : plan.rooms) {
-    if (!geometry::contains(room.outline_m, p)) continue;
-    if (room.name.empty()) return base::Message("room." + std::string(plan::nameOf(room.use)));
-    return base::Message("thing.named", {base::text("name", room.name)});
-  }
-  return std::nullopt;
+const plan::Room* roomHolding(const plan::Plan& plan, Point p) {
+  const auto room = std::find_if(plan.rooms.begin(), plan.rooms.end(), [&](const plan::Room& r) {
+    return geometry::contains(r.outline_m, p);
+  });
+  return room == plan.rooms.end() ? nullptr : &*room;
+}
+
+base::Message roomLabel(const plan::Room& room) {
+  if (room.name.empty()) return base::Message("room." + std::string(plan::nameOf(room.use)));
+  return {"thing.named", {base::text("name", room.name)}};
 }
 
 }  // namespace
 
 base::Message innerDoorLabel(const plan::Plan& plan, const plan::InnerDoor& door) {
   constexpr double kPastFace_m = 0.25;  // own figure: past any plaster
-  std::vector<base::Message> rooms;
+  std::vector<const plan::Room*> rooms;
   const auto wall = std::find_if(plan.inner_walls.begin(), plan.inner_walls.end(),
                                  [&](const plan::InnerWall& w) { return w.id == door.wall; });
   if (wall != plan.inner_walls.end()) {
@@ -54,13 +57,15 @@ base::Message innerDoorLabel(const plan::Plan& plan, const plan::InnerDoor& door
       const geometry::Vec off =
           (wall->thickness_m / 2.0 + kPastFace_m) * geometry::left(place->along);
       for (const Point p : {place->at + off, place->at - off}) {
-        if (auto room = roomAt(plan, p)) rooms.push_back(*std::move(room));
+        const plan::Room* room = roomHolding(plan, p);
+        if (room != nullptr && (rooms.empty() || rooms[0] != room)) rooms.push_back(room);
       }
     }
   }
   if (rooms.empty()) return base::Message("door.inside");
-  if (rooms.size() == 1) return {"door.of", {base::phrase("room", rooms[0])}};
-  return {"door.between", {base::phrase("room", rooms[0]), base::phrase("other", rooms[1])}};
+  const auto room = base::phrase("room", roomLabel(*rooms[0]));
+  if (rooms.size() == 1) return {"door.of", {room}};
+  return {"door.between", {room, base::phrase("other", roomLabel(*rooms[1]))}};
 }
 
 }  // namespace sumpwright::siting

@@ -6,7 +6,8 @@
 
 namespace sumpwright::siting {
 
-/// "the door between the hall and the kitchen", "the door of the hall", "a door inside".
+/// "the door between the hall and the kitchen"; "the door of the hall" where a room is drawn on one
+/// side alone, or the same on both; "a door inside".
 base::Message innerDoorLabel(const plan::Plan& plan, const plan::InnerDoor& door);
 
 }  // namespace sumpwright::siting

@@ -295,6 +295,10 @@ TEST(Stretches, ADoorInsideIsCalledByTheRoomsItLeadsTo) {
   EXPECT_EQ(std::get<base::Message>(between.find("room")->value).id, "thing.named");
   EXPECT_EQ(std::get<base::Message>(between.find("other")->value).id, "room.kitchen");
   EXPECT_EQ(study.labelOf("half").id, "door.of");  // no room is drawn behind it
+  // A wall that stands within one room leads from it to nowhere else.
+  job.plan.rooms.pop_back();
+  job.plan.rooms[0].outline_m = {{0.3, 0.3}, {9.7, 0.3}, {9.7, 7.7}, {0.3, 7.7}};
+  EXPECT_EQ(studied(job).labelOf("d").id, "door.of");
   job.plan.rooms.clear();
   EXPECT_EQ(studied(job).labelOf("d").id, "door.inside");
 }
