@@ -47,7 +47,8 @@ void checkBuildUp(const House& house, ProblemList& problems) {
   }
 }
 
-void checkFooting(const House& house, ProblemList& problems) {
+void checkFooting(const Job& job, ProblemList& problems) {
+  const House& house = job.house;
   const auto& low = house.footing_top_low_m;
   const auto& high = house.footing_top_high_m;
   if (low && high && *low > *high) {
@@ -55,7 +56,7 @@ void checkFooting(const House& house, ProblemList& problems) {
                  {base::metres("low", *low), base::metres("high", *high)});
   }
   // A footing stands in the ground; a top measured from the wrong level does not.
-  const double ground = std::min(house.ground_level_m.value_or(0.0), 0.0);
+  const double ground = std::min(highestGround_m(job).value_or(0.0), 0.0);
   if (high && *high > ground) {
     problems.add(Gravity::missing, "plan.house.footing-above-ground", "/house/footing_top_high_m",
                  {base::metres("footing", *high), base::metres("ground", ground)});
@@ -108,7 +109,7 @@ void checkDatum(const House& house, ProblemList& problems) {
 void checkHouse(const Job& job, ProblemList& problems) {
   checkYear(job, problems);
   checkBuildUp(job.house, problems);
-  checkFooting(job.house, problems);
+  checkFooting(job, problems);
   checkDatum(job.house, problems);
   checkStandby(job, problems);
 }

@@ -11,19 +11,6 @@ namespace {
 
 using base::Gravity;
 
-/// The highest ground known outside: what decides whether a floor can be reached from there.
-double groundLevel(const Job& job) {
-  std::optional<double> highest = job.house.ground_level_m;
-  const auto take = [&](double level) { highest = std::max(highest.value_or(level), level); };
-  for (const Ring& ring : job.plan.rings) {
-    for (const Wall& wall : ring.walls) {
-      if (wall.ground_level_m) take(*wall.ground_level_m);
-      for (const GroundPoint& g : wall.ground_points) take(g.level_m);
-    }
-  }
-  return highest.value_or(kAssumedGround_m);
-}
-
 void checkZone(const Job& job, const FloorZone& zone, const std::string& pointer,
                ProblemList& problems) {
   const auto thing = base::text("thing", labelOf(zone));
@@ -41,7 +28,8 @@ void checkZone(const Job& job, const FloorZone& zone, const std::string& pointer
       (!zone.level_m || !zone.slab_m || zone.barrier == Barrier::unknown)) {
     problems.add(Gravity::missing, "plan.zone.own-build", at(pointer, "part"), {thing});
   }
-  const double under = groundLevel(job) - zone.level_m.value_or(0.0);
+  // The highest: it decides whether a floor can be reached from outside.
+  const double under = highestGround_m(job).value_or(kAssumedGround_m) - zone.level_m.value_or(0.0);
   if (zone.level_m && under > kDeepestFloor_m) {
     problems.add(Gravity::missing, "plan.zone.deep", at(pointer, "level_m"),
                  {thing, base::metres("under", under), base::metres("most", kDeepestFloor_m)});
@@ -49,6 +37,18 @@ void checkZone(const Job& job, const FloorZone& zone, const std::string& pointer
 }
 
 }  // namespace
+
+std::optional<double> highestGround_m(const Job& job) {
+  std::optional<double> highest = job.house.ground_level_m;
+  const auto take = [&](double level) { highest = std::max(highest.value_or(level), level); };
+  for (const Ring& ring : job.plan.rings) {
+    for (const Wall& wall : ring.walls) {
+      if (wall.ground_level_m) take(*wall.ground_level_m);
+      for (const GroundPoint& g : wall.ground_points) take(g.level_m);
+    }
+  }
+  return highest;
+}
 
 void checkZones(const Job& job, ProblemList& problems) {
   for (std::size_t i = 0; i < job.plan.floor_zones.size(); ++i) {

@@ -1,6 +1,7 @@
 #pragma once
 // The parts of checkJob(), one file per theme. Each adds what it finds. Internal to core/plan.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -48,6 +49,8 @@ struct CheckedRings {
   std::vector<std::size_t> courtyards;  ///< those that are sound
 };
 
+/// The highest ground outside that anybody stated, of the house, a wall or a point of one.
+std::optional<double> highestGround_m(const Job& job);
 void checkIds(const Job& job, ProblemList& problems);
 void checkRecords(const Job& job, ProblemList& problems);  ///< dates, sheet, survey
 void checkLookedFor(const Job& job, ProblemList& problems);

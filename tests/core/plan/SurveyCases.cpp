@@ -75,6 +75,12 @@ void addMakeUpCases(SurveyCases& cases) {
   cases.missing("plan.ground.near-dpc", at + "/ground_points/0/level_m", ground(2.0, -0.14));
   cases.missing("plan.house.footing-above-ground", "/house/footing_top_high_m",
                 [](Job& j) { j.house.footing_top_high_m = *j.house.ground_level_m + 0.01; });
+  cases.missing("plan.house.footing-above-ground", "/house/footing_top_high_m", [](Job& j) {
+    // Only the walls say how high the ground is.
+    j.house.ground_level_m.reset();
+    for (Wall& wall : j.plan.rings[0].walls) wall.ground_level_m = -0.30;
+    j.house.footing_top_high_m = -0.29;
+  });
 }
 
 void addZoneCases(SurveyCases& cases) {
