@@ -240,9 +240,23 @@ TEST(Outline, LeavesDoorsInsideWhereTheyAre) {
     const double along = j.plan.inner_doors[0].offset_m + j.plan.inner_doors[0].width_m / 2.0;
     return geometry::lerp(line[0], line[1], along / length);
   };
-  EXPECT_GT(geometry::distance(pulled.plan.inner_walls[0].line_m[0], {0.3, 3.0}), 0.1);
+  EXPECT_GT(geometry::distance(pulled.plan.inner_walls[0].line_m[0], Point{0.3, 3.0}), 0.1);
   EXPECT_NEAR(doorAt(pulled).x, doorAt(job).x,
               0.02);  // square onto the line, which turned a little
+}
+
+TEST(Outline, LeavesDoorsInsideWhereTheyAreWhenACornerGoes) {
+  Job job = PlanBuilder::outline({{0, 0}, {10, 0}, {10, 8}, {0, 8}, {-1, 4}});
+  for (Wall& wall : job.plan.rings[0].walls) wall.thickness_m = 0.3;
+  const double face = (0.3 * std::sqrt(17.0) - 3.0) / 4.0;  // of the last wall, at y = 3
+  InnerWall across;
+  across.id = "across";
+  across.line_m = {{face, 3.0}, {5.0, 3.0}};
+  job.plan.inner_walls = {across};
+  job.plan.inner_doors = {{"door", "across", 2.0, 0.7}};
+  const Plan straight = doneWell(removeCorner(job, 0, 4)).plan;
+  EXPECT_NEAR(straight.inner_walls[0].line_m[0].x, 0.3, 1e-12);
+  EXPECT_NEAR(straight.inner_doors[0].offset_m, 2.0 - (0.3 - face), 1e-12);
 }
 
 TEST(Straighten, ATracedRectangle) {
