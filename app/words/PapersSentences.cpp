@@ -356,7 +356,7 @@ constexpr Sentence kPapers[] = {
          "A second sump with a fan of its own on the {wall} would likely hold more of the floor. "
          "Whether it is wanted shows when the first runs and is measured.")},
     {"paper.expect.stopped",
-     QT_TRANSLATE_NOOP("Sentences", "Not told before the sump has a place where it may be built.")},
+     QT_TRANSLATE_NOOP("Sentences", "Not told while a sump stands where none may be built.")},
     {"paper.expect.share", QT_TRANSLATE_NOOP("Sentences", "{share:0,down}")},
     {"paper.expect.test-fan", QT_TRANSLATE_NOOP("Sentences", "Measured with: {fan}.")},
     {"paper.expect.unpredicted",

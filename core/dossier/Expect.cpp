@@ -307,7 +307,8 @@ void writeExpect(Writer& w, const Sheet& sheet) {
   if (sheet.options.suction == Suction::left_out) return;
   const Desk& desk = w.desk();
   w.heading(desk.say("paper.expect"));
-  if (isStopped(sheet)) {
+  // The figure is of all sumps together.
+  if (anyStopped(sheet)) {
     w.body(desk.say("paper.expect.stopped"));
     return measuredRows(w, sheet);
   }

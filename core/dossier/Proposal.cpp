@@ -45,7 +45,8 @@ void writeRunning(Writer& w, const Sheet& sheet) {
   const siting::SuctionAnswer* answer = sheet.answer();
   const Desk& desk = w.desk();
   w.heading(desk.say("paper.running"));
-  if (whatIsOpen(sheet)) return w.body(desk.say("paper.running.open"));
+  // Of all fans of the design together.
+  if (anyOpen(sheet)) return w.body(desk.say("paper.running.open"));
   const auto year = answer == nullptr ? std::nullopt
                                       : price::runningYear(*answer, sheet.job().design.running,
                                                            sheet.options.tariff);
@@ -63,7 +64,7 @@ void writeNeeds(Writer& w, const Sheet& sheet) {
   const Desk& desk = sheet.desk;
   w.heading(desk.say("paper.needs"));
   // Nothing is asked for works that are not settled but a look at the house.
-  w.tick(desk.say(whatIsOpen(sheet) ? "paper.needs.consent-later" : "paper.needs.consent"));
+  w.tick(desk.say(anyOpen(sheet) ? "paper.needs.consent-later" : "paper.needs.consent"));
   for (const char* id : {"paper.needs.permission", "paper.needs.access", "paper.needs.power",
                          "paper.needs.holes", "paper.needs.appliances"}) {
     w.tick(desk.say(id));
@@ -118,9 +119,11 @@ void writeConsent(Writer& w, const Sheet& sheet) {
   const Desk& desk = sheet.desk;
   w.heading(desk.say("paper.consent"));
   // Nobody agrees to works that may not be done as they are drawn, or that are not settled.
-  if (const auto open = whatIsOpen(sheet)) {
+  if (anyOpen(sheet)) {
     w.body(desk.say("paper.consent.not-yet"));
-    return w.body(desk.say(*open));
+    const auto& sumps = sheet.job().design.sumps;
+    const auto open = whatIsOpen(sheet);
+    return open && sumps.size() == 1 ? w.body(desk.say(*open)) : writeStops(w, sheet);
   }
   w.body(desk.say("paper.consent.to"));
   w.keepLastWithNext();

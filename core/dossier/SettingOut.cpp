@@ -60,6 +60,9 @@ void writeOtherSumps(Writer& w, const Sheet& sheet) {
     w.body(desk.say(other.assessment->sentence));
     // The rows hold nothing of `other` but words.
     w.append(settingOutRows(other, w.width()));
+    const Rows waivers = waiverRows(other, w.width());
+    if (!waivers.empty()) w.gap(1.5);
+    w.append(waivers);
   }
 }
 

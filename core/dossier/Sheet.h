@@ -136,7 +136,7 @@ bool tellsHeights(const Sheet& sheet);
 /// A level as a tape shows it from outside: "1.44 m below the sill of the kitchen window"; empty
 /// where the datum's level is not known.
 std::string fromDatum(const Sheet& sheet, double level_m);
-/// Sumps of the design that the sheet is not about: verdict and ties of each.
+/// Sumps of the design that the sheet is not about: verdict, ties and waivers of each.
 void writeOtherSumps(Writer& w, const Sheet& sheet);
 // SumpPart.cpp
 /// Nobody drills there: refused without a waiver, or no hole is possible. Then no size is given on
@@ -149,6 +149,8 @@ std::optional<base::Message> whatIsOpen(const Sheet& sheet);
 void eachCored(const Sheet& sheet, const std::function<void(const Sheet&)>& use);
 /// Whether any of them isStopped().
 bool anyStopped(const Sheet& sheet);
+/// Whether of any of them whatIsOpen(): what a client agrees to or pays for is the whole design.
+bool anyOpen(const Sheet& sheet);
 /// Which sumps of the design may not be built as they are drawn or are not settled, and why: for
 /// whoever prices or buys.
 void writeStops(Writer& w, const Sheet& sheet);

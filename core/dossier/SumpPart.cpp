@@ -117,6 +117,12 @@ bool anyStopped(const Sheet& sheet) {
   return any;
 }
 
+bool anyOpen(const Sheet& sheet) {
+  bool any = false;
+  eachCored(sheet, [&](const Sheet& its) { any = any || whatIsOpen(its).has_value(); });
+  return any;
+}
+
 void writeStops(Writer& w, const Sheet& sheet) {
   const Desk& desk = w.desk();
   eachCored(sheet, [&](const Sheet& its) {

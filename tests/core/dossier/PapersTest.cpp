@@ -437,6 +437,38 @@ TEST(Open, ARiserThatEndsNowhereIsToldAndNotSignedFor) {
   EXPECT_TRUE(papersSay(paperOf(Paper::quote, settled, voice(), withPrices()), "accept-"));
 }
 
+/// A second sump beside one that may be built.
+plan::Job withSecond(double chainage_m) {
+  plan::Job job = withRun();
+  job.design.sumps.push_back({});
+  job.design.sumps.back().id = "s2";
+  job.design.sumps.back().chainage_m = chainage_m;
+  return job;
+}
+
+/// Consent, cost and what to expect are of the whole design, whichever sump the paper shows.
+TEST(Open, OfAnotherSumpIsAskedTheClientNothingEither) {
+  ClientPlanOptions options = withPrices();
+  options.suction = Suction::expected;
+  const auto refused_second = studyOf(withSecond(4.4));  // in the front door
+  ASSERT_EQ(refused_second.assess({0, 4.4}, "s2").state, rules::State::refused);
+  const Document client = paperOf(Paper::proposal, refused_second, voice(), options);
+  for (const char* words : {"not-yet", "consent-later", "stopped 2"}) {
+    EXPECT_TRUE(papersSay(client, words)) << words;
+  }
+  for (const char* whole : {"open", "stopped"}) EXPECT_TRUE(papersHold(client, whole)) << whole;
+  for (const char* words : {"signature", "not-computed"}) {
+    EXPECT_FALSE(papersSay(client, words)) << words;
+  }
+  const auto open_second = studyOf(withSecond(20.0));  // its riser ends nowhere
+  ASSERT_EQ(open_second.assess({0, 20.0}, "s2").state, rules::State::not_proven);
+  const Document later = paperOf(Paper::proposal, open_second, voice(), options);
+  for (const char* words : {"not-yet", "consent-later", "open 2", "not-computed"}) {
+    EXPECT_TRUE(papersSay(later, words)) << words;
+  }
+  EXPECT_FALSE(papersSay(later, "signature"));
+}
+
 TEST(Open, ARiserThatEndsNowhereIsNotDrawnUpTheWall) {
   const auto risers = [](const plan::Job& job) {
     int strokes = 0;
@@ -465,22 +497,29 @@ TEST(Open, OfAStoppedPlaceTheCrewSignsNothingAndSeesItFirst) {
   }
 }
 
-TEST(Waivers, StandOnEveryPaper) {
-  plan::Job job = withRun();
+plan::Waiver waiverOf(const plan::Sump& sump) {
   plan::Waiver waiver;
   waiver.id = "w";
-  waiver.sump = "s";
+  waiver.sump = sump.id;
   waiver.rule = "openings";
-  waiver.chainage_m = 12.5;
+  waiver.chainage_m = sump.chainage_m;
   waiver.thing = "kitchen window";
-  waiver.reason = "an invented reason";
+  waiver.reason = "reason-invented";
   waiver.name = "N. Nobody";
   waiver.date = "2026-06-01";
-  job.design.waivers.push_back(waiver);
-  const auto study = studyOf(job);
-  for (const Paper paper : allPapers()) {
-    EXPECT_TRUE(papersSay(paperOf(paper, study, voice(), withPrices()), "an invented reason"))
-        << nameOf(paper);
+  return waiver;
+}
+
+/// Of whichever sump they are.
+TEST(Waivers, StandOnEveryPaper) {
+  for (const std::size_t of : {std::size_t{0}, std::size_t{1}}) {
+    plan::Job job = withSecond(20.0);
+    job.design.waivers.push_back(waiverOf(job.design.sumps[of]));
+    const auto study = studyOf(job);
+    for (const Paper paper : allPapers()) {
+      EXPECT_TRUE(papersSay(paperOf(paper, study, voice(), withPrices()), "reason-invented"))
+          << nameOf(paper) << " of sump " << of + 1;
+    }
   }
 }
 
