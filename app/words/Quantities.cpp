@@ -5,6 +5,7 @@
 
 #include "base/Contract.h"
 #include "base/CustomaryUnits.h"
+#include "base/Rounding.h"
 #include "words/Words.h"
 
 namespace sumpwright::words {
@@ -22,9 +23,7 @@ std::string sign(bool negative, bool always) {
 }
 
 double rounded(double value, double steps, bool down) {
-  // A hair above the step below is that step: 1.5 - 1e-12 is a met distance, not 1.49.
-  constexpr double kHair = 1e-6;
-  return down ? std::floor(value * steps + kHair) : std::round(value * steps);
+  return down ? base::roundedDown(value * steps) : std::round(value * steps);
 }
 
 /// |steps| decimal steps with `decimals` digits after the point, whatever the locale.

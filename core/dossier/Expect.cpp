@@ -5,6 +5,7 @@
 #include <cmath>
 #include <set>
 
+#include "base/Rounding.h"
 #include "dossier/Figure.h"
 #include "dossier/Sheet.h"
 #include "dossier/Table.h"
@@ -28,6 +29,9 @@ constexpr Font kPredicted{8.5, false, true};
 constexpr double kFigureRim_mm = 6.0;  // for sumps that stand out of the wall
 constexpr double kFigureHeight_mm = 66.0;
 constexpr double kNearlyAll = 0.995;  // prints as 100 %
+
+/// As the large figure is printed.
+double wholePercent(double share) { return base::roundedDown(100.0 * share); }
 
 base::Arg targetArg(const SuctionAnswer& answer) {
   return base::pressure("target", base::Pressure::ofPa(answer.target.design_pa));
@@ -61,8 +65,7 @@ void shareRows(Writer& w, const SuctionAnswer& answer) {
   const double text_x = about_mm + desk.voice.width_mm(figure, kShare) + 4.0;
   auto lines = wrapped(desk, desk.say("paper.expect.of-floor", {targetArg(answer)}), fonts::body,
                        w.width() - text_x);
-  // As they are printed, rounded down.
-  const bool one = std::floor(100.0 * band.low) == std::floor(100.0 * band.high);
+  const bool one = wholePercent(band.low) == wholePercent(band.high);
   const std::string likely =
       desk.say(one ? "paper.expect.band-one" : "paper.expect.band",
                {base::percent("low", 100.0 * band.low), base::percent("high", 100.0 * band.high)});
@@ -271,9 +274,9 @@ void fittedRows(Writer& w, const SuctionAnswer& answer) {
 
 /// The shares of one prediction that stand on these papers, and what each of them is.
 void sharesLine(Writer& w, const SuctionAnswer& answer) {
-  const double middle = std::floor(100.0 * siting::middleFloor(answer));
-  const double likely = std::floor(100.0 * answer.likely_floor);
-  const double mean = std::floor(100.0 * answer.mean_floor);
+  const double middle = wholePercent(siting::middleFloor(answer));
+  const double likely = wholePercent(answer.likely_floor);
+  const double mean = wholePercent(answer.mean_floor);
   if (middle == likely && likely == mean) return;
   w.body(w.desk().say("paper.expect.shares",
                       {base::percent("middle", middle), base::percent("likely", likely),

@@ -757,6 +757,24 @@ TEST(Suction, MeasuredReadingsAreMarkedMeasured) {
   EXPECT_TRUE(papersSay(moved, "stood"));
 }
 
+/// As the large figure is printed: 100 x 0.29 is a hair below 29.
+TEST(Suction, SharesThatAreToldAlikeAreNotToldApart) {
+  const auto study = studyOf(withRun());
+  ClientPlanOptions options = dated();
+  options.suction = Suction::expected;
+  auto outlook = std::make_shared<Outlook>();
+  outlook->answer = siting::SuctionAnswer{};
+  outlook->answer.middle.emplace_back().reach.floor = 0.29;
+  outlook->answer.floor_held = {0.29, 0.29, 0.2900001};
+  outlook->answer.likely_floor = 0.2900001;
+  outlook->answer.mean_floor = 0.2900001;
+  options.outlook = outlook;
+  EXPECT_FALSE(papersSay(paperOf(Paper::crew, study, voice(), options), "shares"));
+  EXPECT_TRUE(papersSay(paperOf(Paper::plan, study, voice(), options), "band-one"));
+  outlook->answer.mean_floor = 0.3;
+  EXPECT_TRUE(papersSay(paperOf(Paper::crew, study, voice(), options), "shares 29.00 29.00 30.00"));
+}
+
 /// Beside readings only what was predicted for the same sump and flow; without a flow nothing.
 TEST(Suction, BesideReadingsStandsWhatWasPredictedForThatTest) {
   plan::Job job = furnished().sump("s", 0, 12.0).job();
