@@ -663,6 +663,11 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP("Sentences",
                        "Corners folded flat. Hatched: no outlet may end there. Dashed eaves and "
                        "openings were not measured; the roof is drawn for the eye alone.")},
+    {"paper.run.figure-low",
+     QT_TRANSLATE_NOOP("Sentences",
+                       "Corners folded flat. The outlet is low, at the hole; hatched: none may end "
+                       "there. Dashed eaves and openings were not measured; the roof is drawn "
+                       "for the eye alone.")},
     {"paper.run.figure-unplaced",
      QT_TRANSLATE_NOOP("Sentences",
                        "Corners folded flat. The outlet is not placed yet; hatched: none may end "
@@ -685,6 +690,13 @@ constexpr Sentence kPapers[] = {
          "Sentences",
          "Where the outlet ends has not been placed: fan, pipe and outlet have no "
          "heights on this sheet. Ask for them before anything is fixed to the wall.")},
+    {"paper.run.low",
+     QT_TRANSLATE_NOOP(
+         "Sentences",
+         "The outlet is low, straight above the hole, and was judged there: put it "
+         "nowhere else along the wall. Its height and the fan's are not set: pipe and "
+         "bends are what the quote counts for it. Write what was fitted on the "
+         "form.")},
     {"paper.run.lag-unplaced",
      QT_TRANSLATE_NOOP("Sentences",
                        "Pipe that stands in the open for more than {least:1} is lagged (own "

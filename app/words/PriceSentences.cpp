@@ -345,6 +345,12 @@ std::span<const Sentence> priceSentences() {
       {"price.expiry-from-print",
        QT_TRANSLATE_NOOP(
            "Sentences", "The quote has no date: its days are counted from the date on the paper.")},
+      {"price.assumed-low",
+       QT_TRANSLATE_NOOP(
+           "Sentences",
+           "The pipe of sump {sump} comes out of the wall near the ground and blows out there: "
+           "{length:1} of pipe and {bends} {bends?bend|bends} are taken for it, as usual (own "
+           "figures). What is marked ≈ follows from it and may change.")},
       {"price.assumed-run",
        QT_TRANSLATE_NOOP(
            "Sentences",

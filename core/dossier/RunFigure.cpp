@@ -28,6 +28,12 @@ std::optional<rules::PlacedRun> runOf(const Sheet& sheet) {
 
 bool isPlaced(const Sheet& sheet) { return runOf(sheet).has_value(); }
 
+/// Nobody has placed its outlet, and nobody needs to: it is low, at the hole, and judged there.
+bool isLowAtHole(const Sheet& sheet) {
+  return sheet.sump != nullptr && !isPlaced(sheet) &&
+         build::outletModeOf(sheet.study.site(), *sheet.sump) == plan::OutletMode::low;
+}
+
 /// Heights of one part of the run, in words: to the floor, to the ground, along the wall.
 class RunTable {
  public:
@@ -133,8 +139,10 @@ Rows elevationRows(const Sheet& sheet, double width_mm, double height_mm) {
   }
   Writer w(desk, width_mm);
   w.row(figureRow(std::move(picture), true));
-  w.text(desk.say(isPlaced(sheet) ? "paper.run.figure" : "paper.run.figure-unplaced"), fonts::small,
-         desk.theme.ink2);
+  w.text(desk.say(isPlaced(sheet)      ? "paper.run.figure"
+                  : isLowAtHole(sheet) ? "paper.run.figure-low"
+                                       : "paper.run.figure-unplaced"),
+         fonts::small, desk.theme.ink2);
   return w.take();
 }
 
@@ -170,11 +178,11 @@ void writeRunAdvice(Writer& w, const Sheet& sheet) {
   if (isPlaced(sheet)) {
     lagLine(w, sheet);
     eavesLine(w, sheet);
+  } else if (isLowAtHole(sheet)) {
+    w.tick(desk.say("paper.run.low"));
   } else if (sheet.sump != nullptr) {
     w.tick(desk.say("paper.run.unplaced"));
-    if (build::outletModeOf(sheet.study.site(), *sheet.sump) == plan::OutletMode::riser) {
-      w.tick(desk.say("paper.run.lag-unplaced", {base::metres("least", build::kLagOver_m)}));
-    }
+    w.tick(desk.say("paper.run.lag-unplaced", {base::metres("least", build::kLagOver_m)}));
   }
 }
 

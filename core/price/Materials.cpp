@@ -66,11 +66,13 @@ LaidPipe laidAt(const siting::Study& study, const plan::Sump& sump) {
   return laid;
 }
 
-/// Which run was taken for one that nobody has placed.
-base::Message assumedRun(const plan::Job& job, const plan::Sump& sump,
+/// Which run was taken for one that nobody has placed: nobody needs to where it is low at its hole.
+base::Message assumedRun(const rules::Site& site, const plan::Sump& sump,
                          const build::CountedPipe& laid, bool has_fan) {
-  return {"price.assumed-run",
-          {base::text("sump", plan::sumpWord(job, sump.id)),
+  const bool low = sump.kind == plan::SumpKind::cored &&
+                   build::outletModeOf(site, sump) == plan::OutletMode::low;
+  return {low ? "price.assumed-low" : "price.assumed-run",
+          {base::text("sump", plan::sumpWord(site.job, sump.id)),
            base::metres("length", laid.before_m + (has_fan ? laid.after_m : 0.0)),
            base::count("bends", laid.bends_before + (has_fan ? laid.bends_after : 0))}};
 }
@@ -104,7 +106,7 @@ Counted countedOf(const siting::Study& study, const siting::SuctionSystem& syste
     out.bends += laid.counted.bends_before;
     if (has_fan) countFan(study, sump, laid.counted, out);
     if (laid.assumed) {
-      out.assumed_runs.push_back(assumedRun(study.job(), sump, laid.counted, has_fan));
+      out.assumed_runs.push_back(assumedRun(study.site(), sump, laid.counted, has_fan));
     }
   }
   return out;

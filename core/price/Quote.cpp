@@ -218,7 +218,8 @@ std::size_t PricedQuote::unpriced() const {
 std::vector<base::Message> PricedQuote::toldToClient() const {
   std::vector<base::Message> out;
   std::copy_if(remarks.begin(), remarks.end(), std::back_inserter(out), [](const auto& remark) {
-    return remark.id == "price.no-cable" || remark.id == "price.assumed-run";
+    return remark.id == "price.no-cable" || remark.id == "price.assumed-run" ||
+           remark.id == "price.assumed-low";
   });
   return out;
 }

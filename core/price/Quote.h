@@ -43,7 +43,7 @@ struct PricedLine {
   std::optional<Money> shown;
   std::string change;    ///< id of the job's line that changed or added it; "": none
   bool changed = false;  ///< the job's quote changed or added it
-  /// Its quantity follows from a run that nobody has placed or stated (price.assumed-run).
+  /// Its quantity follows from a run that nobody has placed or stated (price.assumed-*).
   bool assumed = false;
 };
 

@@ -234,6 +234,22 @@ TEST(Run, FiguresWaitForADischarge) {
   EXPECT_FALSE(papersSay(crew, "above-hole"));
 }
 
+TEST(Run, OfALowOutletAtItsHoleIsNotAskedFor) {
+  plan::Job job = withRun();
+  job.design.sumps.front().discharge.reset();
+  for (const auto mode : {plan::OutletMode::low, plan::OutletMode::riser}) {
+    job.design.outlet = mode;
+    const auto study = studyOf(job);
+    const Document crew = paperOf(Paper::crew, study, voice(), dated());
+    const Document client = paperOf(Paper::proposal, study, voice(), dated());
+    const bool low = mode == plan::OutletMode::low;
+    EXPECT_EQ(papersHold(crew, "low"), low);
+    EXPECT_EQ(papersHold(crew, "unplaced"), !low);
+    EXPECT_EQ(papersSay(client, "figure-low"), low);
+    EXPECT_EQ(papersSay(client, "signature"), low) << "what is settled may be agreed to";
+  }
+}
+
 TEST(Cable, IsToldPartByPartToTheCrewAndInOneLineToTheClient) {
   const auto study = studyOf(withRun());
   const Document crew = paperOf(Paper::crew, study, voice(), dated());

@@ -60,7 +60,8 @@ bool isAssumed(const Needs& needs, const std::string& item) {
 }
 
 TEST(Materials, OfARunThatNobodyPlacedAreMarkedAndTold) {
-  const Needs guessed = needsOfJob(withSocket().job());
+  const auto riser = [](plan::Job& j) { j.design.outlet = plan::OutletMode::riser; };
+  const Needs guessed = needsOfJob(withSocket().with(riser).job());
   EXPECT_TRUE(remarked(guessed.remarks, "price.assumed-run"));
   for (const char* item : {"pipe", "bend", "work_pipe"}) EXPECT_TRUE(isAssumed(guessed, item));
   EXPECT_FALSE(isAssumed(guessed, "fan"));
@@ -81,8 +82,28 @@ TEST(Materials, OfARunThatNobodyPlacedAreMarkedAndTold) {
                                       .job());
   for (const Needs* needs : {&placed, &stated}) {
     EXPECT_FALSE(remarked(needs->remarks, "price.assumed-run"));
+    EXPECT_FALSE(remarked(needs->remarks, "price.assumed-low"));
     EXPECT_FALSE(isAssumed(*needs, "pipe"));
   }
+}
+
+/// It is settled where it goes, at the hole: only its length is the usual one. Not so of a pipe
+/// from inside, which comes out nobody knows where.
+TEST(Materials, ALowOutletAtItsHoleIsNotCalledOpen) {
+  const Needs low = needsOfJob(withSocket().job());
+  EXPECT_TRUE(remarked(low.remarks, "price.assumed-low"));
+  EXPECT_FALSE(remarked(low.remarks, "price.assumed-run"));
+  EXPECT_TRUE(isAssumed(low, "pipe"));
+  const Needs inside = needsOfJob(withSocket()
+                                      .with([](plan::Job& j) {
+                                        j.design.sumps[0].kind = plan::SumpKind::internal;
+                                        j.design.sumps[0].at_m = geometry::Point{3.0, 3.0};
+                                      })
+                                      .job());
+  EXPECT_TRUE(remarked(inside.remarks, "price.assumed-run"));
+  PricedQuote quote;
+  quote.remarks = {base::Message("price.assumed-low"), base::Message("price.no-tax")};
+  EXPECT_EQ(quote.toldToClient().size(), 1U);
 }
 
 /// The run of one sump says nothing of another's.
