@@ -60,7 +60,7 @@ constexpr Sentence kPapers[] = {
      QT_TRANSLATE_NOOP(
          "Sentences",
          "On its way outside it passes where {things} come in: locate before the wall "
-         "is drilled or clipped to; no sleeve is within {=0.3 m} of an entry (own "
+         "is drilled or clipped to; no sleeve is within {off:1} of an entry (own "
          "figure).")},
     {"paper.cable.part.drop",
      QT_TRANSLATE_NOOP("Sentences", "down from the fan; in conduit up to {=1.5 m}")},

@@ -86,9 +86,8 @@ Rows wayTable(const Sheet& sheet, const CableRoute& route, double width_mm) {
                    cells, width_mm, {0.0, false, true});
 }
 
-/// Where services come in that the cable passes outside.
-void passedLine(Writer& w, const Sheet& sheet, const CableRoute& route) {
-  constexpr double kBeside_m = 0.3;  // own figure: as near as no sleeve is drilled
+/// Where services come in that the cable passes outside, as near as no sleeve is drilled.
+void passedLine(Writer& w, const Sheet& sheet, const CableRoute& route, double beside_m) {
   base::Message passed;
   for (const plan::Service& service : sheet.job().plan.services) {
     if (!service.entry) continue;
@@ -98,7 +97,7 @@ void passedLine(Writer& w, const Sheet& sheet, const CableRoute& route) {
         std::any_of(route.parts.begin(), route.parts.end(), [&](const CablePart& part) {
           const bool outside =
               part.kind == CablePartKind::outside || part.kind == CablePartKind::over_opening;
-          return outside && geometry::distance(entry, part.line_m) < kBeside_m;
+          return outside && geometry::distance(entry, part.line_m) < beside_m;
         });
     if (!beside) continue;
     const Message label = sheet.study.labelOf(service.id);
@@ -108,7 +107,8 @@ void passedLine(Writer& w, const Sheet& sheet, const CableRoute& route) {
             : Message("list.comma", {base::phrase("first", passed), base::phrase("second", label)});
   }
   if (passed.id.empty()) return;
-  w.body(w.desk().say("paper.cable.passes", {base::phrase("things", passed)}));
+  w.body(w.desk().say("paper.cable.passes",
+                      {base::phrase("things", passed), base::metres("off", beside_m)}));
 }
 
 void otherWays(Writer& w, const CableAnswer& answer) {
@@ -171,7 +171,7 @@ Rows cableRows(const Sheet& sheet, double width_mm) {
         {base::number("volts", route.drop_v), base::percent("share", route.drop_percent),
          base::watts("power", ask.power_w), base::number("section", ask.figures.section_mm2),
          base::number("mains", ask.figures.volts)}));
-    passedLine(w, sheet, route);
+    passedLine(w, sheet, route, ask.figures.off_entry_m);
     for (const Message& remark : route.remarks) w.body(desk.say(remark));
     otherWays(w, answer);
   }

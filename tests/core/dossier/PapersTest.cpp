@@ -279,6 +279,22 @@ TEST(Cable, WithoutASupplySaysSo) {
   EXPECT_TRUE(papersSay(paperOf(Paper::proposal, studyOf(job), voice(), dated()), "client-none"));
 }
 
+/// As far off as no sleeve is drilled, and the sentence says how far that is.
+TEST(Cable, SaysWhichEntryItPasses) {
+  const auto passes = [](double from_corner_m) {
+    plan::Job job = withRun();
+    for (plan::Service& service : job.plan.services) {
+      if (service.kind == plan::ServiceKind::electricity) {
+        service.entry->offset_m = from_corner_m;
+      }
+    }
+    return papersSay(paperOf(Paper::crew, studyOf(job), voice(), dated()),
+                     "passes electricity-service 0.30");
+  };
+  EXPECT_TRUE(passes(1.0));
+  EXPECT_FALSE(passes(4.0));  // on the far side of the fan
+}
+
 TEST(Seals, CountJointAndEntriesByRoom) {
   const auto study = studyOf(withRun());
   const auto list = price::sealList(study);
