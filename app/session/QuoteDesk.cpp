@@ -11,7 +11,11 @@
 namespace sumpwright::session {
 
 QuoteDesk::QuoteDesk(Session& session, QObject* parent) : QObject(parent), m_session(session) {
-  connect(&session, &Session::jobChanged, this, &QuoteDesk::outdate);
+  connect(&session, &Session::jobChanged, this, [this] {
+    m_taken_back.clear();  // of the former job's book; an empty stack of undo tells nothing
+    m_since_job = 0;
+    outdate();
+  });
   connect(&session, &Session::studyChanged, this, &QuoteDesk::outdate);
   connect(&session.undoStack(), &QUndoStack::indexChanged, this, [this] {
     m_since_job = 0;

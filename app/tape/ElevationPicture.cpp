@@ -193,7 +193,8 @@ void ElevationPicture::paintLive(QPainter& painter) {
   paintVerdict(painter, *a);
 }
 
-/// As the papers draw it. Not while something is dragged: it is looked for anew after each change.
+/// As the papers draw it, also where they stop. Not while something is dragged: it is looked for
+/// anew after each change.
 const ElevationPicture::Cable* ElevationPicture::cableAtRest() {
   const plan::Sump* one = sump();
   const siting::Assessment* a = m_session.assessment();

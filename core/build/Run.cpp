@@ -76,6 +76,16 @@ double levelPipe_m(const Site& site, const PlacedRun& run, perimeter::Place hole
   return std::abs(run.shift_m) + out;
 }
 
+/// How far over the eaves the outlet of a fan in the roof space ends: so much of the pipe stands in
+/// the roof or above it. Of any other fan, and where no eaves are known, 0.
+double overEaves_m(const Site& site, const PlacedRun& run, perimeter::Place hole) {
+  if (run.fan_place != plan::FanPlace::roof_space) return 0.0;
+  const perimeter::Place outlet =
+      site.perimeter.wrapped({hole.ring, hole.chainage_m + run.shift_m});
+  const auto eaves = eavesOf(site, site.perimeter.edgeAt(outlet));
+  return eaves ? std::max(0.0, run.outlet_m - *eaves) : 0.0;
+}
+
 double lowestGround(const Site& site) {
   double lowest = kFoot_m;
   for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
@@ -198,7 +208,8 @@ int bendsOutside(const Site& site, const PlacedRun& run, perimeter::Place hole) 
 }
 
 double exposedLength_m(const Site& site, const PlacedRun& run, perimeter::Place hole) {
-  return std::max(0.0, run.outlet_m - groundAt(site, hole)) + levelPipe_m(site, run, hole);
+  const double top = run.outlet_m - overEaves_m(site, run, hole);
+  return std::max(0.0, top - groundAt(site, hole)) + levelPipe_m(site, run, hole);
 }
 
 std::optional<CountedPipe> countedPipe(const Site& site, const plan::Sump& sump,
@@ -220,6 +231,7 @@ std::optional<CountedPipe> countedPipe(const Site& site, const plan::Sump& sump,
   if (run->fan_place == plan::FanPlace::roof_space) {
     pipe.before_m += kIntoRoof_m;
     pipe.bends_before += kRoofBends;
+    pipe.in_roof_m = kIntoRoof_m + overEaves_m(site, *run, hole);
   }
   pipe.exposed_m = exposedLength_m(site, *run, hole);
   return pipe;

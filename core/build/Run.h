@@ -81,7 +81,8 @@ EavesPassed eavesPassed(const rules::Site& site, const rules::PlacedRun& run,
 int bendsOutside(const rules::Site& site, const rules::PlacedRun& run, perimeter::Place hole);
 
 /// Length of riser that stands in the open, from the ground under the hole to the outlet, with what
-/// goes sideways, and out round the eaves: their overhang and the pipe's width.
+/// goes sideways, and out round the eaves: their overhang and the pipe's width. With a fan in the
+/// roof space up to the eaves, where they are known.
 double exposedLength_m(const rules::Site& site, const rules::PlacedRun& run, perimeter::Place hole);
 /// More of it than this in the open air is lagged (own figure).
 inline constexpr double kLagOver_m = 1.5;
@@ -93,6 +94,7 @@ struct CountedPipe {
   int bends_before = 0;   ///< a low fan stands before what goes sideways, any other after it
   int bends_after = 0;
   double exposed_m = 0.0;  ///< of both, in the open: from the ground up
+  double in_roof_m = 0.0;  ///< of both, in a roof space or out of it through the roof
 };
 /// Nothing without a placed discharge. The hole is the best one, or as the sump states it.
 std::optional<CountedPipe> countedPipe(const rules::Site& site, const plan::Sump& sump,

@@ -47,15 +47,15 @@ struct LaidPipe {
   bool assumed = false;  ///< some of it neither stated nor placed
 };
 
-LaidPipe laidAt(const siting::Study& study, const plan::Sump& sump) {
+LaidPipe laidAt(const siting::Study& study, const plan::Sump& sump, bool has_fan) {
   const rules::Site& site = study.site();
   LaidPipe laid{siting::usualPipe(site, build::outletModeOf(site, sump))};
   build::CountedPipe& counted = laid.counted;
   const plan::PipeRun& stated = study.job().design.pipe;
   const auto run = build::countedPipe(site, sump, {sump.ring, sump.chainage_m});
   if (!run) {
-    laid.assumed =
-        !(stated.before_m && stated.after_m && stated.bends_before && stated.bends_after);
+    const bool after = !has_fan || (stated.after_m && stated.bends_after);
+    laid.assumed = !(stated.before_m && stated.bends_before && after);
     return laid;
   }
   if (!stated.before_m) counted.before_m = run->before_m;
@@ -63,6 +63,7 @@ LaidPipe laidAt(const siting::Study& study, const plan::Sump& sump) {
   if (!stated.bends_before) counted.bends_before = run->bends_before;
   if (!stated.bends_after) counted.bends_after = run->bends_after;
   counted.exposed_m = run->exposed_m;
+  counted.in_roof_m = run->in_roof_m;
   return laid;
 }
 
@@ -90,6 +91,7 @@ void countFan(const siting::Study& study, const plan::Sump& sump, const build::C
     out.maybe_round_eaves += eaves.passed && !eaves.out_m ? 1 : 0;
   }
   if (laid.exposed_m > build::kLagOver_m) out.lagged_m += laid.exposed_m;
+  out.lagged_m += laid.in_roof_m;  // a roof space is cold
 }
 
 Counted countedOf(const siting::Study& study, const siting::SuctionSystem& system) {
@@ -100,8 +102,8 @@ Counted countedOf(const siting::Study& study, const siting::SuctionSystem& syste
     out.pits += sump.kind == plan::SumpKind::standby ? 0 : 1;  // its pit is there already
   }
   for (const plan::Sump& sump : study.job().design.sumps) {
-    const LaidPipe laid = laidAt(study, sump);
     const bool has_fan = out.fans == 0 || !system.shared;
+    const LaidPipe laid = laidAt(study, sump, has_fan);
     out.pipe_m += laid.counted.before_m;
     out.bends += laid.counted.bends_before;
     if (has_fan) countFan(study, sump, laid.counted, out);
@@ -125,6 +127,7 @@ void addPipework(const Counted& counted, const siting::SuctionSystem& system,
   list.count("silencer", material, design.silencer == plan::YesNo::yes ? counted.fans : 0);
   // Outlets are judged open and upright: a cowl is the rule sheet's and the client's to want.
   list.count("cowl", optional, counted.risers);
+  list.bought("cowl");
   list.count("grille", material, counted.fans - counted.risers);
   list.count("mesh", material, counted.fans);
   list.count("cover", material, counted.cored);

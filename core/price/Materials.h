@@ -23,6 +23,8 @@ struct Need {
   /// What it is bought by, as far as the job knows: diameter, type, size; "price.detail.*".
   std::optional<base::Message> detail = {};
   bool assumed = false;  ///< counted from a run that nobody has placed or stated
+  /// Of an optional row: a thing to buy, and so on the shopping list once it is taken up.
+  bool goods = false;
 };
 
 struct Needs {

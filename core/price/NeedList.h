@@ -22,6 +22,10 @@ class NeedList {
   void hours(const char* item, double time_h) {
     if (reckons(time_h)) add(item, NeedKind::labour, Decimal::upToTenth(time_h), PriceUnit::hour);
   }
+  /// An optional item that is a thing to buy.
+  void bought(std::string_view item) {
+    for (Need& need : m_out.rows) need.goods = need.goods || need.item == item;
+  }
   /// Says more of those items that are needed.
   void detail(std::initializer_list<std::string_view> items, const base::Message& message) {
     for (Need& need : m_out.rows) {

@@ -22,6 +22,7 @@ PricedLine lineOf(const Need& need) {
   line.state = need.kind == NeedKind::optional ? LineState::optional : LineState::counted;
   line.text = need.text;
   line.detail = need.detail;
+  line.goods = need.goods;
   line.quantity = need.quantity;
   line.designed = need.quantity;
   line.unit = need.unit;
@@ -330,8 +331,9 @@ std::vector<PricedLine> shoppingOf(const PricedQuote& quote) {
   std::vector<PricedLine> out;
   for (const PricedLine& line : quote.lines) {
     const bool discount = line.item.empty() && line.unit_price && *line.unit_price < Decimal();
-    if (line.kind == NeedKind::material && line.state != LineState::left_out && !discount)
-      out.push_back(line);
+    const bool taken_up = line.state == LineState::counted || line.state == LineState::unpriced;
+    const bool material = line.kind == NeedKind::material && line.state != LineState::left_out;
+    if ((material && !discount) || (line.goods && taken_up)) out.push_back(line);
   }
   return out;
 }

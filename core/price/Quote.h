@@ -32,6 +32,7 @@ struct PricedLine {
   LineState state = LineState::counted;
   base::Message text;
   std::optional<base::Message> detail;  ///< of what the design gives: what it is bought by
+  bool goods = false;                   ///< of an optional line: a thing to buy
   Decimal quantity;
   PriceUnit unit = PriceUnit::each;
   std::optional<Decimal> designed;    ///< the design's quantity; nothing: a line the job has added
@@ -129,7 +130,8 @@ std::string quoteCsv(const PricedQuote& quote, const Say& say);
 /// Material to buy, with the job's changes, without prices: item, text, quantity, unit, detail,
 /// sold_in, packs.
 std::string shoppingCsv(const std::vector<PricedLine>& lines, const Say& say);
-/// The material of a quote that is not left out; of the job's own lines those that are no discount.
+/// The material of a quote that is not left out, of what is offered the goods that are taken up; of
+/// the job's own lines those that are no discount.
 std::vector<PricedLine> shoppingOf(const PricedQuote& quote);
 
 }  // namespace sumpwright::price

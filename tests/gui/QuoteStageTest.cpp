@@ -499,6 +499,21 @@ TEST_F(QuoteStage, AChangeOfTheFirmsBookIsTakenBack) {
   EXPECT_EQ(price("fan"), "62");
 }
 
+TEST_F(QuoteStage, AChangeTakenBackIsNotMadeAgainFromAnotherJob) {
+  openQuote();
+  makeOwnBook();
+  const auto price = [] {
+    return files::priceBookById("our-prices")->book.find("fan")->price.text();
+  };
+  type(cell("fan", QuoteLines::book_price), QStringLiteral("60"));
+  trigger("edit.undo");
+  ASSERT_EQ(price(), "214");
+  session().undoStack().clear();  // as after opening: there is nothing to tell of
+  openQuote(QStringLiteral("courtyard"));
+  EXPECT_FALSE(window->action("edit.redo")->isEnabled());
+  EXPECT_EQ(price(), "214");
+}
+
 TEST_F(QuoteStage, UndoRightAfterEnterTakesTheStepBack) {
   openQuote();
   const plan::Job before = session().job();

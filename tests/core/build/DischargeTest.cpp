@@ -675,6 +675,26 @@ TEST(Run, GoesRoundEavesThatStandOut) {
   EXPECT_EQ(count().bends_after, 0);
 }
 
+TEST(Run, IntoTheRoofSpaceItIsInTheOpenUpToTheEaves) {
+  plan::Job job = placed(PlanBuilder::rectangle(), 5.0, 5.0, 5.0);
+  plan::Sump& sump = job.design.sumps.front();
+  sump.fan_place = plan::FanPlace::roof_space;
+  job.house.eaves_m = 4.0;
+  job.house.eaves_overhang_m = 0.4;  // goes in under them: nothing to go round
+  const auto count = [&] { return *countedPipe(siteWithRun(job), sump, {0, 5.0}); };
+  const CountedPipe in = count();
+  const double ground = groundAt(siteWithRun(job), {0, 5.0});
+  EXPECT_NEAR(in.exposed_m, 4.0 - ground, 1e-12);
+  EXPECT_NEAR(in.in_roof_m, kIntoRoof_m + 1.0, 1e-12);
+  EXPECT_EQ(in.bends_before + in.bends_after, 1 + kRoofBends);
+  sump.fan_place = plan::FanPlace::outside_high;
+  job.house.eaves_overhang_m = 0.0;
+  const CountedPipe out = count();
+  EXPECT_NEAR(out.exposed_m, 5.0 - ground, 1e-12);
+  EXPECT_EQ(out.in_roof_m, 0.0);
+  EXPECT_NEAR(in.before_m + in.after_m, out.before_m + out.after_m + kIntoRoof_m, 1e-12);
+}
+
 TEST(RefusedZone, ProposedDischarge) {
   const auto proposed = [](double s, double sill, double head) {
     return proposedDischarge(

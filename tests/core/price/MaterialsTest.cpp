@@ -179,6 +179,76 @@ TEST(Materials, OneFanForTwoSumpsHasABranchAndValves) {
   EXPECT_EQ(quantityOf(two(true), "valve"), "2");
 }
 
+/// A leg without the fan has no pipe after it: its own two figures stated, nothing of it is
+/// guessed.
+TEST(Materials, OfALegWithoutTheFanOnlyItsOwnPipeHasToBeStated) {
+  const auto needsOf = [](std::optional<int> bends_before) {
+    return needsOfJob(withSocket()
+                          .sump("s2", 0, 7.0)
+                          .with([&](plan::Job& j) {
+                            j.design.shared_fan = true;
+                            j.design.pipe.before_m = 1.0;
+                            j.design.pipe.bends_before = bends_before;
+                            j.design.sumps[0].discharge = plan::Discharge{0, 3.0, 3.0};
+                          })
+                          .job());
+  };
+  EXPECT_FALSE(remarked(needsOf(1).remarks, "price.assumed-run"));
+  EXPECT_TRUE(remarked(needsOf(std::nullopt).remarks, "price.assumed-run"));
+}
+
+TEST(Materials, ACowlIsOfferedAndBoughtOnceItIsTakenUp) {
+  const Needs needs = needsOfJob(withSocket()
+                                     .with([](plan::Job& j) {
+                                       j.design.sumps[0].discharge = plan::Discharge{0, 3.0, 3.0};
+                                     })
+                                     .job());
+  const auto book = readPriceBook(resources::builtInPriceBooks()[0].text);
+  const auto buys = [&](const plan::Quote& quote) {
+    const auto list = shoppingOf(priced(needs, *book, quote).value());
+    return std::any_of(list.begin(), list.end(),
+                       [](const PricedLine& line) { return line.item == "cowl"; });
+  };
+  plan::Quote quote;
+  EXPECT_FALSE(buys(quote));
+  plan::QuoteLine line;
+  line.id = "l1";
+  line.item = "cowl";
+  quote.lines = {line};
+  EXPECT_TRUE(buys(quote));
+  quote.lines[0].left_out = true;
+  EXPECT_FALSE(buys(quote));
+  quote.lines[0].left_out = false;
+  quote.lines[0].item = "scaffold";  // taken up, and nothing to carry home
+  const auto list = shoppingOf(priced(needs, *book, quote).value());
+  EXPECT_TRUE(std::none_of(list.begin(), list.end(),
+                           [](const PricedLine& one) { return one.item == "scaffold"; }));
+}
+
+TEST(Materials, AFanInTheRoofSpaceTakesARooferAndLaggingThere) {
+  const auto needsWith = [](plan::FanPlace place) {
+    return needsOfJob(withSocket()
+                          .with([&](plan::Job& j) {
+                            j.house.eaves_m = 2.5;
+                            j.house.eaves_overhang_m = 0.0;
+                            j.design.sumps[0].fan_place = place;
+                            j.design.sumps[0].discharge = plan::Discharge{0, 3.0, 4.0};
+                          })
+                          .job());
+  };
+  const Needs high = needsWith(plan::FanPlace::outside_high);
+  const Needs roof = needsWith(plan::FanPlace::roof_space);
+  EXPECT_EQ(quantityOf(high, "roof_pass"), "");
+  EXPECT_EQ(quantityOf(roof, "roof_pass"), "1");
+  const auto of = [](const Needs& needs, const char* item) {
+    return std::stod(quantityOf(needs, item));
+  };
+  EXPECT_EQ(of(roof, "bend"), of(high, "bend") + 2.0);
+  EXPECT_NEAR(of(roof, "pipe"), of(high, "pipe") + 1.1 * 1.0, 0.11);  // 1.0 m into the roof
+  EXPECT_NEAR(of(roof, "lagging"), of(high, "lagging") + 1.0, 0.11);
+  EXPECT_EQ(quantityOf(roof, "round_eaves"), "");
+}
+
 TEST(Materials, ASpurThatIsThereIsNotBought) {
   const auto spurs = [](plan::SupplyKind kind) {
     return quantityOf(needsOfJob(PlanBuilder::rectangle(10, 8)
