@@ -123,7 +123,7 @@ std::string userFirmFile() {
   return (folder + "/sumpwright/firm.json").toStdString();
 }
 
-base::Result<Firm> firmFromFile(const std::string& path) {
+base::Result<Firm> firmFromFile(const std::string& path, base::Problems* logo_trouble) {
   const auto bytes = readBytes(path, kMostFirm);
   if (!bytes.ok()) return bytes.problems();
   const auto root = nlohmann::json::parse(*bytes, nullptr, false);
@@ -147,14 +147,17 @@ base::Result<Firm> firmFromFile(const std::string& path) {
   const QFileInfo beside(QFileInfo(QString::fromStdString(path)).dir(),
                          QString::fromStdString(logo));
   const base::Problems trouble = takeLogo(firm, beside.filePath().toStdString());
-  if (!trouble.empty()) return trouble;
+  if (trouble.empty()) return firm;
+  if (logo_trouble == nullptr) return trouble;
+  *logo_trouble = trouble;
+  firm.lost_logo = logo;
   return firm;
 }
 
-base::Result<Firm> userFirm() {
+base::Result<Firm> userFirm(base::Problems* logo_trouble) {
   const std::string path = userFirmFile();
   if (!QFileInfo::exists(QString::fromStdString(path))) return Firm{};
-  return firmFromFile(path);
+  return firmFromFile(path, logo_trouble);
 }
 
 base::Problems takeLogo(Firm& firm, const std::string& picture) {
@@ -171,6 +174,7 @@ base::Problems takeLogo(Firm& firm, const std::string& picture) {
     return {firmProblem(picture, "no PNG or JPEG picture")};
   }
   firm.logo = *bytes;
+  firm.lost_logo.clear();
   firm.logo_width_px = size.width();
   firm.logo_height_px = size.height();
   return {};
@@ -190,7 +194,7 @@ base::Problems saveUserFirm(const Firm& firm) {
   putText(root, "insurer", firm.insurer);
   putText(root, "registration", firm.registration);
   putText(root, "electrician", firm.electrician);
-  putText(root, "logo", *logo);
+  putText(root, "logo", logo->empty() ? firm.lost_logo : *logo);
   putTexts(root, "terms", firm.terms);
   putText(root, "currency", firm.currency);
   if (firm.price_per_kwh) {

@@ -19,6 +19,8 @@ struct Firm {
   std::string registration;
   std::string electrician;
   std::string logo;  ///< bytes of a PNG or JPEG file; empty: none
+  /// Name of a picture in the firm's file that could not be read: it is kept there.
+  std::string lost_logo;
   int logo_width_px = 0;
   int logo_height_px = 0;
   std::vector<std::string> terms;       ///< paragraphs; empty: the program's own
@@ -48,11 +50,12 @@ void putOn(PaperOptions& options, const Firm& firm) {
 std::string userFirmFile();
 
 /// The firm in a file; a logo is named relative to it. Problems: file.* of the file and of the
-/// logo, file.firm-unusable {file, reason}.
-base::Result<Firm> firmFromFile(const std::string& path);
+/// logo, file.firm-unusable {file, reason}; those of the logo alone go to `logo_trouble`, if given,
+/// and the rest is read.
+base::Result<Firm> firmFromFile(const std::string& path, base::Problems* logo_trouble = nullptr);
 
 /// The user's own; an empty one where there is no such file.
-base::Result<Firm> userFirm();
+base::Result<Firm> userFirm(base::Problems* logo_trouble = nullptr);
 
 /// Writes the user's own file, and the logo as firm-logo.png or .jpg beside it. Members of the file
 /// that nobody knows here stay. Problems: file.not-writable, and file.firm-unusable where the file

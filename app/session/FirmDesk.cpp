@@ -7,7 +7,8 @@ namespace sumpwright::session {
 FirmDesk::FirmDesk(QObject* parent) : QObject(parent) { reload(); }
 
 void FirmDesk::reload() {
-  auto read = files::userFirm();
+  m_logo_problems.clear();
+  auto read = files::userFirm(&m_logo_problems);
   m_problems = read.ok() ? base::Problems() : read.problems();
   m_firm = read.ok() ? std::move(read).value() : files::Firm();
   Q_EMIT changed();
@@ -19,6 +20,7 @@ base::Problems FirmDesk::set(const files::Firm& firm) {
   base::Problems problems = files::saveUserFirm(firm);
   if (!problems.empty()) return problems;
   m_firm = firm;
+  if (firm.lost_logo.empty()) m_logo_problems.clear();
   Q_EMIT changed();
   return {};
 }
@@ -32,6 +34,7 @@ base::Problems FirmDesk::setLogo(const QString& path) {
 base::Problems FirmDesk::removeLogo() {
   files::Firm firm = m_firm;
   firm.logo.clear();
+  firm.lost_logo.clear();
   firm.logo_width_px = 0;
   firm.logo_height_px = 0;
   return set(firm);

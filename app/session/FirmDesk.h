@@ -18,6 +18,8 @@ class FirmDesk final : public QObject {
   /// Why the file cannot be read. While there are any nothing is written: what stands in the file
   /// is not lost.
   const base::Problems& problems() const { return m_problems; }
+  /// Why its picture cannot be read, where the rest can: papers have none then.
+  const base::Problems& logoProblems() const { return m_logo_problems; }
   /// Reads the file again.
   void reload();
   /// Takes over and writes; a firm like the one there is is not written. Problems: those of
@@ -33,6 +35,7 @@ class FirmDesk final : public QObject {
  private:
   files::Firm m_firm;
   base::Problems m_problems;
+  base::Problems m_logo_problems;
 };
 
 }  // namespace sumpwright::session

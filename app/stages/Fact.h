@@ -20,6 +20,10 @@ namespace sumpwright::stages {
 /// flows in m³/h; a choice is its number in the list.
 using FactValue = std::variant<std::monostate, double, int, std::string>;
 
+/// A small size as typed, in millimetres: a bare 127 is meant so, since no core or pipe is 10 m
+/// wide (own figure).
+inline double sizeTyped_mm(double metres) { return metres >= 10.0 ? metres : 1000.0 * metres; }
+
 enum class FactKind {
   text,
   note,      ///< text of several lines

@@ -161,20 +161,23 @@ void FirmPage::refresh() {
   }
   const double k = paint::uiScale(font());
   if (logo.isNull()) {
-    m_logo->setText(tr("None chosen"));
+    m_logo->setText(firm.lost_logo.empty()
+                        ? tr("None chosen")
+                        : tr("%1 cannot be read").arg(QString::fromStdString(firm.lost_logo)));
   } else {
     logo = logo.scaled(QSizeF(200 * k, kLogo_px * k).toSize() * devicePixelRatioF(),
                        Qt::KeepAspectRatio, Qt::SmoothTransformation);
     logo.setDevicePixelRatio(devicePixelRatioF());
     m_logo->setPixmap(logo);
   }
-  m_remove->setEnabled(usable && !firm.logo.empty());
+  m_remove->setEnabled(usable && !(firm.logo.empty() && firm.lost_logo.empty()));
   for (QWidget* field :
        std::initializer_list<QWidget*>{m_name, m_lines, m_insurer, m_registration, m_electrician,
                                        m_terms, m_per_kwh, m_currency, m_choose}) {
     field->setEnabled(usable);
   }
   if (!usable) tell(m_desk.problems());
+  if (!m_desk.logoProblems().empty()) tell(m_desk.logoProblems());
 }
 
 void FirmPage::settle() {

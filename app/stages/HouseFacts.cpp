@@ -277,7 +277,7 @@ FactSection drillSection() {
         },
         [part](Design& d, const FactValue& v) {
           const double* metres = std::get_if<double>(&v);
-          d.*part = metres == nullptr ? std::nullopt : std::optional(*metres * 1000.0);
+          d.*part = metres == nullptr ? std::nullopt : std::optional(sizeTyped_mm(*metres));
         });
   };
   const QString sheets = HouseFacts::tr("The rule sheet's is taken.");

@@ -117,11 +117,12 @@ QWidget* PaperStage::makePapersPage(QWidget* parent) {
   m_note->setDismissable();
   m_note->hide();
   column->addWidget(m_note);
+  m_list = new PaperList(page);
+  column->addWidget(m_list);
+  // Below the list: it comes and goes with a tick there, and nothing may move under it.
   m_warning = new SideNote(SideNote::Kind::warning, page);
   m_warning->hide();
   column->addWidget(m_warning);
-  m_list = new PaperList(page);
-  column->addWidget(m_list);
   m_state = new QLabel(page);
   m_state->setWordWrap(true);
   m_state->setProperty("tone", QStringLiteral("second"));
@@ -349,6 +350,11 @@ void PaperStage::refreshWords() {
         std::any_of(choice().papers.begin(), choice().papers.end(), dossier::isPriced);
     const QString prices = priced ? pricesWarning() : QString();
     if (!prices.isEmpty()) warnings << prices;
+    for (const auto* problems : {&m_firm_desk.problems(), &m_firm_desk.logoProblems()}) {
+      if (problems->empty()) continue;
+      warnings << tr("The letterhead is not as the firm's: %1")
+                      .arg(said(problems->front().message, m_session.job()));
+    }
   }
   m_warning->setText(warnings.join(QLatin1Char('\n')));
   m_warning->setVisible(!warnings.isEmpty());

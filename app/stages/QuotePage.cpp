@@ -36,6 +36,7 @@ QuotePage::QuotePage(session::Session& session, session::QuoteDesk& desk, QuoteT
   m_total = new QLabel(this);
   m_total->setFont(paint::sized(font(), 1.9, true));
   m_total->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  m_total->setMinimumWidth(1);  // a sum beyond all measure is cut, not the panel
   m_column->addWidget(m_total);
   m_standing = new QLabel(this);
   m_standing->setWordWrap(true);

@@ -285,6 +285,20 @@ void QuoteTable::keepTyped(const QPersistentModelIndex& index, const QString& ty
   });
 }
 
+QModelIndex QuoteTable::moveCursor(CursorAction action, Qt::KeyboardModifiers modifiers) {
+  QModelIndex next = QTableView::moveCursor(action, modifiers);
+  if (action != MoveNext && action != MovePrevious) return next;
+  const int columns = QuoteLines::column_count;
+  const int cells = m_lines->rowCount() * columns;
+  for (int tried = 0; tried < cells && next.isValid(); ++tried) {
+    if (next.flags().testFlag(Qt::ItemIsEditable)) return next;
+    const int at =
+        (next.row() * columns + next.column() + (action == MoveNext ? 1 : cells - 1)) % cells;
+    next = m_lines->index(at / columns, at % columns);
+  }
+  return next;
+}
+
 void QuoteTable::keyPressEvent(QKeyEvent* event) {
   if (event->key() == Qt::Key_Delete && state() != QAbstractItemView::EditingState) {
     return giveUp();

@@ -29,6 +29,8 @@ class QuoteTable final : public QTableView {
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
+  /// Tab goes to the next cell that takes something.
+  QModelIndex moveCursor(CursorAction action, Qt::KeyboardModifiers modifiers) override;
   void showEvent(QShowEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
 

@@ -54,7 +54,7 @@ Fact coreFact() {
       },
       [](Design& d, const FactValue& v) {
         const double* metres = std::get_if<double>(&v);
-        d.core_mm = metres == nullptr ? std::nullopt : std::optional(*metres * 1000.0);
+        d.core_mm = metres == nullptr ? std::nullopt : std::optional(sizeTyped_mm(*metres));
       });
   core.says = RunFacts::tr("Core: diameter of the hole");
   core.unknown = RunFacts::tr("The rule sheet's is taken.");

@@ -213,6 +213,14 @@ std::span<const Sentence> priceSentences() {
                          "Nothing is offered for a place where no sump may be built.")},
       {"paper.quote.offered-net",
        QT_TRANSLATE_NOOP("Sentences", "What is offered on top stands here before tax.")},
+      {"paper.quote.offered-margin",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "What is offered on top stands here before the margin, which is added "
+                         "where it is taken.")},
+      {"paper.quote.offered-net-margin",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "What is offered on top stands here before margin and tax, which are "
+                         "added where it is taken.")},
       {"paper.quote.offered-unpriced",
        QT_TRANSLATE_NOOP("Sentences",
                          "Offered too, at a price told when it is asked for: {what}.")},

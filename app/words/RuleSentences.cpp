@@ -100,6 +100,10 @@ std::span<const Sentence> ruleSentences() {
       {"rule.run-wall", QT_TRANSLATE_NOOP("Sentences", "where {part} is, {reason}")},
       {"rule.roof-lived-in",
        QT_TRANSLATE_NOOP("Sentences", "the fan is in the roof space, and somebody lives there")},
+      {"rule.roof-outlet",
+       QT_TRANSLATE_NOOP("Sentences",
+                         "the fan is in the roof space, and the outlet ends on the wall, under the "
+                         "eaves")},
       {"rule.roof-shown",
        QT_TRANSLATE_NOOP("Sentences",
                          "the fan is in the roof space, and {thing} shows that somebody lives "

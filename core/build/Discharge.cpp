@@ -7,6 +7,7 @@
 
 #include "build/Enclosure.h"
 #include "build/Heights.h"
+#include "build/Levels.h"
 #include "build/OutletLevels.h"
 #include "build/Run.h"
 #include "build/RunWalls.h"
@@ -208,9 +209,30 @@ Message labelOfThing(const Site& site, const std::string& id) {
   return base::plainText(id);
 }
 
+/// The pipe of a fan in the roof space goes out through the roof: on the wall under the eaves it
+/// does not end.
+void addUnderRoof(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
+  const double shift = site.run->shift_m;
+  for (int ring = 0; ring < site.perimeter.ringCount(); ++ring) {
+    for (const perimeter::Edge& edge : site.perimeter.edges(ring)) {
+      const auto eaves = eavesOf(site, edge);
+      if (eaves ? site.run->outlet_m >= *eaves : !rule.unknown_gates) continue;
+      Finding f = rules::makeFinding(rule, site, -1, Message("rule.roof-outlet"));
+      if (!eaves) {
+        f.reason = Message("rule.eaves-unknown");
+        f.weight = rules::Weight::unknown;
+      }
+      f.waivable = {};
+      addRun(rule, site, f,
+             broughtBack(site, {{edge.ring, edge.start_m, edge.end_m(), true}}, shift, shift), out);
+    }
+  }
+}
+
 /// A fan in the roof space, all round: whether somebody lives there is a fact of the house.
 void addRoofSpace(const Rule& rule, const Site& site, std::vector<FindingSpan>& out) {
   if (site.run->fan_place != plan::FanPlace::roof_space) return;
+  addUnderRoof(rule, site, out);
   const plan::RoofSpace roof = plan::roofSpaceOf(site.job);
   if (roof.lived_in == plan::YesNo::no) return;
   if (roof.lived_in == plan::YesNo::unknown && !rule.unknown_gates) return;

@@ -182,7 +182,8 @@ Document proposal(const siting::Study& study, const drawing::Voice& voice,
   sheet.front = {"paper.proposal.title", "paper.proposal.for-client", "paper.proposal.for-nobody"};
   const double width = sheet.width_mm - 2 * kMargin_mm;
   Writer seen(sheet.desk, width);
-  const Rows figure = elevationRows(sheet, width, kSeenHeight_mm);
+  // No picture of works that may not be done.
+  const Rows figure = isStopped(sheet) ? Rows() : elevationRows(sheet, width, kSeenHeight_mm);
   if (!figure.empty()) seen.heading(sheet.desk.say("paper.seen.walls"));
   seen.append(figure);
   Writer consent(sheet.desk, width);

@@ -148,8 +148,12 @@ Rows offeredRows(const Sheet& sheet, const PricedQuote& quote, double width_mm) 
   Writer w(sheet.desk, width_mm);
   w.append(quoteTable(sheet, quote, width_mm, "paper.quote.offered", isOfferedLine, true));
   const bool any = heightOf(w.rows()) > 0.0;
-  if (any && quote.tax_percent) {
-    w.text(sheet.desk.say("paper.quote.offered-net"), fonts::small, sheet.desk.theme.ink2);
+  const bool margin = quote.margin_percent && !quote.margin_in_lines;
+  if (any && (quote.tax_percent || margin)) {
+    w.text(sheet.desk.say(!margin             ? "paper.quote.offered-net"
+                          : quote.tax_percent ? "paper.quote.offered-net-margin"
+                                              : "paper.quote.offered-margin"),
+           fonts::small, sheet.desk.theme.ink2);
   }
   return w.take();
 }

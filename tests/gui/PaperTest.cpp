@@ -363,6 +363,24 @@ TEST_F(Paper, TheFirmsHeadIsTypedSeenPrintedAndKept) {
   EXPECT_EQ(kept->lines, (std::vector<std::string>{"4 Made-up Yard", "000 0000"}));
   EXPECT_EQ(kept->logo_width_px, 80);
 
+  // A picture that is gone takes nothing else of the letterhead with it, and is said.
+  const QFileInfo beside(QString::fromStdString(files::userFirmFile()));
+  const QString picture = beside.dir().filePath(QStringLiteral("firm-logo.png"));
+  ASSERT_TRUE(QFile::rename(picture, picture + QStringLiteral(".away")));
+  EXPECT_FALSE(files::userFirm().ok());  // asked for whole, it is none
+  base::Problems trouble;
+  EXPECT_EQ(files::userFirm(&trouble)->name, "Invented Soil Gas Works");
+  EXPECT_EQ(trouble.size(), 1U);
+  session::FirmDesk again;
+  EXPECT_EQ(again.firm().name, "Invented Soil Gas Works");
+  EXPECT_EQ(again.logoProblems().size(), 1U);
+  files::Firm changed = again.firm();
+  changed.insurer = "Invented Mutual";
+  EXPECT_TRUE(again.set(changed).empty());
+  EXPECT_TRUE(QFile::rename(picture + QStringLiteral(".away"), picture));
+  EXPECT_FALSE(files::userFirm()->logo.empty());  // its name is still in the file
+  EXPECT_EQ(files::userFirm()->insurer, "Invented Mutual");
+
   QTest::mouseClick(firm->removeLogo(), Qt::LeftButton);
   EXPECT_TRUE(paper().document()->pictures.empty());
   EXPECT_EQ(files::userFirm()->logo, "");

@@ -499,6 +499,27 @@ TEST_F(QuoteStage, AChangeOfTheFirmsBookIsTakenBack) {
   EXPECT_EQ(price("fan"), "62");
 }
 
+TEST_F(QuoteStage, TabGoesFromTheUnitOfAnOwnLineToItsPrice) {
+  openQuote();
+  QTest::mouseClick(page().addLine(), Qt::LeftButton);
+  QTest::keyClick(editor(), Qt::Key_Return);
+  QCoreApplication::processEvents();
+  const int row = table().currentIndex().row();
+  clickOn(lines().index(row, QuoteLines::unit));
+  QTest::keyClick(&table(), Qt::Key_F2);
+  auto* box = table().viewport()->findChild<QComboBox*>();
+  ASSERT_NE(box, nullptr);
+  QTest::keyClick(box, Qt::Key_Tab);
+  QCoreApplication::processEvents();
+  QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+  EXPECT_EQ(table().currentIndex().column(), static_cast<int>(QuoteLines::job_price));
+  QLineEdit* field = editor();
+  ASSERT_NE(field, nullptr);
+  QTest::keyClicks(field, QStringLiteral("12.5"));
+  QTest::keyClick(field, Qt::Key_Return);
+  EXPECT_EQ(jobQuote().lines.back().unit_price, "12.5");
+}
+
 TEST_F(QuoteStage, AChangeTakenBackIsNotMadeAgainFromAnotherJob) {
   openQuote();
   makeOwnBook();

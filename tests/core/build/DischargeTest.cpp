@@ -376,6 +376,28 @@ TEST(Discharge, FanOfNoStatedHeightIsNeverPutIntoTheGround) {
   }
 }
 
+/// Its pipe goes out through the roof.
+TEST(Discharge, OfAFanInTheRoofSpaceTheOutletIsNotOnTheWallUnderTheEaves) {
+  const auto asked = [](double outlet_m, std::optional<double> eaves_m) {
+    plan::Job job = placed(PlanBuilder::rectangle(), 4.0, 5.0, outlet_m);
+    job.house.roof_lived_in = plan::YesNo::no;
+    job.house.eaves_m = eaves_m;
+    job.design.sumps[0].fan_place = plan::FanPlace::roof_space;
+    return spansOf(siteWithRun(job), "fan-roof-space");
+  };
+  EXPECT_TRUE(asked(3.0, 2.6).empty());
+  const auto low = asked(2.5, 2.6);
+  ASSERT_FALSE(low.empty());
+  EXPECT_EQ(low[0].finding.weight, Weight::binding);
+  EXPECT_EQ(low[0].finding.reason.id, "rule.roof-outlet");
+  double all = 0.0;
+  for (const FindingSpan& span : low) all += span.to_m - span.from_m;
+  EXPECT_NEAR(all, 36.0, 1e-9);  // every wall has the same eaves
+  const auto unknown = asked(2.5, std::nullopt);
+  ASSERT_FALSE(unknown.empty());
+  EXPECT_EQ(unknown[0].finding.weight, Weight::unknown);
+}
+
 TEST(Discharge, NoFanInARoofSpaceWhereSomebodyLives) {
   const auto asked = [](plan::YesNo lived_in, std::vector<plan::Opening> openings) {
     PlanBuilder house = PlanBuilder::rectangle();
