@@ -88,6 +88,7 @@ Rows wayTable(const Sheet& sheet, const CableRoute& route, double width_mm) {
 
 /// Where services come in that the cable passes outside, as near as no sleeve is drilled.
 void passedLine(Writer& w, const Sheet& sheet, const CableRoute& route, double beside_m) {
+  constexpr double kBesideMore_m = 0.10;  // own figure: what stands as near as that is named, too
   base::Message passed;
   for (const plan::Service& service : sheet.job().plan.services) {
     if (!service.entry) continue;
@@ -95,9 +96,10 @@ void passedLine(Writer& w, const Sheet& sheet, const CableRoute& route, double b
     const geometry::Point entry = walls.pointAt(walls.placeOf(*service.entry));
     const bool beside =
         std::any_of(route.parts.begin(), route.parts.end(), [&](const CablePart& part) {
-          const bool outside =
-              part.kind == CablePartKind::outside || part.kind == CablePartKind::over_opening;
-          return outside && geometry::distance(entry, part.line_m) < beside_m;
+          const bool outside = part.kind == CablePartKind::outside ||
+                               part.kind == CablePartKind::over_opening ||
+                               part.kind == CablePartKind::sleeve;
+          return outside && geometry::distance(entry, part.line_m) < beside_m + kBesideMore_m;
         });
     if (!beside) continue;
     const Message label = sheet.study.labelOf(service.id);

@@ -7,6 +7,7 @@
 #include "build/Run.h"
 #include "dossier/Folio.h"
 #include "dossier/Papers.h"
+#include "dossier/PlanPages.h"
 #include "dossier/Table.h"
 #include "dossier/Works.h"
 #include "plan/SumpList.h"
@@ -173,13 +174,16 @@ void addNotHere(Folio& folio, const Sheet& sheet) {
   folio.add(w.take());
 }
 
-void addFirst(Folio& folio, const Sheet& sheet) {
+/// Its sizes, unless they stand beside the plan already, and its drawings.
+void addFirst(Folio& folio, const Sheet& sheet, bool sized) {
   if (!sheet.assessment) return;
   const SumpPart part(sheet);
   if (part.stopped()) return;  // said beside the plan
-  Writer w(sheet.desk, folio.columnWidth_mm(2));
-  part.writeSizes(w);
-  folio.add(w.take(), 2);
+  if (!sized) {
+    Writer w(sheet.desk, folio.columnWidth_mm(2));
+    part.writeSizes(w);
+    folio.add(w.take(), 2);
+  }
   part.addDrawings(folio);
 }
 
@@ -192,14 +196,23 @@ Rows warnings(const Sheet& sheet, double width_mm) {
   return rows;
 }
 
-/// On a sheet that lies they stand beside the plan, which else was a stamp under them; false where
-/// there are none, or more than a page holds.
-bool addWarnedBeside(Folio& folio, const Sheet& sheet) {
-  const double column = folio.columnWidth_mm(2);
+/// On a sheet that lies warnings and sizes stand beside the plan, which else was a stamp under
+/// them; false where they are more than a page holds.
+bool addBesidePlan(Folio& folio, const Sheet& sheet) {
+  const double column = columnWidth_mm(sheet);
   const double room_mm = folio.room_mm() - kUnderPlan_mm;
-  const Rows left = warnings(sheet, column);
-  if (left.empty() || heightOf(left) > room_mm) return false;
-  folio.addBeside(left, planRows(sheet, column, room_mm));
+  const PlanParts drawn = planParts(sheet, folio.besideWidth_mm(column), room_mm);
+  Rows left = warnings(sheet, column);
+  if (sheet.assessment && !isStopped(sheet)) {
+    Writer w(sheet.desk, column);
+    SumpPart(sheet).writeSizes(w);
+    const Rows sizes = w.take();
+    left.insert(left.end(), sizes.begin(), sizes.end());
+  }
+  left.push_back({3.0, {}, false});
+  left.push_back(drawn.key);
+  if (heightOf(left) > room_mm) return false;
+  folio.addBeside(left, drawn.plan, column);
   return true;
 }
 
@@ -225,15 +238,16 @@ Document crewSheet(const Sheet& sheet) {
   const double width = folio.width_mm();
   folio.add(verdictRows(sheet, width));
   const bool lies = sheet.width_mm > sheet.height_mm;
-  if (!lies || !addWarnedBeside(folio, sheet)) {
+  const bool beside = lies && addBesidePlan(folio, sheet);
+  if (!beside) {
     folio.addWhole(warnings(sheet, width));
     const double share_mm = kPlanShare * sheet.height_mm;
     const double room_mm = folio.room_mm() - kUnderPlan_mm;
     folio.add(planRows(sheet, width, lies ? room_mm : std::min(share_mm, room_mm)));
   }
   addNotHere(folio, sheet);
-  if (lies) folio.newPage();
-  addFirst(folio, sheet);
+  if (lies && !beside) folio.newPage();
+  addFirst(folio, sheet, beside);
   const OtherSumps others(sheet);
   for (const Sheet& other : others.sheets()) addOther(folio, other);
   for (const plan::Sump* sump : insideSumps(sheet)) {

@@ -78,13 +78,21 @@ void Folio::addTogether(const Rows& wide, const Rows& below, int columns) {
 }
 
 void Folio::addBeside(const Rows& left, const Rows& right) {
+  addBeside(left, right, columnWidth_mm(2));
+}
+
+double Folio::besideWidth_mm(double left_mm) const {
+  return width_mm() - left_mm - kFolioGutter_mm;
+}
+
+void Folio::addBeside(const Rows& left, const Rows& right, double left_mm) {
   const double height = std::max(heightOf(left), heightOf(right));
   if (!m_fresh && height + kBetween_mm > room_mm()) newPage();
   if (!m_fresh) m_y += kBetween_mm;
   Sketch sketch(m_document.pages.back());
   sketch.tagged("text");
   stack(sketch, left, {kMargin_mm, m_y});
-  stack(sketch, right, {kMargin_mm + columnWidth_mm(2) + kFolioGutter_mm, m_y});
+  stack(sketch, right, {kMargin_mm + left_mm + kFolioGutter_mm, m_y});
   m_y += height;
   m_fresh = false;
 }

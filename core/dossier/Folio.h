@@ -30,6 +30,10 @@ class Folio {
   void addTogether(const Rows& wide, const Rows& below, int columns);
   /// Two lists side by side.
   void addBeside(const Rows& left, const Rows& right);
+  /// The same with a left one of that width; the right one was made for the rest but the gutter.
+  void addBeside(const Rows& left, const Rows& right, double left_mm);
+  /// What is left for it.
+  double besideWidth_mm(double left_mm) const;
   void newPage();
   Document finished();
 

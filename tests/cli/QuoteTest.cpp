@@ -67,7 +67,7 @@ TEST(QuoteCommand, MarksWhatFollowsFromAUsualRunAndShowsNoPriceOfOneWithAMarginI
   EXPECT_EQ(run.code, kDone) << run.err;
   EXPECT_THAT(run.out, Not(HasSubstr(" 9.40 ")));  // a metre of pipe in the demo book
   EXPECT_THAT(run.out, HasSubstr("Pipe, a tenth more than is laid \u2248"));
-  EXPECT_THAT(run.out, HasSubstr("are taken for it (own figures)"));
+  EXPECT_THAT(run.out, HasSubstr("are taken for it, as usual (own figures)"));
   EXPECT_THAT(ran({"quote", quoteSample("bungalow")}).out, HasSubstr(" 9.40 "));
 }
 

@@ -517,6 +517,8 @@ TEST_F(QuoteStage, TabGoesFromTheUnitOfAnOwnLineToItsPrice) {
   ASSERT_NE(field, nullptr);
   QTest::keyClicks(field, QStringLiteral("12.5"));
   QTest::keyClick(field, Qt::Key_Return);
+  QCoreApplication::processEvents();
+  EXPECT_EQ(page().told(), QString());
   EXPECT_EQ(jobQuote().lines.back().unit_price, "12.5");
 }
 

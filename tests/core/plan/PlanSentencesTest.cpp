@@ -90,6 +90,9 @@ base::Problems allProblems() {
   add(splitWall(house, 0, 0, 3.0).problems());
   add(removeCorner(support::PlanBuilder::outline({{0, 0}, {9, 0}, {0, 9}}), 0, 0).problems());
   add(setTarget(house, {}, 20.0).problems());
+  Wall thick = house.plan.rings[0].walls[0];
+  thick.thickness_m = 9.0;  // more than the house is deep: nothing is left of its room
+  add(setWall(house, 0, 0, thick).problems());
   addEdits(all);
   addFixes(all);
   return all;

@@ -193,8 +193,8 @@ TEST(Materials, OfALegWithoutTheFanOnlyItsOwnPipeHasToBeStated) {
                           })
                           .job());
   };
-  EXPECT_FALSE(remarked(needsOf(1).remarks, "price.assumed-run"));
-  EXPECT_TRUE(remarked(needsOf(std::nullopt).remarks, "price.assumed-run"));
+  EXPECT_FALSE(remarked(needsOf(1).remarks, "price.assumed-low"));
+  EXPECT_TRUE(remarked(needsOf(std::nullopt).remarks, "price.assumed-low"));
 }
 
 TEST(Materials, ACowlIsOfferedAndBoughtOnceItIsTakenUp) {
