@@ -98,44 +98,45 @@ VerdictText verdictText(const Sheet& sheet, double word_mm, double width_mm) {
 }  // namespace
 
 Rows verdictRows(const Sheet& sheet, double width_mm) {
-  constexpr double kSign_mm = 10.0;
-  constexpr double kText_mm = 14.0;
+  constexpr double kVerdictSign_mm = 10.0;
+  constexpr double kBesideSign_mm = 14.0;
   const Desk& desk = sheet.desk;
   const std::string word = verdictWord(sheet);
   const double word_mm = desk.voice.width_mm(word, fonts::verdict) + 3.0;
   // A long word leaves the place its own line.
-  const bool beside = word_mm < 0.45 * (width_mm - kText_mm);
-  const VerdictText text = verdictText(sheet, beside ? word_mm : 0.0, width_mm - kText_mm);
+  const bool beside = word_mm < 0.45 * (width_mm - kBesideSign_mm);
+  const VerdictText text = verdictText(sheet, beside ? word_mm : 0.0, width_mm - kBesideSign_mm);
   const double bold_step = drawing::leading_mm(fonts::lead);
   const double first = beside ? 1.0 : 7.5;
   const double plain_top =
       std::max(first + bold_step * static_cast<double>(text.bold.size()) + 1.2, 7.6);
   const double height =
-      std::max(kSign_mm + 1.0, plain_top + drawing::leading_mm(fonts::body) *
-                                               static_cast<double>(text.plain.size()));
+      std::max(kVerdictSign_mm + 1.0, plain_top + drawing::leading_mm(fonts::body) *
+                                                      static_cast<double>(text.plain.size()));
   const bool has = sheet.assessment.has_value();
   const auto state = has ? sheet.assessment->state : rules::State::not_proven;
   const Colour colour = has ? desk.theme.of(state).text : desk.theme.ink;
-  return {
-      {height,
-       [=, &desk](Sketch& sketch, Point at) {
-         sketch.tagged("verdict");
-         if (has) {
-           drawing::stateSign(sketch, desk.theme, state, {at.x + 5.2, at.y + 5.0}, kSign_mm - 1.0);
-         } else {
-           paintMark(sketch, desk.theme, {at.x + 5.0, at.y + 5.0});
-         }
-         const double x = at.x + kText_mm;
-         const double cap = desk.voice.capHeight_mm(fonts::verdict);
-         sketch.text({x, at.y + 0.9 + cap}, word, fonts::verdict, colour);
-         const double drop = beside ? cap - desk.voice.capHeight_mm(fonts::lead) - 0.1 : 0.0;
-         paintLines(sketch, desk, text.bold, {x + (beside ? word_mm : 0.0), at.y + first + drop},
-                    fonts::lead, desk.theme.ink, HAlign::left);
-         paintLines(sketch, desk, text.plain, {x, at.y + plain_top}, fonts::body, desk.theme.ink,
-                    HAlign::left);
-       },
-       false},
-      {2.0, {}, false}};
+  return {{height,
+           [=, &desk](Sketch& sketch, Point at) {
+             sketch.tagged("verdict");
+             if (has) {
+               drawing::stateSign(sketch, desk.theme, state, {at.x + 5.2, at.y + 5.0},
+                                  kVerdictSign_mm - 1.0);
+             } else {
+               paintMark(sketch, desk.theme, {at.x + 5.0, at.y + 5.0});
+             }
+             const double x = at.x + kBesideSign_mm;
+             const double cap = desk.voice.capHeight_mm(fonts::verdict);
+             sketch.text({x, at.y + 0.9 + cap}, word, fonts::verdict, colour);
+             const double drop = beside ? cap - desk.voice.capHeight_mm(fonts::lead) - 0.1 : 0.0;
+             paintLines(sketch, desk, text.bold,
+                        {x + (beside ? word_mm : 0.0), at.y + first + drop}, fonts::lead,
+                        desk.theme.ink, HAlign::left);
+             paintLines(sketch, desk, text.plain, {x, at.y + plain_top}, fonts::body,
+                        desk.theme.ink, HAlign::left);
+           },
+           false},
+          {2.0, {}, false}};
 }
 
 }  // namespace sumpwright::dossier
