@@ -40,9 +40,11 @@ perimeter::Place randomPlace(const siting::Study& study, support::Random& random
 }
 
 TEST(HoleProperty, NothingIsClearWhereNothingIsCored) {
+  int houses = 0;
   int stopped = 0;
   int deep = 0;
   support::forEachSeed(60, [&](std::uint64_t seed) {
+    ++houses;
     const Case c = deepCase(seed);
     const auto made = study(c);
     ASSERT_TRUE(made);
@@ -63,8 +65,8 @@ TEST(HoleProperty, NothingIsClearWhereNothingIsCored) {
       ADD_FAILURE() << "job: " << support::writeForReproduction(c.job, seed);
     }
   });
-  EXPECT_GT(stopped, 200);
-  EXPECT_GT(deep, 20);
+  EXPECT_GT(stopped, 3 * houses);  // enough of them, however many are tried
+  EXPECT_GT(3 * deep, houses);
 }
 
 /// The same house with a waiver for all that is refused at its sump and may be waived.
@@ -81,9 +83,11 @@ plan::Job allAccepted(const siting::Study& study, const plan::Sump& sump) {
 }
 
 TEST(HoleProperty, WhatIsAcceptedIsNotStoppedByItsSection) {
+  int houses = 0;
   int accepted = 0;
   int on_waiver = 0;
   support::forEachSeed(120, [&](std::uint64_t seed) {
+    ++houses;
     Case c = deepCase(seed);
     c.sheet.gates.clear();
     c.job.design.outlet = plan::OutletMode::low;
@@ -111,8 +115,8 @@ TEST(HoleProperty, WhatIsAcceptedIsNotStoppedByItsSection) {
       if (section.on_waiver) ++on_waiver;
     }
   });
-  EXPECT_GT(accepted, 20);
-  EXPECT_GT(on_waiver, 5);
+  EXPECT_GT(6 * accepted, houses);  // enough of them, however many are tried
+  EXPECT_GT(24 * on_waiver, houses);
 }
 
 }  // namespace

@@ -143,9 +143,11 @@ Searched searchGrid(const std::vector<Limit>& limits, Start start, double usual)
 }
 
 TEST(SectionProperty, NoHoleOfAGridIsBetterThanTheBest) {
+  int houses = 0;
   int roomy = 0;
   int tight = 0;
   support::forEachSeed(40, [&](std::uint64_t seed) {
+    ++houses;
     support::Random random(seed);
     const BuildUp up = randomBuildUp(random);
     for (const Start start : {Start::below_ground, Start::above_ground}) {
@@ -174,8 +176,8 @@ TEST(SectionProperty, NoHoleOfAGridIsBetterThanTheBest) {
       }
     }
   });
-  EXPECT_GT(roomy, 10);
-  EXPECT_GT(tight, 10);
+  EXPECT_GT(4 * roomy, houses);  // enough of both, however many are tried
+  EXPECT_GT(4 * tight, houses);
 }
 
 TEST(SectionProperty, FallsAreThoseAtWhichSomeHeightFits) {
