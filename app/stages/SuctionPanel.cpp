@@ -336,12 +336,9 @@ void SuctionPanel::refreshField() {
 QStringList SuctionPanel::dutyLines() const {
   const auto& field = m_desk.field();
   if (!field || !m_session.hasJob() || !field->duty.ok()) return {};
-  const auto& sumps = m_session.job().design.sumps;
   std::vector<std::string> numbers;
   for (const std::string& id : field->sumps) {
-    const auto one = std::find_if(sumps.begin(), sumps.end(),
-                                  [&](const plan::Sump& sump) { return sump.id == id; });
-    numbers.push_back(std::to_string(one - sumps.begin() + 1));
+    numbers.push_back(plan::sumpWord(m_session.job(), id));
   }
   QStringList lines;
   for (const base::Message& line : siting::dutySentences(field->duty, numbers)) {

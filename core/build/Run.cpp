@@ -69,6 +69,12 @@ void joinOverStart(const Site& site, std::vector<RingSpan>& spans) {
   std::erase_if(spans, [](const RingSpan& s) { return !(s.from_m < s.to_m); });
 }
 
+/// Of the wall that the outlet above that hole stands at; nothing where they are not known.
+std::optional<double> eavesAtOutlet(const Site& site, const PlacedRun& run, perimeter::Place hole) {
+  return eavesOf(site, site.perimeter.edgeAt(
+                           site.perimeter.wrapped({hole.ring, hole.chainage_m + run.shift_m})));
+}
+
 /// Of the riser, what goes sideways and out.
 double levelPipe_m(const Site& site, const PlacedRun& run, perimeter::Place hole) {
   const EavesPassed eaves = eavesPassed(site, run, hole);
@@ -80,9 +86,7 @@ double levelPipe_m(const Site& site, const PlacedRun& run, perimeter::Place hole
 /// the roof or above it. Of any other fan, and where no eaves are known, 0.
 double overEaves_m(const Site& site, const PlacedRun& run, perimeter::Place hole) {
   if (run.fan_place != plan::FanPlace::roof_space) return 0.0;
-  const perimeter::Place outlet =
-      site.perimeter.wrapped({hole.ring, hole.chainage_m + run.shift_m});
-  const auto eaves = eavesOf(site, site.perimeter.edgeAt(outlet));
+  const auto eaves = eavesAtOutlet(site, run, hole);
   return eaves ? std::max(0.0, run.outlet_m - *eaves) : 0.0;
 }
 
@@ -183,9 +187,7 @@ perimeter::Place placeOfPart(const Site& site, perimeter::Place hole, const Plac
 }
 
 EavesPassed eavesPassed(const Site& site, const PlacedRun& run, perimeter::Place hole) {
-  const perimeter::Place outlet =
-      site.perimeter.wrapped({hole.ring, hole.chainage_m + run.shift_m});
-  const auto eaves = eavesOf(site, site.perimeter.edgeAt(outlet));
+  const auto eaves = eavesAtOutlet(site, run, hole);
   const bool roof = run.fan_place == plan::FanPlace::roof_space;
   return {!roof && eaves && run.outlet_m >= *eaves, site.job.house.eaves_overhang_m};
 }
